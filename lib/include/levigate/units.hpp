@@ -1,0 +1,24 @@
+// Conversions between the units that labels, gauges and machines use and the units of this library
+// (um, cm2, m/s, kPa, min). Every factor is exact by definition of the inch and the pound-force.
+#pragma once
+
+namespace levigate::inline v0 {
+
+/// Micrometres from mils (thousandths of an inch): 1 mil = 25.4 um, exact.
+constexpr double um_from_mil(double mil) noexcept { return mil * 25.4; }
+
+/// Micrometres from inches: 1 in = 25 400 um, exact.
+constexpr double um_from_inch(double inch) noexcept { return inch * 25400.0; }
+
+/// Millimetres from inches: 1 in = 25.4 mm, exact.
+constexpr double mm_from_inch(double inch) noexcept { return inch * 25.4; }
+
+/// Metres per second from feet per minute: 1 ft/min = 0.3048/60 m/s = 0.00508 m/s, exact.
+constexpr double m_s_from_ft_min(double ft_min) noexcept { return ft_min * 0.00508; }
+
+/// Mean pressure [kPa] of a force [N] on an area [cm2]: 1 N/cm2 = 10 kPa, exact.
+constexpr double kpa_from_n_per_cm2(double force_n, double area_cm2) noexcept {
+  return force_n / area_cm2 * 10.0;
+}
+
+}  // namespace levigate

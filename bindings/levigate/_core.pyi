@@ -1,0 +1,14 @@
+__version__: str
+
+class Error(ValueError):
+    code: int
+
+class UnknownGrade(Error): ...
+class AmbiguousLabel(Error): ...
+class OutOfRange(Error): ...
+
+class BadInput(Error):
+    pointer: str
+    line: int
+
+class NoPlan(Error): ...

@@ -1,0 +1,18 @@
+#!/bin/sh
+# From a bare Debian 12 to a plan: installs what is missing, builds the Python module, plans the demo
+# (a walnut mantel-clock case and a drawer of mixed paper), prints the card, says where the files are.
+set -eu
+cd "$(dirname "$0")/.."
+. examples/setup.sh
+
+need g++ nlohmann-json3-dev libfmt-dev
+make_venv
+
+say "Building levigate (a minute or two)"
+"$venv/bin/pip" install -q "./bindings[plot]"
+
+say "Planning data/demo/job.json with the paper of data/demo/stack.json"
+"$venv/bin/python" -m levigate plan data/demo/job.json data/demo/stack.json --out .out
+
+say "Done. The plan, as data, card and pictures:"
+ls -1 "$PWD"/.out/*

@@ -1,0 +1,6 @@
+// The second translation unit of core.cpp.
+#include <levigate/levigate.hpp>
+
+double rate_seen_from_another_file() {
+  return levigate::removal_rate_um_per_m(0.02, 18.3, 1.7, 150.0);
+}

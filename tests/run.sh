@@ -1,0 +1,60 @@
+#!/bin/sh
+# Every check there is, C++ and Python. On a bare Debian 12 it installs what is missing (as root);
+# what it builds lives in .build/. A failed build ends it; a failed check is kept for the last line.
+set -eu
+cd "$(dirname "$0")/.."
+. examples/setup.sh
+export PYTHONDONTWRITEBYTECODE=1 HYPOTHESIS_STORAGE_DIRECTORY="$PWD/.build/hypothesis"
+
+need g++ clang-14 libclang-rt-14-dev clang-format-14 cmake ninja-build \
+  libgtest-dev libgmock-dev libfmt-dev nlohmann-json3-dev
+make_venv
+if ! cmp -s tests/requirements.txt "$venv/requirements.txt"; then
+  say "Installing what the Python tests need"
+  "$venv/bin/pip" install -q -r tests/requirements.txt
+  cp tests/requirements.txt "$venv"
+fi
+
+# attempt COMMAND...: a check; the others run also where it fails.
+failed=
+attempt() {
+  "$@" || failed="$failed
+  $*"
+}
+
+say "Formatting"
+attempt find lib bindings examples tests -name '*.[ch]pp' -exec clang-format-14 --dry-run --Werror {} +
+
+say "Generated tables are those of data/"
+attempt "$venv/bin/python" data/generate.py --check
+
+# build_and_test NAME CMAKE_ARGUMENT...
+build_and_test() {
+  build=.build/$1
+  shift
+  say "Building in $build"
+  cmake -S . -B "$build" -G Ninja --log-level=WARNING "$@"
+  cmake --build "$build" --target all all_verify_interface_header_sets
+  say "Testing in $build"
+  attempt ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)" --progress
+}
+
+if command -v ccache >/dev/null; then
+  export CMAKE_CXX_COMPILER_LAUNCHER=ccache CCACHE_DIR="$PWD/.build/ccache"
+fi
+build_and_test gcc-sanitized -DCMAKE_CXX_COMPILER=g++ -DLEVIGATE_BUILD_BINDINGS=OFF \
+  -DCMAKE_CXX_FLAGS='-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all'
+build_and_test clang -DCMAKE_CXX_COMPILER=clang++-14 -DCMAKE_CXX_FLAGS=-O2 \
+  -DPython_EXECUTABLE="$venv/bin/python" -Dpybind11_ROOT="$("$venv/bin/python" -m pybind11 --cmakedir)"
+
+say "Installing the Python module"
+"$venv/bin/pip" install -q ./bindings
+
+say "Testing the Python module and the repository"
+attempt "$venv/bin/python" -m pytest
+
+if [ -n "$failed" ]; then
+  say "Failed:$failed"
+  exit 1
+fi
+say "All passed"

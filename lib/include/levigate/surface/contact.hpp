@@ -156,7 +156,7 @@ class Contact {
 /// Throws:    OutOfRange where a member or the spread of the tips is outside its range
 /// NaN:       NaN in, a Contact of NaN out
 /// Accuracy:  load balanced to 1e-12 relative over the whole domain; depths and densities to 1e-11
-/// Complexity: about 8 Newton steps of 96 exponentials, 10 us
+/// Complexity: about 5 Newton steps of 96 exponentials, 5 us
 /// Source:    Gaussian heights and force balance: Xi & Zhou, Int. J. Mach. Tools Manuf. 45:365-372
 ///            (2005); cone with its front half in contact, from memory: Rabinowicz, Friction and Wear
 ///            of Materials; a spring per grain: assumption

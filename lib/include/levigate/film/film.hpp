@@ -1,0 +1,137 @@
+// The film on the work: how thick it is, from coats or from gauge readings, and how sure that is. Only
+// the last round counts: coats laid within the recoat window fuse into one film, but sanding through
+// into the round below shows as a ring (a witness line).
+#pragma once
+
+#include <cmath>
+#include <cstddef>
+#include <span>
+#include <string>
+
+#include "levigate/detail/strict_math.hpp"
+#include "levigate/error.hpp"
+#include "levigate/source.hpp"
+
+namespace levigate::inline v0 {
+
+/// Dry thickness of one round of coats on one zone.
+struct Film {
+  double mean_um;            ///< mean over the zone [um]
+  double sd_um;              ///< standard deviation from spot to spot [um]
+  double mean_se_um = 0;     ///< standard error of mean_um [um]; 0 where it is taken as known
+  double sd_se_um = 0;       ///< standard error of sd_um [um]; 0 where it is taken as known
+  std::size_t readings = 0;  ///< that the film was estimated from; 0: none
+};
+
+/// Share of the flat film that an edge holds.
+inline constexpr double sharp_edge_share = 0.5;
+inline constexpr double round_edge_share = 0.8;  ///< radius of 2 mm
+inline constexpr Source edge_share_source{Basis::common_practice, ""};
+
+/// Film estimated from a gauge's readings at independent spots of the zone.
+///
+///   mean, sd: of the sample (n - 1);  mean_se = sd / sqrt(n);  sd_se = sd / sqrt(2 (n - 1))
+///
+/// @param readings_um  thickness at each spot [um], at least 2, each 0 to 20 000
+/// @return             the film [um]
+/// Throws:    BadInput for fewer than 2 readings; OutOfRange where a reading is outside its range
+/// NaN:       rejected as OutOfRange
+/// Accuracy:  1e-14 relative; sd_se is the large-sample value for a normal film
+/// Source:    normal sampling theory, from memory (Kenney & Keeping, Mathematics of Statistics)
+inline Film film_from_readings(std::span<const double> readings_um) {
+  constexpr auto where = "film_from_readings";
+  if (readings_um.size() < 2) {
+    throw BadInput("readings_um has " + std::to_string(readings_um.size()) +
+                   " entries, at least 2 are needed for a spread, in " + where);
+  }
+  const auto count = static_cast<double>(readings_um.size());
+  double sum = 0;
+  for (std::size_t i = 0; i < readings_um.size(); ++i) {
+    detail::require_range(readings_um[i], 0.0, 2e4, "readings_um[" + std::to_string(i) + "]", "um",
+                          where);
+    sum += readings_um[i];
+  }
+  const double mean = sum / count;
+  double squares = 0;
+  for (const double reading : readings_um) squares += (reading - mean) * (reading - mean);
+  const double sd = std::sqrt(squares / (count - 1.0));
+  return {mean, sd, sd / std::sqrt(count), sd / std::sqrt(2.0 * (count - 1.0)), readings_um.size()};
+}
+
+/// Film of a round of equal coats.
+///
+/// @param coats            of the round, 1 to 1000
+/// @param dry_um_per_coat  dry film of a coat [um], 0 to 2000
+/// @param sd_um            standard deviation of the whole film from spot to spot [um], 0 to 20 000
+/// @return                 the film [um], its mean and spread taken as known
+/// Throws:    OutOfRange where an argument is outside its range
+/// NaN:       rejected as OutOfRange
+/// Accuracy:  1 ulp
+/// Source:    arithmetic
+inline Film film_from_coats(int coats, double dry_um_per_coat, double sd_um) {
+  constexpr auto where = "film_from_coats";
+  detail::require_range(coats, 1, 1000, "coats", "", where);
+  detail::require_range(dry_um_per_coat, 0.0, 2000.0, "dry_um_per_coat", "um", where);
+  detail::require_range(sd_um, 0.0, 2e4, "sd_um", "um", where);
+  return {coats * dry_um_per_coat, sd_um};
+}
+
+/// Standard deviation to predict a single spot with, the uncertainty of the estimate included.
+///
+///   sqrt(sd^2 + sd_se^2 + mean_se^2)
+///
+/// By the law of total variance: E[variance] is sd^2 + sd_se^2, as E[sigma^2] = E[sigma]^2 + Var[sigma];
+/// Var[mean] is mean_se^2. The far tail is lighter than the exact one of a film known from few
+/// readings (Student's t): at a chance of 1e-4 a spot the exact quantile lies 1.58 times as far out for
+/// 10 readings, 1.13 times for 30, 1.04 times for 100.
+///
+/// @param film  the film [um]
+/// @return      standard deviation of one spot about film.mean_um [um]
+/// NaN:       NaN in, NaN out
+/// Accuracy:  2 ulp
+/// Source:    law of total variance
+inline double spot_sd_um(const Film& film) {
+  return std::hypot(film.sd_um, film.sd_se_um, film.mean_se_um);
+}
+
+/// Dry film that a wet film leaves.
+///
+///   dry = wet volume_solids / (1 + thinner)
+///
+/// @param wet_um         thickness as sprayed [um], 0 to 20 000
+/// @param volume_solids  share of the paint's volume that stays (dimensionless), 0 to 1
+/// @param thinner        volume of thinner per volume of paint (dimensionless), 0 to 10
+/// @return               thickness of the dry film [um]
+/// Throws:    OutOfRange where an argument is outside its range
+/// NaN:       NaN in, NaN out
+/// Accuracy:  2 ulp
+/// Source:    conservation of volume; common practice of the trade
+inline double dry_film_um(double wet_um, double volume_solids, double thinner = 0.0) {
+  if (detail::any_nan(wet_um, volume_solids, thinner)) return std::nan("");
+  constexpr auto where = "dry_film_um";
+  detail::require_range(wet_um, 0.0, 2e4, "wet_um", "um", where);
+  detail::require_range(volume_solids, 0.0, 1.0, "volume_solids", "", where);
+  detail::require_range(thinner, 0.0, 10.0, "thinner", "", where);
+  return wet_um * volume_solids / (1.0 + thinner);
+}
+
+/// Wet film that leaves a dry film: the inverse of dry_film_um.
+///
+/// @param dry_um         thickness of the dry film [um], 0 to 20 000
+/// @param volume_solids  share of the paint's volume that stays (dimensionless), 0.001 to 1
+/// @param thinner        volume of thinner per volume of paint (dimensionless), 0 to 10
+/// @return               thickness to spray [um]
+/// Throws:    OutOfRange where an argument is outside its range
+/// NaN:       NaN in, NaN out
+/// Accuracy:  2 ulp
+/// Source:    conservation of volume; common practice of the trade
+inline double wet_film_um(double dry_um, double volume_solids, double thinner = 0.0) {
+  if (detail::any_nan(dry_um, volume_solids, thinner)) return std::nan("");
+  constexpr auto where = "wet_film_um";
+  detail::require_range(dry_um, 0.0, 2e4, "dry_um", "um", where);
+  detail::require_range(volume_solids, 1e-3, 1.0, "volume_solids", "", where);
+  detail::require_range(thinner, 0.0, 10.0, "thinner", "", where);
+  return dry_um * (1.0 + thinner) / volume_solids;
+}
+
+}  // namespace levigate

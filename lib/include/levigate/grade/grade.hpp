@@ -22,12 +22,15 @@ struct Grade {
   std::optional<double> fine_limit_um;    ///< at least fine_percent of the grain is coarser [um]
   std::optional<double> fine_percent;     ///< 95, 94 or 75, by system and row [%]
   std::string edition;                    ///< of the standard whose numbers these are
+  std::string method;                     ///< how the size is measured, as "sieves"
   Source median_source;
   Source tolerance_source;
   Source limits_source;
   std::string note;  ///< what a reader must know of this row; empty if nothing
 
   Basis basis() const noexcept { return median_source.basis; }
+
+  friend bool operator==(const Grade&, const Grade&) = default;
 };
 
 }  // namespace levigate

@@ -3,6 +3,7 @@
 set -eu
 started=$(date +%s)
 venv=$PWD/.build/venv
+export PIP_DISABLE_PIP_VERSION_CHECK=1
 mkdir -p .build
 
 say() {

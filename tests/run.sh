@@ -39,9 +39,6 @@ build_and_test() {
   attempt ctest --test-dir "$build" --output-on-failure --parallel "$(nproc)" --progress
 }
 
-if command -v ccache >/dev/null; then
-  export CMAKE_CXX_COMPILER_LAUNCHER=ccache CCACHE_DIR="$PWD/.build/ccache"
-fi
 build_and_test gcc-sanitized -DCMAKE_CXX_COMPILER=g++ -DLEVIGATE_BUILD_BINDINGS=OFF \
   -DCMAKE_CXX_FLAGS='-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all'
 build_and_test clang -DCMAKE_CXX_COMPILER=clang++-14 -DCMAKE_CXX_FLAGS=-O2 \

@@ -12,8 +12,8 @@ struct QuadratureNode {
   double weight;
 };
 
-/// Positive half of the 16-point rule on -1..1, exact for polynomials up to degree 31; computed to 40
-/// digits as the roots of the Legendre polynomial P16.
+/// Positive half of the 16-point rule on -1..1, exact for polynomials up to degree 31; computed to
+/// 40 digits as the roots of the Legendre polynomial P16.
 inline constexpr std::array<QuadratureNode, 8> gauss_legendre_16{{
     {0.095012509837637440185, 0.18945061045506849629},
     {0.28160355077925891323, 0.18260341504492358887},

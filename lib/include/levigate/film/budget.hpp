@@ -25,16 +25,16 @@ struct BudgetInput {
 ///   p = 1 - (1 - limit)^(1 / spots),  z = Q^-1(p),  M = mean - reserve
 ///   M - D = z sqrt(sd^2 + (removed_cv D)^2)
 ///
-/// a quadratic in D, solved without cancellation. The budget is 0 where even an untouched film exceeds
-/// the limit or its mean does not exceed the reserve; it is infinite where no depth reaches the limit
-/// (a limit of 1, or one so high that the spread of the depth alone keeps the chance below it).
+/// a quadratic in D, solved without cancellation. The budget is 0 where even an untouched film
+/// exceeds the limit or its mean does not exceed the reserve; it is infinite where no depth reaches
+/// the limit (a limit of 1, or one so high that the spread of the depth keeps the chance below it).
 ///
 /// @param input  film and limit; see BudgetInput for units and ranges
 /// @return       largest depth, scratches included [um], 0 to infinity
 /// Throws:    OutOfRange where a member is outside its range
 /// NaN:       NaN in, NaN out
-/// Accuracy:  cut_through() of the result equals the limit to 1e-10 relative where the spread at that
-///            depth exceeds 1e-4 of mean_um
+/// Accuracy:  cut_through() of the result equals the limit to 1e-10 relative where the spread at
+///            that depth exceeds 1e-4 of mean_um
 /// Source:    that of cut_through()
 inline double depth_budget_um(const BudgetInput& input) {
   if (detail::any_nan(input.mean_um, input.sd_um, input.removed_cv, input.reserve_um, input.spots,

@@ -11,11 +11,10 @@ namespace levigate::inline v0 {
 
 /// A zone's film and the depth to be reached in it.
 struct CutThroughInput {
-  double depth_um;  ///< depth to be reached, scratches included [um], 0 to 1e9
-  double mean_um;   ///< mean film [um], 0 to 20 000
-  double sd_um;     ///< standard deviation of the film at a spot [um], 0 to 20 000
-  double
-      removed_cv;  ///< spread of the depth from spot to spot, over the depth (dimensionless), 0 to 2
+  double depth_um;    ///< depth to be reached, scratches included [um], 0 to 1e9
+  double mean_um;     ///< mean film [um], 0 to 20 000
+  double sd_um;       ///< standard deviation of the film at a spot [um], 0 to 20 000
+  double removed_cv;  ///< spread of the depth, over the depth (dimensionless), 0 to 2
   double reserve_um;  ///< film that must stay [um], 0 to 20 000
   double spots;       ///< independent spots, one per cm2 of the zone (dimensionless), 1 to 1e9
 };
@@ -32,7 +31,8 @@ struct CutThroughInput {
 /// Throws:    OutOfRange where a member is outside its range
 /// NaN:       NaN in, NaN out
 /// Accuracy:  1e-12 relative down to chances of 1e-300
-/// Source:    normal film and normal depth, independent from spot to spot, which are one per cm2: assumptions
+/// Source:    normal film and normal depth, independent from spot to spot, a spot per cm2:
+///            assumptions
 inline double cut_through(const CutThroughInput& input) {
   if (detail::any_nan(input.depth_um, input.mean_um, input.sd_um, input.removed_cv,
                       input.reserve_um, input.spots)) {

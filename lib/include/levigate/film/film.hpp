@@ -1,6 +1,6 @@
-// The film on the work: how thick it is, from coats or from gauge readings, and how sure that is. Only
-// the last round counts: coats laid within the recoat window fuse into one film, but sanding through
-// into the round below shows as a ring (a witness line).
+// The film on the work: how thick it is, from coats or from gauge readings, and how sure that is.
+// Only the last round counts: coats laid within the recoat window fuse into one film, but sanding
+// through into the round below shows as a ring (a witness line).
 #pragma once
 
 #include <cmath>
@@ -80,13 +80,14 @@ inline Film film_from_coats(int coats, double dry_um_per_coat, double sd_um) {
 ///
 ///   sqrt(sd^2 + sd_se^2 + mean_se^2)
 ///
-/// By the law of total variance: E[variance] is sd^2 + sd_se^2, as E[sigma^2] = E[sigma]^2 + Var[sigma];
+/// By the law of total variance: E[variance] = E[sigma]^2 + Var[sigma] is sd^2 + sd_se^2, and
 /// Var[mean] is mean_se^2. The far tail is lighter than the exact one of a film known from few
-/// readings (Student's t): at a chance of 1e-4 a spot the exact quantile lies 1.58 times as far out for
-/// 10 readings, 1.13 times for 30, 1.04 times for 100.
+/// readings (Student's t): at a chance of 1e-4 a spot the exact quantile lies 1.58 times as far out
+/// for 10 readings, 1.13 times for 30, 1.04 times for 100.
 ///
 /// @param film  the film [um]
 /// @return      standard deviation of one spot about film.mean_um [um]
+/// Throws:    nothing
 /// NaN:       NaN in, NaN out
 /// Accuracy:  2 ulp
 /// Source:    law of total variance

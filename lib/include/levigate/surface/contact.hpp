@@ -66,8 +66,9 @@ class Contact {
   ///
   /// @param depth_um  depth [um], any
   /// @return          share (dimensionless), 0 to 1
+  /// Throws:    nothing
   /// NaN:       NaN in, NaN out
-  /// Accuracy:  1e-11 relative down to shares of 1e-3, where fewer than 1e-12 of all tips touch less
+  /// Accuracy:  1e-9 relative down to shares that leave 1e-12 of all tips
   /// Source:    see contact()
   double exceedance(double depth_um) const {
     if (detail::any_nan(depth_um, plane_)) return std::nan("");
@@ -140,16 +141,16 @@ class Contact {
 
 /// Solves the balance between the pressure on a sheet and the load that its grain tips carry.
 ///
-/// Tips stand at Gaussian heights h of standard deviation s = d sqrt(tip_spread^2 +
-/// (log_spread / 2)^2), cut off at 8 s, packing / d^2 of them per area. Each is a cone whose front half
-/// carries F = A delta^2 at depth delta, A = pi H / (2 tan^2 flank), on a spring k = modulus d. With the
-/// backing at height z a tip at h > z sinks in by delta, where h - z = delta + A delta^2 / k; z follows
-/// from
+/// Tips stand at Gaussian heights h of standard deviation s = d sqrt(tip_spread^2 + (log_spread /
+/// 2)^2), cut off at 8 s, packing / d^2 of them per area. Each is a cone whose front half carries F
+/// = A delta^2 at depth delta, A = pi H / (2 tan^2 flank), on a spring k = modulus d. With the
+/// backing at height z a tip at h > z sinks in by delta, where h - z = delta + A delta^2 / k; z
+/// follows from
 ///
 ///   packing / d^2 * integral over h of A delta(h - z)^2 N(h; 0, s) = P
 ///
-/// delta^2 is log-concave in h, so the load is log-concave in z (Prekopa) and Newton's iteration on its
-/// logarithm, started where all tips at the mean height would carry P, cannot fail.
+/// delta^2 is log-concave in h, so the load is log-concave in z (Prekopa) and Newton's iteration on
+/// its logarithm, started where all tips at the mean height would carry P, cannot fail.
 ///
 /// @param input  sheet, pressure and film; see ContactInput for units and ranges
 /// @return       the contact; depths [um], densities [1/mm2]
@@ -158,8 +159,8 @@ class Contact {
 /// Accuracy:  load balanced to 1e-12 relative over the whole domain; depths and densities to 1e-11
 /// Complexity: about 5 Newton steps of 96 exponentials, 5 us
 /// Source:    Gaussian heights and force balance: Xi & Zhou, Int. J. Mach. Tools Manuf. 45:365-372
-///            (2005); cone with its front half in contact, from memory: Rabinowicz, Friction and Wear
-///            of Materials; a spring per grain: assumption
+///            (2005); cone with its front half in contact, from memory: Rabinowicz, Friction and
+///            Wear of Materials; a spring per grain: assumption
 inline Contact contact(const ContactInput& input) {
   constexpr double infinity = std::numeric_limits<double>::infinity();
   constexpr auto where = "contact";

@@ -1,4 +1,4 @@
-// What it costs to level orange peel: a hard block cuts the crests off, a soft pad follows them down.
+// What it costs to level orange peel: a hard block cuts the crests, a soft pad follows them down.
 #pragma once
 
 #include <algorithm>
@@ -56,8 +56,8 @@ inline double critical_amplitude_um(double wavelength_mm, double modulus_mpa, do
 /// NaN:       NaN in, NaN out
 /// Accuracy:  1e-14 relative; the crest-cutting part overstates the film of a hard block, by a_f at
 ///            most, as a truncated wave has less above its cut than below
-/// Source:    crests: geometry; full contact: Archard's law with Westergaard's pressure, from memory
-///            (Johnson, Contact Mechanics, 1985)
+/// Source:    crests: geometry; full contact: Archard's law with Westergaard's pressure, from
+///            memory (Johnson, Contact Mechanics, 1985)
 inline double levelling_removal_um(const LevellingInput& input) {
   if (detail::any_nan(input.peel_um, input.wavelength_mm, input.modulus_mpa, input.pressure_kpa,
                       input.residual_um)) {

@@ -37,9 +37,9 @@ inline double fresnel_reflectance(double refractive_index, double angle_deg) {
   return 0.5 * (r_s * r_s + r_p * r_p);
 }
 
-/// Gloss of a film, relative to polished glass of n = 1.567, which has 100 gloss units (GU) at every
-/// angle by definition. It is a lower bound of what a glossmeter reads: the meter's receptor takes in
-/// a cone of a few degrees, so waves longer than some tens of um cost less than this.
+/// Gloss of a film, relative to polished glass of n = 1.567, which has 100 gloss units (GU) at
+/// every angle by definition. It is a lower bound of what a glossmeter reads: the meter's receptor
+/// takes in a cone of a few degrees, so waves longer than some tens of um cost less than this.
 ///
 ///   gloss = 100 R(n, i) / R(1.567, i) exp(-(4 pi Rq cos i / lambda)^2),   lambda = 0.55 um
 ///
@@ -51,8 +51,8 @@ inline double fresnel_reflectance(double refractive_index, double angle_deg) {
 /// NaN:       NaN in, NaN out
 /// Accuracy:  1e-12 relative where the gloss exceeds 1e-3 GU; as a prediction a law for Gaussian
 ///            roughness of small slope, not for sparse deep scratches
-/// Source:    reference glass: ISO 2813:1997; roughness, from memory: Bennett & Porteus, J. Opt. Soc.
-///            Am. 51:123 (1961)
+/// Source:    reference glass: ISO 2813:1997; roughness, from memory: Bennett & Porteus, J. Opt.
+///            Soc. Am. 51:123 (1961)
 inline double gloss_gu(double refractive_index, double angle_deg, double rq_um) {
   if (detail::any_nan(refractive_index, angle_deg, rq_um)) return std::nan("");
   detail::require_range(rq_um, 0.0, 1e3, "rq_um", "um", "gloss_gu");

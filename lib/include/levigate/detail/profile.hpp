@@ -1,0 +1,36 @@
+// Looking a profile up by name.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "levigate/detail/names.hpp"
+#include "levigate/detail/text.hpp"
+#include "levigate/error.hpp"
+
+namespace levigate::inline v0::detail {
+
+/// The message for a name that is not among the known ones: what, value, nearest, and all that are known.
+inline std::string unknown_name_text(std::string_view what, std::string_view given,
+                                     std::span<const std::string_view> known) {
+  std::string text = std::string(what) + " '" + std::string(given.substr(0, 64)) + "' is not known";
+  if (const std::string_view near = nearest_name(given, known); !near.empty()) {
+    text += "; the nearest is '" + std::string(near) + "'";
+  }
+  return text + "; known are " + list_text(std::vector<std::string>(known.begin(), known.end()));
+}
+
+/// The row of that name. Throws: BadInput where there is none.
+template <typename Row, std::size_t count>
+const Row& profile_named(const Row (&table)[count], std::string_view name, std::string_view what) {
+  std::vector<std::string_view> known;
+  for (const Row& row : table) {
+    if (row.name == name) return row;
+    known.push_back(row.name);
+  }
+  throw BadInput(unknown_name_text(what, name, known));
+}
+
+}  // namespace levigate::detail

@@ -1,0 +1,155 @@
+// What one sheet does in one zone, and what a step of it takes: travel, minutes, paper.
+#pragma once
+
+#include <algorithm>
+#include <optional>
+#include <vector>
+
+#include "levigate/film/budget.hpp"
+#include "levigate/film/cut_through.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/stack/stack.hpp"
+#include "levigate/surface/contact.hpp"
+#include "levigate/surface/levelling.hpp"
+#include "levigate/surface/removal.hpp"
+#include "levigate/surface/scratch.hpp"
+#include "levigate/surface/sheen.hpp"
+
+namespace levigate::inline v0 {
+
+/// The part of a sheet's work in a zone that does not depend on what was done before.
+struct SheetInZone {
+  Block tool;                ///< the sheet's own block, else the zone's
+  double scratch_um = 0;     ///< depth that its scratches reach [um]
+  double ra_um = 0;          ///< roughness it leaves [um]
+  double rq_um = 0;          ///< the same, root mean square [um]
+  double gloss_gu = 0;       ///< gloss it leaves at 60 degrees, a lower bound [GU]
+  double rate_um_per_m = 0;  ///< film removed per metre of sliding, mean between two cleanings
+};
+
+/// Scratch, roughness, gloss and rate of abrasive of this grade and backing under this tool.
+/// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share().
+/// Throws: OutOfRange where the state is outside their domains
+inline SheetInZone sheet_in_zone(const Coating& coating, const Rules& rules, const Grade& grade,
+                                 const Backing& backing, const Block& tool) {
+  const double pressure_kpa = tool.pressure_kpa();
+  const Contact touch = contact({.size_um = grade.median_um,
+                                 .log_spread = log_spread(grade),
+                                 .tip_spread = backing.tip_spread,
+                                 .modulus_mpa = backing.modulus_mpa,
+                                 .pressure_kpa = pressure_kpa,
+                                 .hardness_mpa = coating.hardness_mpa});
+  const double fresh_rate = removal_rate_um_per_m(coating.wear_coefficient, grade.median_um,
+                                                  pressure_kpa, coating.hardness_mpa);
+  return {.tool = tool,
+          .scratch_um = scratch_depth_um(touch, rules.scratch_quantile),
+          .ra_um = ra_um(touch),
+          .rq_um = rq_um(touch),
+          .gloss_gu = gloss_gu(coating.refractive_index, 60.0, rq_um(touch)),
+          .rate_um_per_m =
+              fresh_rate * clogging_share(backing.clean_every_m, backing.fade_m, backing.floor)};
+}
+
+/// What it takes to lower a zone by some depth.
+struct Effort {
+  double removal_um = 0;
+  double travel_m = 0;  ///< of the block
+  double minutes = 0;
+  double sheets_used = 0;
+};
+
+/// Effort of lowering a zone by removal_um. A block of area a covers one part of a zone of area A at a time:
+///
+///   travel = (R / rate) A / a,   minutes = travel / speed / duty / 60,   sheets = travel / life * a wrap / sheet
+inline Effort effort(double removal_um, const SheetInZone& work, const Zone& zone,
+                     const Sheet& sheet) {
+  const double travel_m = removal_um / work.rate_um_per_m * zone.area_cm2 / work.tool.area_cm2;
+  return {.removal_um = removal_um,
+          .travel_m = travel_m,
+          .minutes = travel_m / work.tool.speed_m_s / work.tool.duty / 60.0,
+          .sheets_used = travel_m / sheet.backing.life_m * work.tool.area_cm2 * work.tool.wrap /
+                         sheet.area_cm2()};
+}
+
+/// Depth that a zone on a coat can afford [um]: see depth_budget_um(). Spots are one per cm2.
+inline double budget_of(const Job& job, const Zone& zone) {
+  return depth_budget_um({.mean_um = zone.film->mean_um,
+                          .sd_um = spot_sd_um(*zone.film),
+                          .removed_cv = job.rules.removed_cv,
+                          .reserve_um = job.rules.reserve_um,
+                          .spots = std::max(1.0, zone.area_cm2),
+                          .cut_through_limit = job.rules.cut_through_limit});
+}
+
+/// Chance of cutting through somewhere in a zone on a coat at a depth: see cut_through().
+inline double cut_through_of(const Job& job, const Zone& zone, double depth_um) {
+  return cut_through({.depth_um = depth_um,
+                      .mean_um = zone.film->mean_um,
+                      .sd_um = spot_sd_um(*zone.film),
+                      .removed_cv = job.rules.removed_cv,
+                      .reserve_um = job.rules.reserve_um,
+                      .spots = std::max(1.0, zone.area_cm2)});
+}
+
+/// A job and a stack with all that does not depend on the sequence worked out once.
+struct Bench {
+  Job job;
+  Stack stack;
+  std::vector<Grade> grades;                     ///< of each sheet
+  std::vector<std::vector<SheetInZone>> work;    ///< of each sheet in each zone
+  std::vector<double> start_scratch_um;          ///< in each zone; empty as sprayed
+  std::vector<std::optional<double>> budget_um;  ///< depth each zone can afford; none on a solid
+};
+
+/// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
+inline Bench bench(const Job& job, const Stack& stack) {
+  validate(job);
+  validate(stack);
+  Bench result{job, stack, grades_of(stack), {}, {}, {}};
+  for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
+    const Sheet& sheet = stack.sheets[i];
+    std::vector<SheetInZone>& row = result.work.emplace_back();
+    for (const Zone& zone : job.zones) {
+      row.push_back(sheet_in_zone(job.coating, job.rules, result.grades[i], sheet.backing,
+                                  sheet.block.value_or(zone.block)));
+    }
+  }
+  for (const Zone& zone : job.zones) {
+    if (job.scratched_by) {
+      // What made the scratches is not known beyond its grade: paper on the zone's block is assumed.
+      result.start_scratch_um.push_back(sheet_in_zone(job.coating, job.rules, *job.scratched_by,
+                                                      backing_named("latex paper"), zone.block)
+                                            .scratch_um);
+    }
+    result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);
+  }
+  return result;
+}
+
+/// Film that a sheet must remove in a zone: the scratches of the sheet before it, or as the first step the orange peel or
+/// the scratches the work carries.
+inline double removal_um(const Bench& bench, std::optional<std::size_t> before, std::size_t sheet,
+                         std::size_t zone) {
+  const Rules& rules = bench.job.rules;
+  if (before) return bench.work[*before][zone].scratch_um * rules.overcut;
+  if (bench.job.scratched_by) return bench.start_scratch_um[zone] * rules.overcut;
+  const Block& tool = bench.work[sheet][zone].tool;
+  return levelling_removal_um({.peel_um = bench.job.zones[zone].peel_um,
+                               .wavelength_mm = bench.job.zones[zone].peel_wavelength_mm,
+                               .modulus_mpa = tool.modulus_mpa,
+                               .pressure_kpa = tool.pressure_kpa(),
+                               .residual_um = rules.residual_peel_um});
+}
+
+/// Effort of each zone for a step to `sheet` after `before` (none: as the first step).
+inline std::vector<Effort> efforts(const Bench& bench, std::optional<std::size_t> before,
+                                   std::size_t sheet) {
+  std::vector<Effort> result;
+  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
+    result.push_back(effort(removal_um(bench, before, sheet, zone), bench.work[sheet][zone],
+                            bench.job.zones[zone], bench.stack.sheets[sheet]));
+  }
+  return result;
+}
+
+}  // namespace levigate

@@ -1,0 +1,170 @@
+// What there is to say of one sequence: the rules it breaks, and where it wastes film.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "levigate/plan/why.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Collects the findings of one sequence.
+class SequenceFindings {
+ public:
+  SequenceFindings(const Bench& bench, const Sequence& sequence)
+      : bench_(bench), sequence_(sequence) {}
+
+  std::vector<Finding> all() {
+    ratios();
+    repeats();
+    levelling();
+    paper();
+    film();
+    target();
+    prices();
+    return std::move(findings_);
+  }
+
+ private:
+  std::string named(std::size_t sheet) const {
+    return bench_.stack.sheets[sheet].id + " (" + size_text(size_um(sheet)) + ")";
+  }
+  double size_um(std::size_t sheet) const { return bench_.grades[sheet].median_um; }
+  const std::string& id(std::size_t sheet) const { return bench_.stack.sheets[sheet].id; }
+  void add(FindingKind kind, Severity severity, std::vector<std::string> sheets,
+           std::string message) {
+    findings_.push_back({kind, severity, std::move(sheets), std::move(message)});
+  }
+
+  void ratios() {
+    const Rules& rules = bench_.job.rules;
+    for (std::size_t i = 0; i < sequence_.steps(); ++i) {
+      if (i == 0 && !bench_.job.scratched_by) continue;
+      const std::size_t fine = sequence_.sheets[i];
+      const double coarse_um =
+          i == 0 ? bench_.job.scratched_by->median_um : size_um(sequence_.sheets[i - 1]);
+      const double ratio = coarse_um / size_um(fine);
+      std::vector<std::string> ids{id(fine)};
+      if (i > 0) ids.insert(ids.begin(), id(sequence_.sheets[i - 1]));
+      const std::string step =
+          "step to " + named(fine) + " from " +
+          (i == 0 ? bench_.job.scratched_by->label + " (" + size_text(coarse_um) + ")"
+                  : named(sequence_.sheets[i - 1]));
+      if (ratio <= 1.0) {
+        add(FindingKind::not_finer, Severity::error, ids,
+            step + " is not finer: its scratches undo the step before");
+      } else if (ratio > rules.max_ratio) {
+        const auto ways = bridges(coarse_um, size_um(fine), rules);
+        add(FindingKind::step_too_long, Severity::error, ids,
+            step + " is a ratio of " + fixed(ratio, 2) + ", above max_ratio " +
+                fixed(rules.max_ratio, 2) +
+                (ways.empty() ? "" : "; " + bridges_text(ways) + " would bridge it"));
+      } else if (ratio < rules.min_ratio) {
+        add(FindingKind::step_too_short, Severity::warning, ids,
+            step + " is a ratio of " + fixed(ratio, 2) + ", below min_ratio " +
+                fixed(rules.min_ratio, 2) + ": it costs film and time and gains little");
+      }
+    }
+  }
+
+  void repeats() {
+    for (std::size_t i = 0; i < sequence_.steps(); ++i) {
+      const auto end = sequence_.sheets.begin() + static_cast<std::ptrdiff_t>(i);
+      if (std::find(sequence_.sheets.begin(), end, sequence_.sheets[i]) == end) continue;
+      add(FindingKind::repeated_sheet, Severity::warning, {id(sequence_.sheets[i])},
+          named(sequence_.sheets[i]) + " comes more than once");
+    }
+  }
+
+  /// A soft face follows the orange peel and takes film from its valleys too: compared with a rigid one.
+  void levelling() {
+    if (bench_.job.scratched_by) return;
+    constexpr double worth_saying = 1.25;
+    const std::size_t sheet = sequence_.sheets.front();
+    for (std::size_t i = 0; i < bench_.job.zones.size(); ++i) {
+      const Zone& zone = bench_.job.zones[i];
+      const Block& tool = bench_.work[sheet][i].tool;
+      const double soft_um = removal_um(bench_, std::nullopt, sheet, i);
+      const double rigid_um =
+          levelling_removal_um({.peel_um = zone.peel_um,
+                                .wavelength_mm = zone.peel_wavelength_mm,
+                                .modulus_mpa = std::numeric_limits<double>::infinity(),
+                                .pressure_kpa = tool.pressure_kpa(),
+                                .residual_um = bench_.job.rules.residual_peel_um});
+      if (soft_um <= worth_saying * rigid_um) continue;
+      add(FindingKind::soft_first, Severity::warning, {id(sheet)},
+          "levelling zone " + zone.name + " with " + tool.name + " (" +
+              number_text(tool.modulus_mpa) + " MPa) costs " + fixed(soft_um, 1) + " um of film, " +
+              fixed(soft_um / rigid_um, 1) + " times the " + fixed(rigid_um, 1) +
+              " um of a hard block: a soft face follows the orange peel");
+    }
+  }
+
+  void paper() {
+    std::optional<std::size_t> before;
+    for (const std::size_t sheet : sequence_.sheets) {
+      const std::vector<Effort> step = efforts(bench_, before, sheet);
+      if (micro_short(bench_, step, sheet) > 0) {
+        add(FindingKind::paper_short, Severity::error, {id(sheet)},
+            named(sheet) + " needs " + fixed(sheets_used(step), 2) + " sheets, " +
+                fixed(*bench_.stack.sheets[sheet].on_hand, 2) + " on hand");
+      }
+      before = sheet;
+    }
+  }
+
+  void film() {
+    const std::vector<std::optional<std::int64_t>> budget = budgets_pm(bench_);
+    for (std::size_t i = 0; i < budget.size(); ++i) {
+      if (!budget[i]) continue;
+      for (std::size_t steps = 1; steps <= sequence_.steps(); ++steps) {
+        const auto end = sequence_.sheets.begin() + static_cast<std::ptrdiff_t>(steps);
+        const std::int64_t depth = summed(bench_, {sequence_.sheets.begin(), end}).depth_pm[i];
+        if (depth <= *budget[i]) continue;
+        add(FindingKind::film_short, Severity::error, {id(sequence_.sheets[steps - 1])},
+            "zone " + bench_.job.zones[i].name + " is " +
+                fixed(static_cast<double>(depth) / pm_per_um, 1) + " um deep after " +
+                named(sequence_.sheets[steps - 1]) + ", its budget is " +
+                fixed(*bench_.budget_um[i], 1) + " um");
+        break;
+      }
+    }
+  }
+
+  void target() {
+    const auto first = std::find_if(sequence_.sheets.begin(), sequence_.sheets.end(),
+                                    [&](std::size_t sheet) { return meets_target(bench_, sheet); });
+    const std::size_t last = sequence_.sheets.back();
+    if (first == sequence_.sheets.end() || !meets_target(bench_, last)) {
+      add(FindingKind::target_missed, Severity::error, {id(last)},
+          "ends with " + named(last) + " and misses the target, " + target_text(bench_));
+    } else if (first + 1 != sequence_.sheets.end()) {
+      add(FindingKind::after_target, Severity::warning, {id(*first)},
+          named(*first) + " already meets the target; what follows spends film beyond it");
+    }
+  }
+
+  void prices() {
+    if (bench_.job.prefer != Objective::cost) return;
+    for (const std::size_t sheet : sequence_.sheets) {
+      if (bench_.stack.sheets[sheet].price) continue;
+      add(FindingKind::price_missing, Severity::warning, {id(sheet)},
+          named(sheet) + " has no price and counts as free");
+    }
+  }
+
+  const Bench& bench_;
+  const Sequence& sequence_;
+  std::vector<Finding> findings_;
+};
+
+}  // namespace detail
+
+/// Everything to say of a sequence under the rules of its job.
+inline std::vector<Finding> sequence_findings(const Bench& bench, const Sequence& sequence) {
+  return detail::SequenceFindings(bench, sequence).all();
+}
+
+}  // namespace levigate

@@ -1,0 +1,166 @@
+// From physics to the integers of the search: which steps the rules allow, and what each one costs.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "levigate/plan/effort.hpp"
+#include "levigate/plan/search.hpp"
+
+namespace levigate::inline v0 {
+
+/// The limits that a ladder keeps; relaxed one by one to find out which of them stands in the way.
+struct Limits {
+  double min_ratio = 1;
+  double max_ratio = 1;
+  bool film = true;   ///< every zone stays within its budget
+  bool paper = true;  ///< no step uses more sheets than are on hand
+};
+
+inline Limits limits_of(const Rules& rules) { return {rules.min_ratio, rules.max_ratio}; }
+
+namespace detail {
+
+inline constexpr double pm_per_um = 1e6;
+inline constexpr double ms_per_minute = 60'000.0;
+inline constexpr double cost_per_currency = 10'000.0;
+inline constexpr double micro_per_sheet = 1e6;
+
+/// A step that would take longer than this is not a step. Keeps every sum far inside 64 bits.
+inline constexpr double longest_minutes = 1e9;
+inline constexpr double most_sheets = 1e9;
+
+}  // namespace detail
+
+/// Sheets of one step in all zones together.
+inline double sheets_used(const std::vector<Effort>& step) {
+  return std::accumulate(step.begin(), step.end(), 0.0,
+                         [](double sum, const Effort& e) { return sum + e.sheets_used; });
+}
+
+/// The same in the integers of the search [1/1 000 000 sheet], as decisions on paper are taken in them.
+inline std::int64_t micro_sheets(double sheets) {
+  return std::llround(sheets * detail::micro_per_sheet);
+}
+
+/// Minutes of one step in all zones together, with the change.
+inline double step_minutes(const std::vector<Effort>& step, const Rules& rules) {
+  return std::accumulate(step.begin(), step.end(), rules.change_minutes,
+                         [](double sum, const Effort& e) { return sum + e.minutes; });
+}
+
+/// Sheets that a step needs beyond what is on hand [1/1 000 000 sheet]; zero where there is enough or no limit.
+inline std::int64_t micro_short(const Bench& bench, const std::vector<Effort>& step,
+                                std::size_t sheet) {
+  const std::optional<double> on_hand = bench.stack.sheets[sheet].on_hand;
+  if (!on_hand) return 0;
+  return std::max<std::int64_t>(0, micro_sheets(sheets_used(step)) - micro_sheets(*on_hand));
+}
+
+/// The step in the integers of the search, each sum rounded to the nearest.
+/// Throws: OutOfRange where the step would take more than 1e9 minutes or sheets
+inline StepCost step_cost(const Bench& bench, const std::vector<Effort>& step, std::size_t sheet) {
+  const double minutes = step_minutes(step, bench.job.rules);
+  const double sheets = sheets_used(step);
+  const std::string where = "a step with sheet '" + bench.stack.sheets[sheet].id + "'";
+  detail::require_range(minutes, 0.0, detail::longest_minutes, "minutes", "min", where);
+  detail::require_range(sheets, 0.0, detail::most_sheets, "sheets_used", "sheets", where);
+  StepCost cost{.milliseconds = std::llround(minutes * detail::ms_per_minute),
+                .cost = std::llround(sheets * bench.stack.sheets[sheet].price.value_or(0.0) *
+                                     detail::cost_per_currency),
+                .removal_pm = {}};
+  for (const Effort& zone : step) {
+    cost.removal_pm.push_back(std::llround(zone.removal_um * detail::pm_per_um));
+  }
+  return cost;
+}
+
+/// The depth that each zone can afford, rounded down; at least one picometre, which no step keeps. None on a solid.
+inline std::vector<std::optional<std::int64_t>> budgets_pm(const Bench& bench) {
+  std::vector<std::optional<std::int64_t>> result;
+  for (const std::optional<double>& budget_um : bench.budget_um) {
+    result.push_back(std::nullopt);
+    if (!budget_um) continue;
+    const auto floored = static_cast<std::int64_t>(std::floor(*budget_um * detail::pm_per_um));
+    result.back() = std::max<std::int64_t>(1, floored);
+  }
+  return result;
+}
+
+/// Whether a sheet meets the target: its size, or its gloss in every zone.
+inline bool meets_target(const Bench& bench, std::size_t sheet) {
+  const Target& target = bench.job.target;
+  if (target.size_um) return bench.grades[sheet].median_um <= *target.size_um;
+  return std::all_of(bench.work[sheet].begin(), bench.work[sheet].end(),
+                     [&](const SheetInZone& work) { return work.gloss_gu >= *target.gloss_gu; });
+}
+
+/// Whether the limits allow a step from grain of one size to grain of another.
+inline bool ratio_allowed(const Limits& limits, double from_um, double to_um) {
+  const double ratio = from_um / to_um;
+  return to_um < from_um && limits.min_ratio <= ratio && ratio <= limits.max_ratio;
+}
+
+/// The ladder of a bench under limits.
+inline Ladder ladder(const Bench& bench, const Limits& limits) {
+  const std::size_t count = bench.stack.sheets.size();
+  const auto size_um = [&](std::size_t sheet) { return bench.grades[sheet].median_um; };
+
+  const auto allowed = [&](std::optional<std::size_t> before,
+                           std::size_t sheet) -> std::optional<StepCost> {
+    const std::vector<Effort> step = efforts(bench, before, sheet);
+    if (step_minutes(step, bench.job.rules) > detail::longest_minutes) return std::nullopt;
+    if (sheets_used(step) > detail::most_sheets) return std::nullopt;
+    if (limits.paper && micro_short(bench, step, sheet) > 0) return std::nullopt;
+    return step_cost(bench, step, sheet);
+  };
+
+  Ladder result;
+  result.coarse_to_fine.resize(count);
+  std::iota(result.coarse_to_fine.begin(), result.coarse_to_fine.end(), std::size_t{0});
+  std::stable_sort(result.coarse_to_fine.begin(), result.coarse_to_fine.end(),
+                   [&](std::size_t a, std::size_t b) { return size_um(a) > size_um(b); });
+  for (std::size_t sheet = 0; sheet < count; ++sheet) {
+    std::vector<std::int64_t>& scratch = result.scratch_pm.emplace_back();
+    for (const SheetInZone& work : bench.work[sheet]) {
+      scratch.push_back(std::llround(work.scratch_um * detail::pm_per_um));
+    }
+    result.meets_target.push_back(meets_target(bench, sheet));
+    const bool may_start = !bench.job.scratched_by ||
+                           ratio_allowed(limits, bench.job.scratched_by->median_um, size_um(sheet));
+    result.first.push_back(may_start ? allowed(std::nullopt, sheet) : std::nullopt);
+    std::vector<LadderStep>& next = result.next.emplace_back();
+    for (std::size_t to = 0; to < count; ++to) {
+      if (!ratio_allowed(limits, size_um(sheet), size_um(to))) continue;
+      if (std::optional<StepCost> cost = allowed(sheet, to)) next.push_back({to, std::move(*cost)});
+    }
+  }
+  result.budget_pm = budgets_pm(bench);
+  if (!limits.film) result.budget_pm.assign(result.budget_pm.size(), std::nullopt);
+  return result;
+}
+
+/// The sums of any sequence of sheets, whether it keeps the rules or not.
+/// Throws: OutOfRange where a step would take more than 1e9 minutes or sheets
+inline Sequence summed(const Bench& bench, const std::vector<std::size_t>& sheets) {
+  Sequence result{.sheets = sheets, .milliseconds = 0, .cost = 0, .depth_pm = {}, .film = {}};
+  result.depth_pm.assign(bench.job.zones.size(), 0);
+  std::optional<std::size_t> before;
+  for (const std::size_t sheet : sheets) {
+    const StepCost step = step_cost(bench, efforts(bench, before, sheet), sheet);
+    result.milliseconds += step.milliseconds;
+    result.cost += step.cost;
+    for (std::size_t zone = 0; zone < step.removal_pm.size(); ++zone) {
+      result.depth_pm[zone] += step.removal_pm[zone];
+    }
+    before = sheet;
+  }
+  for (std::size_t zone = 0; before && zone < result.depth_pm.size(); ++zone) {
+    result.depth_pm[zone] += std::llround(bench.work[*before][zone].scratch_um * detail::pm_per_um);
+  }
+  result.film = worst_share(budgets_pm(bench), result.depth_pm);
+  return result;
+}
+
+}  // namespace levigate

@@ -1,0 +1,52 @@
+// What presses and drives the abrasive: a block, a pad or a tool, with the hand that moves it.
+#pragma once
+
+#include <limits>
+#include <string>
+#include <string_view>
+
+#include "levigate/detail/profile.hpp"
+#include "levigate/error.hpp"
+#include "levigate/stack/block_table.hpp"
+#include "levigate/units.hpp"
+
+namespace levigate::inline v0 {
+
+/// A block, or a pad that is its own tool.
+struct Block {
+  std::string name;
+  double modulus_mpa =
+      0;  ///< modulus of the face that lies on the work [MPa], 0.001 to infinity (rigid)
+  double area_cm2 = 0;   ///< area in contact [cm2]
+  double force_n = 0;    ///< pressing force [N]
+  double speed_m_s = 0;  ///< mean sliding speed while sanding [m/s]
+  double duty = 0;       ///< share of the time that is spent sanding, above 0 to 1
+  double wrap = 0;       ///< area of abrasive that one piece takes, as a multiple of area_cm2
+
+  double pressure_kpa() const noexcept { return kpa_from_n_per_cm2(force_n, area_cm2); }
+
+  friend bool operator==(const Block&, const Block&) = default;
+};
+
+/// The block of that name in the profiles.
+/// Throws: BadInput where there is none, naming the nearest.
+inline Block block_named(std::string_view name) {
+  const BlockProfile& p = detail::profile_named(block_table, name, "block");
+  return {std::string(p.name), p.modulus_mpa.value, p.area_cm2.value, p.force_n.value,
+          p.speed_m_s.value,   p.duty.value,        p.wrap.value};
+}
+
+/// Throws: OutOfRange where a member or the pressure is outside its range.
+inline void validate(const Block& block, std::string_view where) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  detail::require_range(block.modulus_mpa, 0.001, infinity, "modulus_mpa", "MPa", where);
+  detail::require_range(block.area_cm2, 0.01, 1e5, "area_cm2", "cm2", where);
+  detail::require_range(block.force_n, 1e-3, 1e5, "force_n", "N", where);
+  detail::require_range(block.pressure_kpa(), 0.01, 1e3, "pressure_kpa (force_n over area_cm2)",
+                        "kPa", where);
+  detail::require_range(block.speed_m_s, 1e-3, 100.0, "speed_m_s", "m/s", where);
+  detail::require_range(block.duty, 0.01, 1.0, "duty", "", where);
+  detail::require_range(block.wrap, 0.0, 100.0, "wrap", "", where);
+}
+
+}  // namespace levigate

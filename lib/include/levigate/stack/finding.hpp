@@ -1,0 +1,85 @@
+// What a check has to say: one finding, its weight, and the sheets it is about.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "levigate/version.hpp"
+
+namespace levigate::inline v0 {
+
+/// What a finding is about.
+enum class FindingKind {
+  ambiguous_label,      ///< a label that several systems claim
+  unknown_label,        ///< a label that no system has
+  extrapolated_size,    ///< a size continued beyond the published numbers
+  misleading_numbers,   ///< order of the numbers contradicts order of the sizes
+  near_duplicate,       ///< two sheets closer than min_ratio
+  gap,                  ///< neighbours further apart than max_ratio
+  coarse_tail,          ///< a finer sheet with coarser stray grains than its coarser neighbour
+  target_out_of_reach,  ///< no sheet meets the target
+  paper_short,          ///< a step needs more paper than is on hand
+  price_missing,        ///< cost asked for, but a sheet has no price
+  step_too_long,        ///< size ratio above max_ratio
+  step_too_short,       ///< size ratio below min_ratio
+  not_finer,            ///< a step that is not finer than the one before
+  repeated_sheet,       ///< a sheet that comes twice in one sequence
+  film_short,           ///< a zone goes deeper than its budget
+  soft_first,           ///< a soft block or pad does the levelling
+  after_target,         ///< steps after the target is met
+  target_missed,        ///< the sequence ends before the target
+};
+
+constexpr std::string_view to_string(FindingKind kind) noexcept {
+  switch (kind) {
+    case FindingKind::ambiguous_label: return "ambiguous_label";
+    case FindingKind::unknown_label: return "unknown_label";
+    case FindingKind::extrapolated_size: return "extrapolated_size";
+    case FindingKind::misleading_numbers: return "misleading_numbers";
+    case FindingKind::near_duplicate: return "near_duplicate";
+    case FindingKind::gap: return "gap";
+    case FindingKind::coarse_tail: return "coarse_tail";
+    case FindingKind::target_out_of_reach: return "target_out_of_reach";
+    case FindingKind::paper_short: return "paper_short";
+    case FindingKind::price_missing: return "price_missing";
+    case FindingKind::step_too_long: return "step_too_long";
+    case FindingKind::step_too_short: return "step_too_short";
+    case FindingKind::not_finer: return "not_finer";
+    case FindingKind::repeated_sheet: return "repeated_sheet";
+    case FindingKind::film_short: return "film_short";
+    case FindingKind::soft_first: return "soft_first";
+    case FindingKind::after_target: return "after_target";
+    case FindingKind::target_missed: return "target_missed";
+  }
+  return "";
+}
+
+/// How much a finding matters.
+enum class Severity {
+  note,     ///< good to know
+  warning,  ///< the work may suffer
+  error,    ///< cannot be worked as it stands
+};
+
+constexpr std::string_view to_string(Severity severity) noexcept {
+  switch (severity) {
+    case Severity::note: return "note";
+    case Severity::warning: return "warning";
+    case Severity::error: return "error";
+  }
+  return "";
+}
+
+/// One finding of a check.
+struct Finding {
+  FindingKind kind = FindingKind::gap;
+  Severity severity = Severity::note;
+  std::vector<std::string>
+      sheets;           ///< ids of the sheets it is about, in the order the message names them
+  std::string message;  ///< a sentence with names, sizes and limits
+
+  friend bool operator==(const Finding&, const Finding&) = default;
+};
+
+}  // namespace levigate

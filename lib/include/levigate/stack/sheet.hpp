@@ -1,0 +1,65 @@
+// One piece of abrasive in the drawer: a sheet, or a pad that is its own tool.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "levigate/error.hpp"
+#include "levigate/grade/sized.hpp"
+#include "levigate/stack/backing.hpp"
+#include "levigate/stack/block.hpp"
+
+namespace levigate::inline v0 {
+
+/// What is known of one kind of paper on hand. Sheets of one kind are one entry.
+struct Sheet {
+  std::string id;                 ///< the user's own name for it; unique in a stack
+  std::string maker;              ///< may be empty
+  std::string label;              ///< as printed on the back
+  std::optional<System> system;   ///< where the label does not say it
+  std::optional<double> size_um;  ///< the user's own size [um]; stands above the label's
+  Backing backing;
+  std::optional<Block>
+      block;  ///< where the sheet is its own tool: takes the place of the zone's block
+  double width_mm = 0;
+  double height_mm = 0;
+  std::optional<double> on_hand;  ///< sheets in the drawer; none: no limit
+  std::optional<double> price;    ///< of one sheet, in any currency of hundred cents
+
+  double area_cm2() const noexcept { return width_mm * height_mm / 100.0; }
+};
+
+/// Throws: BadInput for an empty id or label; OutOfRange for a member outside its range.
+inline void validate(const Sheet& sheet, std::string_view where) {
+  if (sheet.id.empty()) throw BadInput("id is empty, in " + std::string(where));
+  const std::string place = std::string(where) + " ('" + sheet.id + "')";
+  if (sheet.label.find_first_not_of(" \t\r\n") == std::string::npos) {
+    throw BadInput("label is empty, in " + place);
+  }
+  if (sheet.size_um) detail::require_range(*sheet.size_um, 0.01, 1e4, "size_um", "um", place);
+  detail::require_range(sheet.width_mm, 1.0, 1e4, "width_mm", "mm", place);
+  detail::require_range(sheet.height_mm, 1.0, 1e4, "height_mm", "mm", place);
+  if (sheet.on_hand) detail::require_range(*sheet.on_hand, 0.0, 1e6, "on_hand", "sheets", place);
+  if (sheet.price) detail::require_range(*sheet.price, 0.0, 1e6, "price", "", place);
+  validate(sheet.backing, place + ", backing");
+  if (sheet.block) validate(*sheet.block, place + ", block");
+}
+
+/// The grade that a sheet's label stands for: its own size where it has one, else the label read in its own system,
+/// else the label with the stack's rule for bare numbers.
+///
+/// Throws: UnknownGrade, AmbiguousLabel as grade(); BadInput where the label belongs to another system than `system`
+inline Grade grade_of(const Sheet& sheet, std::optional<System> bare_number) {
+  if (sheet.size_um) {
+    return sized_grade(sheet.label, *sheet.size_um, sheet.system ? sheet.system : bare_number);
+  }
+  if (!sheet.system) return grade(sheet.label, bare_number);
+  const Grade read = grade(sheet.label, sheet.system);
+  if (read.system == *sheet.system) return read;
+  throw BadInput("label '" + sheet.label + "' reads as " + std::string(to_string(read.system)) +
+                 ", but system says " + std::string(to_string(*sheet.system)) + ", in sheet '" +
+                 sheet.id + "'");
+}
+
+}  // namespace levigate

@@ -1,0 +1,28 @@
+// The step-up rule: how much finer the next sheet may be.
+#pragma once
+
+#include <string_view>
+
+#include "levigate/error.hpp"
+#include "levigate/stack/rule_table.hpp"
+
+namespace levigate::inline v0 {
+
+/// A step from a sheet of size d1 to a finer one of size d2 is allowed where
+/// min_ratio <= d1/d2 <= max_ratio. Source of the defaults: data/profiles/rules.json.
+struct StepRule {
+  double min_ratio = rule_table[0].min_ratio.value;
+  double max_ratio = rule_table[0].max_ratio.value;
+};
+
+/// Throws: OutOfRange where a ratio is outside 1 to 1000; BadInput unless min_ratio < max_ratio.
+inline void validate(const StepRule& rule, std::string_view where) {
+  detail::require_range(rule.min_ratio, 1.0, 1e3, "min_ratio", "", where);
+  detail::require_range(rule.max_ratio, 1.0, 1e3, "max_ratio", "", where);
+  if (rule.min_ratio < rule.max_ratio) return;
+  throw BadInput("min_ratio = " + detail::number_text(rule.min_ratio) +
+                 " must be below max_ratio = " + detail::number_text(rule.max_ratio) + ", in " +
+                 std::string(where));
+}
+
+}  // namespace levigate

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <optional>
 #include <span>
 #include <string>
@@ -89,6 +90,14 @@ inline std::size_t nearest_index(std::span<const Grade> grades, double size_um) 
   return nearer_to_finer ? index : index - 1;
 }
 
+/// Whether two medians differ by no more than their tolerances add up to, in whole picometres: sizes
+/// and tolerances are printed decimals, and 1.5 - 1.2 is not above 0.3 as it is in binary.
+inline bool within(double median_1_um, double median_2_um, double tolerance_1_um,
+                   double tolerance_2_um) {
+  const auto pm = [](double um) { return std::llround(um * 1e6); };
+  return std::llabs(pm(median_1_um) - pm(median_2_um)) <= pm(tolerance_1_um) + pm(tolerance_2_um);
+}
+
 /// Log-log interpolation of the grit number between the grades on either side of a size.
 inline std::optional<double> continuous_number(std::span<const Grade> grades, double size_um) {
   if (!grades.front().number) return std::nullopt;
@@ -141,9 +150,9 @@ inline Equivalent convert(const Grade& given, System system) {
   found.grade = all[index];
   found.size_ratio = found.grade.median_um / given.median_um;
   if (given.tolerance_um || found.grade.tolerance_um) {
-    const double allowed_um =
-        given.tolerance_um.value_or(0.0) + found.grade.tolerance_um.value_or(0.0);
-    found.within_tolerance = std::abs(found.grade.median_um - given.median_um) <= allowed_um;
+    found.within_tolerance =
+        detail::within(given.median_um, found.grade.median_um, given.tolerance_um.value_or(0.0),
+                       found.grade.tolerance_um.value_or(0.0));
   }
   found.overlap = size_overlap(given.median_um, log_spread(given), found.grade.median_um,
                                log_spread(found.grade));

@@ -84,27 +84,34 @@ inline std::vector<double> possible_ratios(const Bench& bench) {
   return ratios;
 }
 
-/// The smallest max_ratio under which there is a plan. A larger one only adds steps, so bisection is exact.
-inline std::optional<double> smallest_max_ratio(const Bench& bench, Limits limits) {
-  const std::vector<double> ratios = possible_ratios(bench);
-  const auto lies_above = [&](double ratio) {
-    limits.max_ratio = ratio;
+/// The first of these bounds, each looser than the one before, under which there is a plan. A looser bound only adds
+/// steps, so bisection is exact.
+inline std::optional<double> first_that_does(const Bench& bench, Limits limits,
+                                             double Limits::*bound,
+                                             const std::vector<double>& values) {
+  const auto too_tight = [&](double value) {
+    limits.*bound = value;
     return found_under(bench, limits).empty();
   };
-  const auto at = std::partition_point(ratios.begin(), ratios.end(), lies_above);
-  return at == ratios.end() ? std::nullopt : std::optional(*at);
+  const auto at = std::partition_point(values.begin(), values.end(), too_tight);
+  return at == values.end() ? std::nullopt : std::optional(*at);
 }
 
-/// The largest min_ratio under which there is a plan.
-inline std::optional<double> largest_min_ratio(const Bench& bench, Limits limits) {
-  std::vector<double> ratios = possible_ratios(bench);
-  std::reverse(ratios.begin(), ratios.end());
-  const auto lies_below = [&](double ratio) {
-    limits.min_ratio = ratio;
-    return found_under(bench, limits).empty();
-  };
-  const auto at = std::partition_point(ratios.begin(), ratios.end(), lies_below);
-  return at == ratios.end() ? std::nullopt : std::optional(*at);
+/// The smallest max_ratio, from the present one up, under which there is a plan.
+inline std::optional<double> smallest_max_ratio(const Bench& bench, const Limits& limits) {
+  std::vector<double> values = possible_ratios(bench);
+  std::erase_if(values, [&](double ratio) { return ratio <= limits.max_ratio; });
+  values.insert(values.begin(), limits.max_ratio);
+  return first_that_does(bench, limits, &Limits::max_ratio, values);
+}
+
+/// The largest min_ratio, from the present one down, under which there is a plan.
+inline std::optional<double> largest_min_ratio(const Bench& bench, const Limits& limits) {
+  std::vector<double> values = possible_ratios(bench);
+  std::erase_if(values, [&](double ratio) { return ratio >= limits.min_ratio; });
+  values.push_back(limits.min_ratio);
+  std::reverse(values.begin(), values.end());
+  return first_that_does(bench, limits, &Limits::min_ratio, values);
 }
 
 /// Names of the steps of a sequence that are longer than max_ratio.
@@ -218,19 +225,21 @@ inline std::string gap_text(const Gap& gap) {
 /// The three ways past the limits, each lifting one of them under the others as given. Each notes in `why` the least
 /// lift that yields a plan and says it in words; no words where it yields none, or where none is needed.
 inline std::optional<std::string> way_by_ratio(const Bench& bench, const Limits& limits, Why& why) {
-  why.smallest_max_ratio = smallest_max_ratio(bench, limits);
-  if (!why.smallest_max_ratio) {
-    why.largest_min_ratio = largest_min_ratio(bench, limits);
-    if (!why.largest_min_ratio || *why.largest_min_ratio >= limits.min_ratio) return std::nullopt;
-    return "the largest min_ratio that would do is " + fixed(*why.largest_min_ratio, 4);
+  const std::optional<double> wanted = smallest_max_ratio(bench, limits);
+  if (!wanted) {
+    const std::optional<double> nearer = largest_min_ratio(bench, limits);
+    if (!nearer || *nearer >= limits.min_ratio) return std::nullopt;
+    why.largest_min_ratio = nearer;
+    return "the largest min_ratio that would do is " + fixed(*nearer, 4);
   }
-  if (*why.smallest_max_ratio <= limits.max_ratio) return std::nullopt;
+  if (*wanted <= limits.max_ratio) return std::nullopt;
+  why.smallest_max_ratio = wanted;
   Limits wider = limits;
-  wider.max_ratio = *why.smallest_max_ratio;
+  wider.max_ratio = *wanted;
   why.gaps = gaps_in(bench, best(found_under(bench, wider), bench.job.prefer));
   std::vector<std::string> gaps;
   for (const Gap& gap : why.gaps) gaps.push_back(gap_text(gap));
-  return "the smallest max_ratio that would do is " + fixed(*why.smallest_max_ratio, 4) + ": " +
+  return "the smallest max_ratio that would do is " + fixed(*wanted, 4) + ": " +
          list_text(gaps, "; ");
 }
 

@@ -6,6 +6,8 @@
 #include "levigate/film/budget.hpp"
 #include "levigate/film/cut_through.hpp"
 #include "levigate/film/film.hpp"
+#include "levigate/grade/bridge.hpp"
+#include "levigate/grade/convert.hpp"
 #include "levigate/grade/extrapolate.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/grades.hpp"

@@ -118,7 +118,9 @@ def complaints(comment, declaration):
     if "noexcept" not in declaration:
         required += ["Throws:"]
     if "double" in declaration:
-        required += ["NaN:", "Accuracy:"]
+        required += ["NaN:"]
+    if "double" in declaration.split("(")[0]:
+        required += ["Accuracy:"]
     lacks = [word for word in required if word not in comment]
     entries = re.findall(r"@param +(\w+)(.*(?:\n[ \t]*///  +.*)*)", comment)
     lacks += [f"{name} in the declaration" for name, _ in entries if name not in declaration]

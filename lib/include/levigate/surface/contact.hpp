@@ -127,25 +127,26 @@ class Contact {
     return sum;
   }
 
-  double tips_per_mm2_ = 0;
-  double spread_um_ = 0;
-  double softness_ = 0;
-  double plane_ = 0;
-  double base_height_ = 0;
-  double base_depth_ = 0;
-  double slope_ = 0;
-  double active_share_ = 0;
-  double mean_depth_ = 0;
-  double load_residual_ = 0;
+  static constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+  double tips_per_mm2_ = nan;
+  double spread_um_ = nan;
+  double softness_ = nan;
+  double plane_ = nan;
+  double base_height_ = nan;
+  double base_depth_ = nan;
+  double slope_ = nan;
+  double active_share_ = nan;
+  double mean_depth_ = nan;
+  double load_residual_ = nan;
 };
 
 /// Solves the balance between the pressure on a sheet and the load that its grain tips carry.
 ///
-/// Tips stand at Gaussian heights h of standard deviation s = d sqrt(tip_spread^2 + (log_spread /
-/// 2)^2), cut off at 8 s, packing / d^2 of them per area. Each is a cone whose front half carries F
-/// = A delta^2 at depth delta, A = pi H / (2 tan^2 flank), on a spring k = modulus d. With the
-/// backing at height z a tip at h > z sinks in by delta, where h - z = delta + A delta^2 / k; z
-/// follows from
+/// Tips stand at Gaussian heights h of standard deviation s = d sqrt(tip_spread^2 +
+/// (log_spread / 2)^2), cut off at 8 s, packing / d^2 of them per area. Each is a cone whose front
+/// half carries F = A delta^2 at depth delta, A = pi H / (2 tan^2 flank), on a spring
+/// k = modulus d. With the backing at height z a tip at h > z sinks in by delta, where
+/// h - z = delta + A delta^2 / k; z follows from
 ///
 ///   packing / d^2 * integral over h of A delta(h - z)^2 N(h; 0, s) = P
 ///
@@ -167,8 +168,6 @@ inline Contact contact(const ContactInput& input) {
   Contact result;
   if (detail::any_nan(input.size_um, input.log_spread, input.tip_spread, input.modulus_mpa,
                       input.pressure_kpa, input.hardness_mpa, input.flank_deg, input.packing)) {
-    result.tips_per_mm2_ = result.spread_um_ = result.plane_ = std::nan("");
-    result.active_share_ = result.load_residual_ = std::nan("");
     return result;
   }
   detail::require_range(input.size_um, 0.01, 1e4, "size_um", "um", where);

@@ -8,10 +8,10 @@ namespace levigate::inline v0 {
 
 /// Roughness of a surface that scratches have covered many times, over the mean depth of the active
 /// tips: its profile is what V grooves of random depth below the running mean, at random places,
-/// leave once it is steady. A simulation, with the depths of P1000 latex paper on a coat, gives
-/// 0.63 and 0.795 for an endless profile, 0.57 and 0.70 within stretches of 20 half-widths of a
-/// mean groove (about 20 um); endless profiles of other papers and pressures 0.57 to 0.65 and 0.72
-/// to 0.82, a rigid backing 0.97 and 1.26. The constants stand at the low end of that.
+/// leave once it is steady. A simulation gives 0.631 +- 0.006 and 0.795 +- 0.008 (95 %) for P1000
+/// latex paper on a coat, 0.56 and 0.70 for the same on a very soft backing (0.5 MPa), 0.93 and
+/// 1.20 on a rigid one. The constants are the low end of that, for common sheets up to a fifth too
+/// low.
 inline constexpr double ra_per_mean_depth = 0.55;
 inline constexpr double rq_per_mean_depth = 0.70;
 inline constexpr Source roughness_source{

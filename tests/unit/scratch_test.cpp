@@ -1,0 +1,66 @@
+#include "levigate/surface/scratch.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+namespace {
+
+using namespace levigate;
+
+Contact touch(double size_um, double pressure_kpa, double hardness_mpa) {
+  return contact({.size_um = size_um,
+                  .log_spread = 0.28,
+                  .tip_spread = 0.15,
+                  .modulus_mpa = 20.0,
+                  .pressure_kpa = pressure_kpa,
+                  .hardness_mpa = hardness_mpa});
+}
+
+// Ra over grain size of metals ground with paper, belt or paste: 0.004 to 0.02. General tables for
+// tool steel and stainless steel, which differ by a factor of 2 to 8 at one grade.
+TEST(Scratch, RoughnessStaysInThePublishedBand) {
+  for (const double size_um : {5.0, 18.3, 58.5, 125.0}) {
+    for (const double pressure_kpa : {1.0, 1.7, 10.0}) {
+      for (const double hardness_mpa : {60.0, 150.0, 200.0}) {
+        const double ratio = ra_um(touch(size_um, pressure_kpa, hardness_mpa)) / size_um;
+        EXPECT_GT(ratio, 0.004) << size_um << " " << pressure_kpa << " " << hardness_mpa;
+        EXPECT_LT(ratio, 0.02) << size_um << " " << pressure_kpa << " " << hardness_mpa;
+      }
+    }
+  }
+}
+
+// The same tables: Ra grows as the 0.94th to 1.09th power of the size. The model has exactly 1 for
+// grades of equal spread.
+TEST(Scratch, RoughnessIsProportionalToTheGrain) {
+  const double exponent =
+      std::log(ra_um(touch(125.0, 1.7, 150.0)) / ra_um(touch(8.4, 1.7, 150.0))) /
+      std::log(125.0 / 8.4);
+  EXPECT_NEAR(exponent, 1.0, 1e-12);
+}
+
+TEST(Scratch, RqExceedsRaAsForAnyProfile) {
+  const Contact c = touch(18.3, 1.7, 150.0);
+  EXPECT_GT(rq_um(c), ra_um(c));
+  EXPECT_DOUBLE_EQ(ra_um(c), 0.55 * c.mean_depth_um());
+  EXPECT_DOUBLE_EQ(rq_um(c), 0.70 * c.mean_depth_um());
+}
+
+TEST(Scratch, DepthIsTheQuantile) {
+  const Contact c = touch(18.3, 1.7, 150.0);
+  EXPECT_EQ(scratch_depth_um(c, 0.99), c.depth_um(0.99));
+  EXPECT_GT(scratch_depth_um(c, 0.999), scratch_depth_um(c, 0.99));
+  EXPECT_THROW(scratch_depth_um(c, 1.5), OutOfRange);
+}
+
+TEST(Scratch, NanIn) {
+  const Contact c = touch(std::nan(""), 1.7, 150.0);
+  EXPECT_TRUE(std::isnan(ra_um(c)));
+  EXPECT_TRUE(std::isnan(rq_um(c)));
+  EXPECT_TRUE(std::isnan(scratch_depth_um(c, 0.99)));
+  EXPECT_TRUE(std::isnan(scratch_depth_um(touch(18.3, 1.7, 150.0), std::nan(""))));
+}
+
+}  // namespace

@@ -90,8 +90,8 @@ inline std::size_t nearest_index(std::span<const Grade> grades, double size_um) 
   return nearer_to_finer ? index : index - 1;
 }
 
-/// Whether two medians differ by no more than their tolerances add up to, in whole picometres: sizes
-/// and tolerances are printed decimals, and 1.5 - 1.2 is not above 0.3 as it is in binary.
+/// Whether two medians differ by no more than their tolerances add up to, in whole picometres:
+/// sizes and tolerances are printed decimals, and 1.5 - 1.2 is not above 0.3 as it is in binary.
 inline bool within(double median_1_um, double median_2_um, double tolerance_1_um,
                    double tolerance_2_um) {
   const auto pm = [](double um) { return std::llround(um * 1e6); };
@@ -169,6 +169,8 @@ inline Equivalent convert(const Grade& given, System system) {
 /// @param system    whose grades
 /// @return          indices into grades(system), in the order of the sizes; ties to the coarser
 /// Throws:    OutOfRange where a size is outside its range, naming its index
+/// NaN:       rejected, naming its index
+/// Accuracy:  decisions on products rounded once
 /// Source:    as convert
 inline std::vector<std::size_t> nearest(std::span<const double> sizes_um, System system) {
   const std::vector<Grade> all = grades(system);

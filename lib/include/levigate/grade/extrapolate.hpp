@@ -1,4 +1,4 @@
-// The size behind a grade number finer than the finest with a printed size, and how far to trust it.
+// The size behind a grit number beyond the finest with a printed size, and how far to trust it.
 #pragma once
 
 #include <algorithm>
@@ -35,7 +35,8 @@ struct Extrapolation {
 /// @param number  grit number N (dimensionless), from that of the finest grade with a printed size,
 ///                N_f, to 2 N_f
 /// @return        median and interval [um]
-/// Throws:    BadInput for micron, which has no numbers; OutOfRange where number is outside its range
+/// Throws:    BadInput for micron, which has no numbers; OutOfRange where number is outside its
+///            range
 /// NaN:       rejected
 /// Accuracy:  4 ulp as arithmetic; as a prediction the interval says
 /// Source:    common practice: printed sizes fall along a power of the number

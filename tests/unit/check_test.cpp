@@ -76,6 +76,18 @@ TEST(Check, FindsGapsAndTheGradesThatBridgeThem) {
             0);
 }
 
+TEST(Check, AStepExactlyAtTheLimitOnPaperIsAllowed) {
+  // P1000 (18.3) to CAMI 800 (12.2): 1.5 in decimals, a little more in binary.
+  ASSERT_GT(18.3 / 12.2, 1.5);
+  const Stack stack = papers({"P1000", "CAMI 800"});
+  EXPECT_EQ(count(check(stack, {.min_ratio = 1.1, .max_ratio = 1.5}), FindingKind::gap), 0);
+  EXPECT_EQ(count(check(stack, {.min_ratio = 1.1, .max_ratio = 1.49}), FindingKind::gap), 1);
+  Job job = top(0);
+  job.scratched_by = grade("P1000");
+  job.rules.max_ratio = 1.5;
+  EXPECT_TRUE(plan(job, papers({"CAMI 800"})).found);
+}
+
 TEST(Check, FindsStrayGrainCoarserThanTheStepBefore) {
   // JIS #600: median 20.0, at most 3 % above 43; P800: 21.8 and 38.1.
   Stack stack;

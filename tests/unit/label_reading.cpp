@@ -66,12 +66,18 @@ TEST(LabelReading, OldUsSymbols) {
               {"2 / 0", "CAMI 100"},
               {"0", "CAMI 80"},
               {"1/2", "CAMI 60"},
-              {"½", "CAMI 60"},
-              {"1", "CAMI 50"},
-              {"2", "CAMI 36"},
-              {"3", "CAMI 24"},
-              {"4", "CAMI 16"}});
+              {"½", "CAMI 60"}});
+  EXPECT_NE(read_label("0").note.find("old US symbol"), std::string::npos);
+}
+
+TEST(LabelReading, ASymbolThatMayBeASizeIsNotGuessed) {
+  EXPECT_EQ(candidates("1"), (std::vector<std::string>{"CAMI 50", "1 um"}));
+  EXPECT_EQ(candidates("2"), (std::vector<std::string>{"CAMI 36", "2 um"}));
+  EXPECT_EQ(candidates("3"), (std::vector<std::string>{"CAMI 24", "3 um"}));
+  EXPECT_EQ(candidates("4"), (std::vector<std::string>{"CAMI 16", "4 um"}));
+  EXPECT_TRUE(read_label("3").ambiguous);
   EXPECT_NE(read_label("3").note.find("old US symbol"), std::string::npos);
+  EXPECT_THROW(grade("3"), AmbiguousLabel);
 }
 
 TEST(LabelReading, MicronMarks) {

@@ -10,13 +10,13 @@
 #include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/grades.hpp"
+#include "levigate/grade/ratio.hpp"
 
 namespace levigate::inline v0 {
 
 /// The fewest grades between two sizes such that every step d_i / d_(i+1) of the whole way, the
 /// first and the last included, lies in min_ratio to max_ratio. Among the fewest, the most even:
-/// its largest ratio is the smallest; among those still equal, the coarser grades. Ratios are
-/// compared as they are, without a margin. Grades whose size is extrapolated are left out: nobody
+/// its largest ratio is the smallest; among those still equal, the coarser grades. Grades whose size is extrapolated are left out: nobody
 /// should buy one for its size.
 ///
 /// @param coarse_um  where the way starts [um], 0.01 to 10 000
@@ -29,7 +29,7 @@ namespace levigate::inline v0 {
 /// Throws:    OutOfRange where an argument is outside its range; BadInput where fine_um is not
 ///            below coarse_um or min_ratio not below max_ratio
 /// NaN:       rejected
-/// Accuracy:  exact decisions on ratios rounded once
+/// Accuracy:  decisions as those of ratio_within()
 /// Source:    exact shortest path from the fine end; checked against enumeration
 inline std::optional<std::vector<Grade>> bridge(double coarse_um, double fine_um, System system,
                                                 double min_ratio, double max_ratio) {
@@ -62,7 +62,9 @@ inline std::optional<std::vector<Grade>> bridge(double coarse_um, double fine_um
   ways[last] = {0, 1.0};
   const auto way_over = [&](std::size_t from, std::size_t to) -> Way {
     const double ratio = sizes_um[from] / sizes_um[to];
-    if (ratio < min_ratio || ratio > max_ratio || ways[to] == no_way) return no_way;
+    if (ways[to] == no_way || !ratio_within(sizes_um[from], sizes_um[to], min_ratio, max_ratio)) {
+      return no_way;
+    }
     return {ways[to].steps + 1, std::max(ratio, ways[to].largest_ratio)};
   };
   for (std::size_t from = last; from-- > 0;) {

@@ -113,8 +113,8 @@ inline std::string neighbours_text(System system, double number) {
 }
 
 inline LabelReading reading(const Mark& mark, std::string_view text) {
-  const std::optional<System> system =
-      mark.old_symbol_for.empty() ? mark.system : std::optional(System::cami);
+  const bool symbol_alone = !mark.old_symbol_for.empty() && !mark.may_be_size;
+  const std::optional<System> system = symbol_alone ? std::optional(System::cami) : mark.system;
   LabelReading result{.candidates = {}, .ambiguous = !system, .note = mark.note};
   if (system) {
     result.candidates = grades_of(mark, *system, text);
@@ -144,7 +144,8 @@ inline LabelReading reading(const Mark& mark, std::string_view text) {
 /// All that a label can mean. Spacing, case and character width are free. Forms: P800, FEPA P 800,
 /// ISO P800; F800; CAMI 800, ANSI 800; #800, JIS 800, J800, 800 with the Japanese counter; a bare
 /// number, K120, A 240, C 240 and "240 grit", which name no system; a letter for the weight of
-/// paper or cloth after the number; 2/0, 0, 1/2, 1 to 4, old US symbols; 9 um with any usual
+/// paper or cloth after the number; 2/0, 0, 1/2, old US symbols, and 1 to 4, which may be these or
+/// sizes; 9 um with any usual
 /// spelling of the unit, decimal point or comma; and the labels that this library writes.
 ///
 /// @param text  the label, UTF-8

@@ -18,7 +18,7 @@ struct Mark {
   std::optional<System> system;  ///< none where the label does not say it
   std::string number;            ///< digits, for a size with a decimal point or comma
   std::string old_symbol_for;    ///< CAMI number, where the digits are an old US symbol as well
-  bool may_be_size = false;      ///< "A16": grain letter and grit, or a size in um
+  bool may_be_size = false;      ///< "A16" or "3": a grit or a symbol, or a size in um
   std::string note;
 
   bool whole() const { return number.find_first_of(".,") == std::string::npos; }
@@ -118,7 +118,7 @@ inline std::optional<Mark> old_symbol(const Pieces& pieces) {
     if (pieces.after.empty()) {
       mark.number = pieces.number;
       mark.old_symbol_for = number;
-      mark.note += "; a size is written with its unit, as \"9 um\"";
+      mark.may_be_size = symbol != "0";
     } else {
       mark.system = System::cami;
       mark.number = number;

@@ -46,6 +46,7 @@ class SequenceFindings {
       const double coarse_um =
           i == 0 ? bench_.job.scratched_by->median_um : size_um(sequence_.sheets[i - 1]);
       const double ratio = coarse_um / size_um(fine);
+      const StepFit fit = fit_of(coarse_um, size_um(fine), rules);
       std::vector<std::string> ids{id(fine)};
       if (i > 0) ids.insert(ids.begin(), id(sequence_.sheets[i - 1]));
       const std::string step =
@@ -55,13 +56,13 @@ class SequenceFindings {
       if (ratio <= 1.0) {
         add(FindingKind::not_finer, Severity::error, ids,
             step + " is not finer: its scratches undo the step before");
-      } else if (ratio > rules.max_ratio) {
+      } else if (fit == StepFit::too_long) {
         const auto ways = bridges(coarse_um, size_um(fine), rules);
         add(FindingKind::step_too_long, Severity::error, ids,
             step + " is a ratio of " + fixed(ratio, 2) + ", above max_ratio " +
                 fixed(rules.max_ratio, 2) +
                 (ways.empty() ? "" : "; " + bridges_text(ways) + " would bridge it"));
-      } else if (ratio < rules.min_ratio) {
+      } else if (fit == StepFit::too_short) {
         add(FindingKind::step_too_short, Severity::warning, ids,
             step + " is a ratio of " + fixed(ratio, 2) + ", below min_ratio " +
                 fixed(rules.min_ratio, 2) + ": it costs film and time and gains little");

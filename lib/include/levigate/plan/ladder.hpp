@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "levigate/grade/ratio.hpp"
 #include "levigate/plan/effort.hpp"
 #include "levigate/plan/search.hpp"
 
@@ -98,8 +99,7 @@ inline bool meets_target(const Bench& bench, std::size_t sheet) {
 
 /// Whether the limits allow a step from grain of one size to grain of another.
 inline bool ratio_allowed(const Limits& limits, double from_um, double to_um) {
-  const double ratio = from_um / to_um;
-  return to_um < from_um && limits.min_ratio <= ratio && ratio <= limits.max_ratio;
+  return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, limits.max_ratio);
 }
 
 /// The ladder of a bench under limits.

@@ -122,7 +122,10 @@ inline std::vector<Gap> gaps_in(const Bench& bench, const Sequence& sequence) {
     const std::size_t sheet = sequence.sheets[i];
     const Grade& coarse = i == 0 ? *bench.job.scratched_by : bench.grades[sequence.sheets[i - 1]];
     const double ratio = coarse.median_um / bench.grades[sheet].median_um;
-    if (ratio <= bench.job.rules.max_ratio) continue;
+    if (fit_of(coarse.median_um, bench.grades[sheet].median_um, bench.job.rules) !=
+        StepFit::too_long) {
+      continue;
+    }
     gaps.push_back({i == 0 ? coarse.label : bench.stack.sheets[sequence.sheets[i - 1]].id,
                     bench.stack.sheets[sheet].id, coarse.median_um, bench.grades[sheet].median_um,
                     ratio,

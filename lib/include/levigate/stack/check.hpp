@@ -104,13 +104,14 @@ inline void check_neighbours(const std::vector<ReadSheet>& sheets, const StepRul
     const ReadSheet& fine = sheets[i + 1];
     const std::vector<std::string> ids{coarse.sheet->id, fine.sheet->id};
     const double ratio = coarse.grade.median_um / fine.grade.median_um;
-    if (ratio < rule.min_ratio) {
+    const StepFit fit = fit_of(coarse.grade.median_um, fine.grade.median_um, rule);
+    if (fit == StepFit::too_short) {
       findings.push_back({FindingKind::near_duplicate, Severity::note, ids,
                           named(coarse) + " and " + named(fine) + " are a ratio of " +
                               fixed(ratio, 2) + " apart, below min_ratio " +
                               fixed(rule.min_ratio, 2) + ": one of them is enough"});
     }
-    if (ratio > rule.max_ratio) {
+    if (fit == StepFit::too_long) {
       const std::vector<Bridge> ways = bridges(coarse.grade.median_um, fine.grade.median_um, rule);
       findings.push_back({FindingKind::gap, Severity::warning, ids,
                           "from " + named(coarse) + " to " + named(fine) + " is a ratio of " +

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "levigate/error.hpp"
+#include "levigate/grade/ratio.hpp"
 #include "levigate/stack/rule_table.hpp"
 
 namespace levigate::inline v0 {
@@ -14,6 +15,14 @@ struct StepRule {
   double min_ratio = rule_table[0].min_ratio.value;
   double max_ratio = rule_table[0].max_ratio.value;
 };
+
+/// How a step lies to the rule.
+enum class StepFit { too_short, allowed, too_long };
+
+inline StepFit fit_of(double coarse_um, double fine_um, const StepRule& rule) {
+  if (ratio_within(coarse_um, fine_um, rule.min_ratio, rule.max_ratio)) return StepFit::allowed;
+  return coarse_um / fine_um > rule.max_ratio ? StepFit::too_long : StepFit::too_short;
+}
 
 /// Throws: OutOfRange where a ratio is outside 1 to 1000; BadInput unless min_ratio < max_ratio.
 inline void validate(const StepRule& rule, std::string_view where) {

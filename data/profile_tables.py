@@ -11,6 +11,7 @@ TABLES = {
     "blocks": ("stack/block_table.hpp", "BlockProfile", "block_table", "Blocks and pads by name.", ()),
     "coatings": ("surface/coating_table.hpp", "CoatingProfile", "coating_table", "Coatings and solids by name.",
                  ("kind", "two_part")),
+    "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model.", ()),
     "rules": ("stack/rule_table.hpp", "RuleProfile", "rule_table", "Default rules.", ()),
 }
 

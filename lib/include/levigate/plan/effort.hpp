@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "levigate/film/budget.hpp"
@@ -11,6 +12,7 @@
 #include "levigate/stack/stack.hpp"
 #include "levigate/surface/contact.hpp"
 #include "levigate/surface/levelling.hpp"
+#include "levigate/surface/model.hpp"
 #include "levigate/surface/removal.hpp"
 #include "levigate/surface/scratch.hpp"
 #include "levigate/surface/sheen.hpp"
@@ -27,22 +29,25 @@ struct SheetInZone {
   double rate_um_per_m = 0;  ///< film removed per metre of sliding, mean between two cleanings
 };
 
-/// Scratch, roughness, gloss and rate of abrasive of this grade and backing under this tool.
+/// Scratch, roughness, gloss and rate of grain of this size and spread on this backing under this tool.
 /// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share().
 /// Throws: OutOfRange where the state is outside their domains
-inline SheetInZone sheet_in_zone(const Coating& coating, const Rules& rules, const Grade& grade,
-                                 const Backing& backing, const Block& tool) {
-  const double pressure_kpa = tool.pressure_kpa();
-  const Contact touch = contact({.size_um = grade.median_um,
-                                 .log_spread = log_spread(grade),
+inline SheetInZone sheet_in_zone(const Job& job, const Model& model, double size_um,
+                                 double log_spread, const Backing& backing, const Block& tool) {
+  const Coating& coating = job.coating;
+  const Contact touch = contact({.size_um = size_um,
+                                 .log_spread = log_spread,
                                  .tip_spread = backing.tip_spread,
                                  .modulus_mpa = backing.modulus_mpa,
-                                 .pressure_kpa = pressure_kpa,
-                                 .hardness_mpa = coating.hardness_mpa});
-  const double fresh_rate = removal_rate_um_per_m(coating.wear_coefficient, grade.median_um,
-                                                  pressure_kpa, coating.hardness_mpa);
+                                 .pressure_kpa = tool.pressure_kpa(),
+                                 .hardness_mpa = coating.hardness_mpa,
+                                 .flank_deg = model.flank_deg,
+                                 .packing = model.packing});
+  const double fresh_rate =
+      removal_rate_with(coating.wear_coefficient, size_um, tool.pressure_kpa(),
+                        coating.hardness_mpa, model.size_exponent);
   return {.tool = tool,
-          .scratch_um = scratch_depth_um(touch, rules.scratch_quantile),
+          .scratch_um = scratch_depth_um(touch, job.rules.scratch_quantile),
           .ra_um = ra_um(touch),
           .rq_um = rq_um(touch),
           .gloss_gu = gloss_gu(coating.refractive_index, 60.0, rq_um(touch)),
@@ -91,40 +96,57 @@ inline double cut_through_of(const Job& job, const Zone& zone, double depth_um) 
                       .spots = std::max(1.0, zone.area_cm2)});
 }
 
-/// A job and a stack with all that does not depend on the sequence worked out once.
-struct Bench {
+/// A job and a stack with every number that the sequence is worked out from.
+struct Setup {
   Job job;
   Stack stack;
-  std::vector<Grade> grades;                     ///< of each sheet
+  std::vector<Grade> grades;        ///< of each sheet
+  std::vector<double> log_spreads;  ///< of each sheet's grain
+  Model model;
+};
+
+/// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
+inline Setup setup(const Job& job, const Stack& stack) {
+  validate(job);
+  validate(stack);
+  Setup result{job, stack, grades_of(stack), {}, {}};
+  for (const Grade& grade : result.grades) result.log_spreads.push_back(log_spread(grade));
+  return result;
+}
+
+/// A setup with all that does not depend on the sequence worked out once.
+struct Bench : Setup {
   std::vector<std::vector<SheetInZone>> work;    ///< of each sheet in each zone
   std::vector<double> start_scratch_um;          ///< in each zone; empty as sprayed
   std::vector<std::optional<double>> budget_um;  ///< depth each zone can afford; none on a solid
 };
 
-/// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
-inline Bench bench(const Job& job, const Stack& stack) {
-  validate(job);
-  validate(stack);
-  Bench result{job, stack, grades_of(stack), {}, {}, {}};
-  for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
-    const Sheet& sheet = stack.sheets[i];
+inline Bench bench(Setup setup) {
+  Bench result{std::move(setup), {}, {}, {}};
+  const Job& job = result.job;
+  for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
+    const Sheet& sheet = result.stack.sheets[i];
     std::vector<SheetInZone>& row = result.work.emplace_back();
     for (const Zone& zone : job.zones) {
-      row.push_back(sheet_in_zone(job.coating, job.rules, result.grades[i], sheet.backing,
+      row.push_back(sheet_in_zone(job, result.model, result.grades[i].median_um,
+                                  result.log_spreads[i], sheet.backing,
                                   sheet.block.value_or(zone.block)));
     }
   }
   for (const Zone& zone : job.zones) {
     if (job.scratched_by) {
       // What made the scratches is not known beyond its grade: paper on the zone's block is assumed.
-      result.start_scratch_um.push_back(sheet_in_zone(job.coating, job.rules, *job.scratched_by,
-                                                      backing_named("latex paper"), zone.block)
-                                            .scratch_um);
+      result.start_scratch_um.push_back(
+          sheet_in_zone(job, result.model, job.scratched_by->median_um,
+                        log_spread(*job.scratched_by), backing_named("latex paper"), zone.block)
+              .scratch_um);
     }
     result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);
   }
   return result;
 }
+
+inline Bench bench(const Job& job, const Stack& stack) { return bench(setup(job, stack)); }
 
 /// Film that a sheet must remove in a zone: the scratches of the sheet before it, or as the first step the orange peel or
 /// the scratches the work carries.

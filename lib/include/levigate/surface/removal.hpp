@@ -7,25 +7,47 @@
 
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
+#include "levigate/surface/model_table.hpp"
 
 namespace levigate::inline v0 {
 
 /// Size effect of abrasive wear: fine grains remove less per load and metre than coarse ones.
 ///
-///   eta(d) = min(1, (d / 100 um)^0.5)
+///   eta(d) = min(1, (d / 100 um)^exponent)
 ///
-/// @param size_um  median grain size [um], 0.01 to 10 000
-/// @return         share of the coarse-grain rate (dimensionless), 0 to 1
-/// Throws:    OutOfRange where size_um is outside its range
+/// @param size_um   median grain size d [um], 0.01 to 10 000
+/// @param exponent  of the size (dimensionless), 0 to 2
+/// @return          share of the coarse-grain rate (dimensionless), 0 to 1
+/// Throws:    OutOfRange where an argument is outside its range
 /// NaN:       NaN in, NaN out
 /// Accuracy:  2 ulp
-/// Source:    exponent between the 0.65 and 0.41 that follow from Sydor et al., Appl. Sci. 11(6):2860
-///            (2021), belts of P60, P120 and P180 on soft- and hardwood; saturation near 100 um from
-///            memory (Avient 1960; Larsen-Badse 1968)
-inline double size_effect(double size_um) {
-  if (std::isnan(size_um)) return size_um;
+/// Source:    power law and saturation near 100 um from memory (Avient 1960; Larsen-Badse 1968); exponent
+///            between the 0.65 and 0.41 that follow from Sydor et al., Appl. Sci. 11(6):2860 (2021), belts of
+///            P60, P120 and P180 on soft- and hardwood: data/profiles/model.json
+inline double size_effect_with(double size_um, double exponent) {
+  if (detail::any_nan(size_um, exponent)) return std::nan("");
   detail::require_range(size_um, 0.01, 1e4, "size_um", "um", "size_effect");
-  return std::min(1.0, std::sqrt(size_um / 100.0));
+  detail::require_range(exponent, 0.0, 2.0, "exponent", "", "size_effect");
+  return std::min(1.0, std::pow(size_um / 100.0, exponent));
+}
+
+/// The same with the exponent of the model, 0.5.
+inline double size_effect(double size_um) {
+  return size_effect_with(size_um, model_table[0].size_exponent.value);
+}
+
+/// removal_rate_um_per_m() with another exponent of the size effect.
+inline double removal_rate_with(double wear_coefficient, double size_um, double pressure_kpa,
+                                double hardness_mpa, double size_exponent) {
+  if (detail::any_nan(wear_coefficient, size_um, pressure_kpa, hardness_mpa)) return std::nan("");
+  constexpr auto where = "removal_rate_um_per_m";
+  detail::require_range(wear_coefficient, 1e-6, 1.0, "wear_coefficient", "", where);
+  detail::require_range(pressure_kpa, 0.01, 1e3, "pressure_kpa", "kPa", where);
+  detail::require_range(hardness_mpa, 1.0, 1e5, "hardness_mpa", "MPa", where);
+  constexpr double um_per_m = 1e6;
+  constexpr double mpa_per_kpa = 1e-3;
+  return wear_coefficient * size_effect_with(size_um, size_exponent) *
+         (pressure_kpa * mpa_per_kpa / hardness_mpa) * um_per_m;
 }
 
 /// Depth of film removed per metre that the abrasive slides over a point, by fresh paper.
@@ -44,15 +66,8 @@ inline double size_effect(double size_um) {
 ///            Materials)
 inline double removal_rate_um_per_m(double wear_coefficient, double size_um, double pressure_kpa,
                                     double hardness_mpa) {
-  if (detail::any_nan(wear_coefficient, size_um, pressure_kpa, hardness_mpa)) return std::nan("");
-  constexpr auto where = "removal_rate_um_per_m";
-  detail::require_range(wear_coefficient, 1e-6, 1.0, "wear_coefficient", "", where);
-  detail::require_range(pressure_kpa, 0.01, 1e3, "pressure_kpa", "kPa", where);
-  detail::require_range(hardness_mpa, 1.0, 1e5, "hardness_mpa", "MPa", where);
-  constexpr double um_per_m = 1e6;
-  constexpr double mpa_per_kpa = 1e-3;
-  return wear_coefficient * size_effect(size_um) * (pressure_kpa * mpa_per_kpa / hardness_mpa) *
-         um_per_m;
+  return removal_rate_with(wear_coefficient, size_um, pressure_kpa, hardness_mpa,
+                           model_table[0].size_exponent.value);
 }
 
 /// Mean share of the fresh rate over a cleaning interval, where the rate fades towards a floor as

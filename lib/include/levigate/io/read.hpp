@@ -22,7 +22,7 @@ inline void require_format(const Node& root, std::string_view wanted) {
     format->fail("format is '" + shown(format->text()) + "', wanted '" + std::string(wanted) + "'");
   }
   root.require_object("an object of format '" + std::string(wanted) + "'");
-  root.at("format").fail("format is not a string, wanted '" + std::string(wanted) + "'");
+  root.fail("format is missing or no string, wanted '" + std::string(wanted) + "'");
 }
 
 inline System system_in(const Node& node) {

@@ -1,0 +1,351 @@
+// The bench card: a plan as one works from it, step by step, readable aloud.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "levigate/plan/plan.hpp"
+#include "levigate/text/findings.hpp"
+#include "levigate/text/layout.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Share of its budget that a zone has used at a depth; 0 on a solid.
+inline double budget_share(const Job& job, const Zone& zone, double depth_um) {
+  return zone.film ? depth_um / budget_of(job, zone) : 0.0;
+}
+
+/// The zone of a step that has used most of its budget.
+inline std::size_t worst_zone(const Job& job, const Step& step) {
+  std::size_t worst = 0;
+  const auto share = [&](std::size_t i) {
+    return budget_share(job, job.zones[i], step.zones[i].depth_um);
+  };
+  for (std::size_t i = 1; i < job.zones.size(); ++i) {
+    if (share(i) > share(worst)) worst = i;
+  }
+  return worst;
+}
+
+inline std::string percent_text(double share) { return fmt::format("{:.0f} %", 100.0 * share); }
+
+/// Ids of the sheets of a plan, coarse to fine.
+inline std::string sequence_text(const Plan& plan) {
+  std::string text;
+  for (const Step& step : plan.steps) text += (text.empty() ? "" : ", ") + step.sheet;
+  return text;
+}
+
+inline double all_sheets(const Plan& plan) {
+  double sum = 0;
+  for (const Step& step : plan.steps) sum += step.sheets_used;
+  return sum;
+}
+
+inline std::string goal_text(const Target& target) {
+  if (target.gloss_gu)
+    return fmt::format("{:.0f} GU at 60 degrees in every zone", *target.gloss_gu);
+  const std::string size = target.size_um ? size_text(*target.size_um) : "";
+  return target.label.empty() ? "grain of " + size + " or finer"
+                              : target.label + " (" + size + ") or finer";
+}
+
+/// Writes the parts of a card.
+class BenchCard {
+ public:
+  BenchCard(const Job& job, const Stack& stack, const Plan& plan)
+      : job_(job), stack_(stack), plan_(plan) {
+    for (const Step& step : plan.steps) {
+      if (step.zones.size() != job.zones.size()) {
+        throw BadInput("the plan has other zones than the job '" + job.name + "'");
+      }
+      used_.insert(step.sheet);
+    }
+  }
+
+  std::string text() && {
+    header();
+    zones();
+    cautions();
+    if (plan_.found) {
+      for (std::size_t i = 0; i < plan_.steps.size(); ++i) step(i);
+      totals();
+      tradeoff();
+    } else {
+      no_plan();
+    }
+    findings();
+    trust();
+    return std::move(page_).text();
+  }
+
+ private:
+  const Sheet& sheet(const Step& step) const {
+    return stack_.sheets[sheet_index(stack_, step.sheet)];
+  }
+  const Block& block(const Step& step, std::size_t zone) const {
+    const Sheet& s = sheet(step);
+    return s.block ? *s.block : job_.zones[zone].block;
+  }
+
+  void header() {
+    page_.rule('=');
+    page_.say("Bench card: ", job_.name);
+    page_.say("", fmt::format("On {}, {}. Goal: {}.", job_.coating.name,
+                              job_.scratched_by ? "scratched by " + job_.scratched_by->label
+                                                : std::string("as sprayed"),
+                              goal_text(job_.target)));
+    if (plan_.found) {
+      page_.say("", fmt::format("{} steps, {}. Lay out: {}.", plan_.steps.size(),
+                                duration_text(plan_.total.minutes), layout()));
+    }
+    page_.rule('=');
+  }
+
+  /// Sheets to fetch before the hands are wet, whole ones.
+  std::string layout() const {
+    std::vector<std::string> pieces;
+    for (const Step& step : plan_.steps) {
+      pieces.push_back(fmt::format("{:.0f}{} of {}", std::max(1.0, std::ceil(step.sheets_used)),
+                                   pieces.empty() ? " sheets" : "", step.sheet));
+    }
+    return list_text(pieces);
+  }
+
+  void zones() {
+    const bool coat = job_.coating.kind == CoatingKind::coat;
+    std::vector<std::vector<std::string>> rows;
+    for (const Zone& zone : job_.zones) {
+      rows.push_back(
+          {shortened(zone.name, 24), fmt::format("{:.0f}", zone.area_cm2),
+           shortened(zone.block.name, 18),
+           zone.film ? fmt::format("{:.0f} +- {:.0f}", zone.film->mean_um, spot_sd_um(*zone.film))
+                     : "none",
+           zone.film ? fixed(budget_of(job_, zone), 1) : "no limit"});
+    }
+    page_.table(
+        {{"zone"}, {"area, cm2", true}, {"block"}, {"film, um", true}, {"may go down, um", true}},
+        rows);
+    if (!coat) return;
+    page_.say("  ",
+              fmt::format("Not deeper: at that depth the chance that less than {:.0f} um stay "
+                          "somewhere in the zone is {}.",
+                          job_.rules.reserve_um, chance_text(job_.rules.cut_through_limit)));
+  }
+
+  void step(std::size_t i) {
+    const Step& step = plan_.steps[i];
+    const std::string& maker = sheet(step).maker;
+    page_.blank();
+    page_.rule('-');
+    page_.say(fmt::format("Step {} of {}: ", i + 1, plan_.steps.size()),
+              fmt::format("take {}, {} ({}){}", step.sheet, step.label, size_text(step.size_um),
+                          maker.empty() ? "" : ", " + maker));
+    page_.say("  ", instruction(i));
+    zone_table(step, i == 0 && !job_.scratched_by);
+    page_.say("  ", fmt::format("{} with washing and changing; {:.1f} sheets.",
+                                duration_text(step.minutes), step.sheets_used));
+    after_step(step);
+  }
+
+  std::string instruction(std::size_t i) const {
+    const Step& step = plan_.steps[i];
+    if (i == 0 && !job_.scratched_by) {
+      return "Level the orange peel. Sand one way, until no shiny low spot is left.";
+    }
+    const std::string& before = i == 0 ? job_.scratched_by->label : plan_.steps[i - 1].label;
+    std::string text = i == 0 ? "Sand one way, across the scratches that are there"
+                              : "Turn 90 degrees from the step before. Sand";
+    text += " until the scratches of " + before + " are gone: all scratches run your way.";
+    if (step.size_ratio) text += fmt::format(" Grain {:.2f} times finer.", *step.size_ratio);
+    return text;
+  }
+
+  void zone_table(const Step& step, bool levelling) {
+    std::vector<std::vector<std::string>> rows;
+    for (std::size_t i = 0; i < step.zones.size(); ++i) {
+      const ZoneStep& zone = step.zones[i];
+      const bool light = levelling && zone.removal_um == 0.0;
+      rows.push_back({shortened(zone.zone, 24), shortened(block(step, i).name, 18),
+                      light ? "light pass" : fixed(zone.removal_um, 1),
+                      light ? "-" : duration_text(zone.minutes),
+                      zone.film_left_um ? fixed(*zone.film_left_um, 0) : "-",
+                      zone.cut_through ? chance_text(*zone.cut_through) : "-"});
+    }
+    page_.table({{"zone"},
+                 {"with"},
+                 {"take off, um", true},
+                 {"time", true},
+                 {"left, um", true},
+                 {"cut through", true}},
+                rows);
+  }
+
+  void after_step(const Step& step) {
+    const std::size_t worst = worst_zone(job_, step);
+    std::string text;
+    if (const auto left_um = step.zones[worst].film_left_um) {
+      text = fmt::format(
+          "Film in the worst zone, {}: {:.1f} um left, {} of what may go is gone. ",
+          step.zones[worst].zone, *left_um,
+          percent_text(budget_share(job_, job_.zones[worst], step.zones[worst].depth_um)));
+    }
+    page_.say("  ", text + fmt::format("Gloss: at least {:.0f} GU.", step.gloss_gu));
+  }
+
+  void totals() {
+    const Totals& total = plan_.total;
+    page_.blank();
+    page_.rule('-');
+    std::string text = fmt::format("{} steps, {}, {:.1f} sheets", total.steps,
+                                   duration_text(total.minutes), all_sheets(plan_));
+    if (total.cost > 0) text += fmt::format(", paper for {:.2f}", total.cost);
+    if (total.film) {
+      const Step& last = plan_.steps.back();
+      text += fmt::format("; {} of what may go is gone in {}", percent_text(*total.film),
+                          last.zones[worst_zone(job_, last)].zone);
+    }
+    page_.say("In all: ", text + ".");
+  }
+
+  void tradeoff() {
+    if (plan_.tradeoff.size() < 2) return;
+    constexpr std::size_t most = 10;
+    page_.title(
+        fmt::format("Other ways, by time. None of the {} is beaten in time, film and cost at once.",
+                    plan_.tradeoff.size()));
+    std::vector<std::vector<std::string>> rows;
+    const std::size_t last = plan_.tradeoff.size() - 1;
+    const std::size_t shown = std::min(most, plan_.tradeoff.size());
+    for (std::size_t i = 0; i < shown; ++i) {  // evenly spread, both ends among them
+      const Plan& way = plan_.tradeoff[i * last / (shown - 1)];
+      const bool taken = way.exact.sheets == plan_.exact.sheets;
+      rows.push_back({duration_text(way.total.minutes),
+                      way.total.film ? percent_text(*way.total.film) : "-",
+                      fmt::format("{:.2f}", way.total.cost),
+                      sequence_text(way) + (taken ? " (this card)" : "")});
+    }
+    page_.table({{"time", true}, {"film", true}, {"cost", true}, {"sheets"}}, rows);
+  }
+
+  void no_plan() {
+    page_.blank();
+    if (!plan_.why) return;
+    const Why& why = *plan_.why;
+    page_.say("", why.message);
+    page_.title("What would help, any one of these unless the reason names several:");
+    if (why.blocked_by == Blocker::target) {
+      page_.say("  - ", "Get a sheet that meets the goal, or set a goal that the drawer can meet.");
+    }
+    for (const Gap& gap : why.gaps) {
+      if (gap.bridges.empty()) continue;
+      page_.say("  - ", fmt::format("Buy {} to go between {} and {}.", bridges_text(gap.bridges),
+                                    gap.coarse, gap.fine));
+    }
+    if (why.smallest_max_ratio && !why.gaps.empty()) {
+      page_.say("  - ", fmt::format("Allow a max_ratio of {}; the long steps then take longer.",
+                                    fixed(std::ceil(*why.smallest_max_ratio * 1e3) / 1e3, 3)));
+    }
+    if (why.film_short_um) {
+      page_.say("  - ",
+                fmt::format("Lay more film on {}, or go less deep there: finer paper first, "
+                            "a harder block, some peel left.",
+                            why.zone));
+    }
+    for (const PaperShort& paper : why.paper) {
+      page_.say("  - ", fmt::format("Get more of {}: {:.1f} sheets are needed, {:g} are there.",
+                                    paper.sheet, paper.needed, paper.on_hand));
+    }
+  }
+
+  /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer
+  /// matters where both are used; of a misleading number, where one of the two might be taken.
+  bool concerns(const Finding& finding) const {
+    if (!plan_.found || finding.severity == Severity::error) return true;
+    const auto used = [&](const std::string& id) { return used_.count(id) > 0; };
+    const bool neighbours = finding.kind == FindingKind::near_duplicate ||
+                            finding.kind == FindingKind::gap ||
+                            finding.kind == FindingKind::coarse_tail;
+    return neighbours ? std::all_of(finding.sheets.begin(), finding.sheets.end(), used)
+                      : std::any_of(finding.sheets.begin(), finding.sheets.end(), used);
+  }
+
+  void findings() {
+    std::vector<Finding> shown;
+    for (const Finding& finding : plan_.findings) {
+      if (concerns(finding)) shown.push_back(finding);
+    }
+    const std::size_t others = plan_.findings.size() - shown.size();
+    if (plan_.findings.empty()) return;
+    page_.title("Found in the drawer and in the plan:");
+    say_findings(page_, shown);
+    if (others > 0) {
+      page_.say("  ",
+                fmt::format("{} more do not touch this card; the check of the stack lists them.",
+                            others));
+    }
+  }
+
+  void cautions() {
+    if (plan_.cautions.empty()) return;
+    page_.title("Before you start:");
+    for (const Caution& caution : plan_.cautions) {
+      page_.say("  - ", caution.text);
+    }
+  }
+
+  void trust() {
+    if (!plan_.found) return;
+    page_.title("How far to trust this card:");
+    page_.say(
+        "  - ",
+        "Minutes, sheets and cost rest on removal rates that are uncertain by a factor of 2 to "
+        "3 until calibrated. Time the first step and scale the others by it.");
+    page_.say(
+        "  - ",
+        "Depths do not rest on the rates, but on the film and the orange peel as given, and on "
+        "assumed hardness, backing and block. What the work shows stands above them.");
+    page_.say("  - ", "Gloss is a lower bound of what a glossmeter reads at 60 degrees.");
+    for (const Basis basis : {Basis::published_table, Basis::common_practice, Basis::from_memory,
+                              Basis::extrapolated, Basis::assumption, Basis::user}) {
+      std::vector<std::string> labels;
+      for (const Step& step : plan_.steps) {
+        const Grade grade = grade_of(sheet(step), stack_.bare_number);
+        if (grade.basis() == basis) labels.push_back(grade.label);
+      }
+      if (!labels.empty()) {
+        page_.say("  - ", fmt::format("Size not read in a standard, but {}: {}.", basis_text(basis),
+                                      list_text(labels)));
+      }
+    }
+  }
+
+  static std::string basis_text(Basis basis) {
+    if (basis == Basis::user) return "given by you";
+    if (basis == Basis::published_table) return "in a published table";
+    return std::string(to_string(basis));
+  }
+
+  const Job& job_;
+  const Stack& stack_;
+  const Plan& plan_;
+  std::set<std::string> used_;
+  Page page_;
+};
+
+}  // namespace detail
+
+/// The bench card of a plan: plain text, at most card_columns wide.
+/// Throws: BadInput where the plan was not made from this job and stack
+inline std::string card(const Job& job, const Stack& stack, const Plan& plan) {
+  return detail::BenchCard(job, stack, plan).text();
+}
+
+}  // namespace levigate

@@ -1,0 +1,7 @@
+// Plain text out: bench card, comparison, findings, conversions. This folder is the only place that
+// includes fmt.
+#pragma once
+
+#include "levigate/text/bench_card.hpp"
+#include "levigate/text/comparison.hpp"
+#include "levigate/text/findings.hpp"

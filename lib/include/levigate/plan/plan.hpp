@@ -7,6 +7,7 @@
 
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/findings.hpp"
+#include "levigate/plan/reliance.hpp"
 
 namespace levigate::inline v0 {
 
@@ -59,7 +60,8 @@ struct Plan {
       tradeoff;  ///< one per point of the trade-off, by minutes; empty in those plans themselves
   std::vector<Finding> findings;
   std::vector<Caution> cautions;
-  std::optional<Why> why;  ///< only where none was found
+  std::vector<Reliance> relies_on;  ///< most influential first; empty in the plans of a trade-off
+  std::optional<Why> why;           ///< only where none was found
 };
 
 namespace detail {
@@ -148,6 +150,7 @@ inline Plan plan(const Job& job, const Stack& stack) {
     result.why = why_no_plan(bench);
   } else {
     result = worked_out(bench, best(found, job.prefer));
+    result.relies_on = reliances(bench, result.exact);
     for (const Sequence& point : tradeoff(found)) {
       result.tradeoff.push_back(worked_out(bench, point));
     }
@@ -171,6 +174,7 @@ inline Plan evaluate(const Job& job, const Stack& stack, const std::vector<std::
   std::vector<std::size_t> sheets;
   for (const std::string& id : sequence) sheets.push_back(sheet_index(stack, id));
   Plan result = worked_out(bench, summed(bench, sheets));
+  result.relies_on = reliances(bench, result.exact);
   result.cautions = cautions(job);
   return result;
 }

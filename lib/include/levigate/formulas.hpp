@@ -1,0 +1,84 @@
+// The formulas of the library by the name of their function, each with its basis and citation. The header that
+// holds the function says more: units, domain, accuracy.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "levigate/source.hpp"
+
+namespace levigate::inline v0 {
+
+/// One formula.
+struct Formula {
+  std::string_view function;  ///< name in C++ and Python
+  std::string_view formula;
+  Source source;
+};
+
+inline constexpr Formula formulas[] = {
+    {"log_spread",
+     "1/2 [ln(ds3/ds50)/1.880794 + ln(ds50/dsF)/z]",
+     {Basis::computed, "log-normal sizes through the limits of a grade"}},
+    {"extrapolated_size",
+     "d(N) = d_f (N/N_f)^b",
+     {Basis::extrapolated, "power law through the six finest printed grades"}},
+    {"contact",
+     "n integral of A delta(h-z)^2 N(h; 0, s) dh = P",
+     {Basis::published_table,
+      "Gaussian heights and force balance: Xi and Zhou, Int. J. Mach. Tools Manuf. 45:365-372 "
+      "(2005); "
+      "cones with their front half in contact, from memory: Rabinowicz, Friction and Wear of "
+      "Materials; "
+      "a spring under each grain: assumption"}},
+    {"scratch_depth_um",
+     "quantile of the depth of the tips in contact",
+     {Basis::assumption, "the quantile is a rule"}},
+    {"size_effect",
+     "min(1, (d/100 um)^0.5)",
+     {Basis::published_table,
+      "Sydor et al., Appl. Sci. 11(6):2860 (2021), exponents 0.41 and 0.65; saturation from "
+      "memory"}},
+    {"removal_rate_um_per_m",
+     "K eta(d) P/H",
+     {Basis::from_memory,
+      "Archard, Preston; K of two-body wear: Rabinowicz, Friction and Wear of Materials"}},
+    {"clogging_share",
+     "floor + (1 - floor)(1 - e^-x)/x",
+     {Basis::published_table,
+      "decay to a floor on belts: Ockajova et al., BioResources 11(2):5242-5254 (2016)"}},
+    {"levelling_removal_um",
+     "max(0, a0 - ac) + ac ln(min(a0, ac)/af), ac = lambda P/(pi E)",
+     {Basis::from_memory,
+      "full contact of a wavy surface: Westergaard; Johnson, Contact Mechanics"}},
+    {"gloss_gu",
+     "100 R(n)/R(1.567) exp(-(4 pi Rq cos i/lambda)^2)",
+     {Basis::standard,
+      "ISO 2813:1997, glass of 1.567 as 100 GU; loss from memory: Bennett and Porteus, J. Opt. "
+      "Soc. Am. "
+      "51:123 (1961)"}},
+    {"cut_through",
+     "1 - (1 - p)^N, p = Phi((D + reserve - mean)/sqrt(sd^2 + (cv D)^2))",
+     {Basis::assumption, "normal film and normal depth, independent spots of 1 cm2"}},
+    {"depth_budget_um",
+     "cut_through = limit, solved for D",
+     {Basis::computed, "that of cut_through"}},
+    {"dry_film_um",
+     "wet film x volume solids / (1 + thinner)",
+     {Basis::common_practice, "coating trade, volume solids"}},
+    {"surface_speed_m_s", "pi D n", {Basis::computed, "geometry"}},
+    {"dwell_limit_s",
+     "pi (e dT/2q)^2, q = share mu p v",
+     {Basis::from_memory,
+      "half-space under a constant flux: Carslaw and Jaeger, Conduction of Heat in Solids"}},
+};
+
+/// The formula of that function, or nothing.
+constexpr std::optional<Formula> formula_named(std::string_view function) noexcept {
+  for (const Formula& formula : formulas) {
+    if (formula.function == function) return formula;
+  }
+  return std::nullopt;
+}
+
+}  // namespace levigate

@@ -1,0 +1,78 @@
+// What a plan says it relies on.
+#include "levigate/plan/reliance.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "workshop.hpp"
+
+namespace {
+
+using namespace workshop;
+
+const Reliance& relied(const Plan& plan, const std::string& subject, const std::string& quantity) {
+  for (const Reliance& one : plan.relies_on) {
+    if (one.subject == subject && one.quantity == quantity) return one;
+  }
+  throw std::runtime_error("no " + subject + ", " + quantity);
+}
+
+Plan demo() { return plan(top(35), papers({"P400", "P600", "P800", "P1000", "P1500"})); }
+
+TEST(Reliance, EveryInputHasABandAndASource) {
+  for (const Reliance& one : demo().relies_on) {
+    EXPECT_LE(one.input.low, one.input.value) << one.subject << one.quantity;
+    EXPECT_GE(one.input.high, one.input.value) << one.subject << one.quantity;
+    EXPECT_FALSE(one.input.source.citation.empty()) << one.subject << one.quantity;
+  }
+}
+
+TEST(Reliance, TheMostInfluentialStandsFirst) {
+  const Plan found = demo();
+  for (std::size_t i = 1; i < found.relies_on.size(); ++i) {
+    EXPECT_GE(found.relies_on[i - 1].influence, found.relies_on[i].influence);
+  }
+  EXPECT_EQ(found.relies_on.front().quantity, "wear_coefficient");
+}
+
+TEST(Reliance, SandingTimeGoesAsOneOverTheWearCoefficient) {
+  const Plan found = demo();
+  const Reliance& wear = relied(found, "coating two-part urethane", "wear_coefficient");
+  double sanding = 0;
+  for (const Step& step : found.steps) sanding += step.zones[0].minutes;
+  EXPECT_NEAR(wear.minutes_low, sanding * (0.02 / 0.005 - 1), 0.001);
+  EXPECT_NEAR(wear.minutes_high, sanding * (0.02 / 0.05 - 1), 0.001);
+  EXPECT_EQ(wear.film_low, 0);
+}
+
+TEST(Reliance, ReserveTouchesFilmAloneAndChangesTouchMinutesAlone) {
+  const Plan found = demo();
+  const Reliance& reserve = relied(found, "rule", "reserve_um");
+  EXPECT_EQ(reserve.minutes_low, 0);
+  EXPECT_LT(reserve.film_low, 0);
+  EXPECT_GT(reserve.film_high, 0);
+  const Reliance& change = relied(found, "rule", "change_minutes");
+  EXPECT_EQ(change.film_high, 0);
+  EXPECT_NEAR(change.minutes_high, 3.0 * static_cast<double>(found.total.steps), 0.001);
+}
+
+TEST(Reliance, AUsersNumberHasNoBand) {
+  Job job = top(35);
+  job.coating.hardness_mpa = 140;
+  const Plan found = plan(job, papers({"P400", "P800", "P1500"}));
+  const Reliance& hardness = relied(found, "coating two-part urethane", "hardness_mpa");
+  EXPECT_EQ(hardness.input.source.basis, Basis::user);
+  EXPECT_EQ(hardness.influence, 0);
+  EXPECT_EQ(relied(found, "coating two-part urethane", "wear_coefficient").input.source.basis,
+            Basis::from_memory);
+}
+
+TEST(Reliance, AGradeMovesWithItsTolerance) {
+  const Plan found = demo();
+  const Reliance& median = relied(found, "grade P1500", "median_um");
+  EXPECT_DOUBLE_EQ(median.input.low, 11.6);
+  EXPECT_DOUBLE_EQ(median.input.high, 13.6);
+  EXPECT_NE(median.film_low, 0);
+}
+
+}  // namespace

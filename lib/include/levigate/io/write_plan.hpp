@@ -97,6 +97,16 @@ inline OrderedJson json_of(const Why& why) {
           {"paper", array_json(why.paper, json_of)}};
 }
 
+inline OrderedJson json_of(const Reliance& reliance) {
+  const Sourced& input = reliance.input;
+  return {{"subject", reliance.subject},           {"quantity", reliance.quantity},
+          {"value", modulus_json(input.value)},    {"low", modulus_json(input.low)},
+          {"high", modulus_json(input.high)},      {"basis", to_string(input.source.basis)},
+          {"citation", input.source.citation},     {"minutes_low", reliance.minutes_low},
+          {"minutes_high", reliance.minutes_high}, {"film_low", reliance.film_low},
+          {"film_high", reliance.film_high},       {"influence", reliance.influence}};
+}
+
 /// What a plan and each point of its trade-off have in common.
 inline OrderedJson outcome_json(const Plan& plan) {
   return {{"steps", array_json(plan.steps, json_of)},
@@ -129,6 +139,7 @@ inline std::string to_json(const Plan& plan) {
   detail::OrderedJson json{{"format", plan_format}, {"found", plan.found}};
   json.update(detail::outcome_json(plan));
   json["cautions"] = detail::array_json(plan.cautions, detail::json_of);
+  json["relies_on"] = detail::array_json(plan.relies_on, detail::json_of);
   json["why"] = plan.why ? detail::json_of(*plan.why) : detail::OrderedJson(nullptr);
   json["tradeoff"] = detail::OrderedJson::array();
   for (const Plan& point : plan.tradeoff) json["tradeoff"].push_back(detail::outcome_json(point));

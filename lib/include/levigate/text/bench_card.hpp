@@ -12,50 +12,12 @@
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/findings.hpp"
 #include "levigate/text/layout.hpp"
+#include "levigate/text/phrases.hpp"
+#include "levigate/text/trust.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
-
-/// Share of its budget that a zone has used at a depth; 0 on a solid.
-inline double budget_share(const Job& job, const Zone& zone, double depth_um) {
-  return zone.film ? depth_um / budget_of(job, zone) : 0.0;
-}
-
-/// The zone of a step that has used most of its budget.
-inline std::size_t worst_zone(const Job& job, const Step& step) {
-  std::size_t worst = 0;
-  const auto share = [&](std::size_t i) {
-    return budget_share(job, job.zones[i], step.zones[i].depth_um);
-  };
-  for (std::size_t i = 1; i < job.zones.size(); ++i) {
-    if (share(i) > share(worst)) worst = i;
-  }
-  return worst;
-}
-
-inline std::string percent_text(double share) { return fmt::format("{:.0f} %", 100.0 * share); }
-
-/// Ids of the sheets of a plan, coarse to fine.
-inline std::string sequence_text(const Plan& plan) {
-  std::string text;
-  for (const Step& step : plan.steps) text += (text.empty() ? "" : ", ") + step.sheet;
-  return text;
-}
-
-inline double all_sheets(const Plan& plan) {
-  double sum = 0;
-  for (const Step& step : plan.steps) sum += step.sheets_used;
-  return sum;
-}
-
-inline std::string goal_text(const Target& target) {
-  if (target.gloss_gu)
-    return fmt::format("{:.0f} GU at 60 degrees in every zone", *target.gloss_gu);
-  const std::string size = target.size_um ? size_text(*target.size_um) : "";
-  return target.label.empty() ? "grain of " + size + " or finer"
-                              : target.label + " (" + size + ") or finer";
-}
 
 /// Writes the parts of a card.
 class BenchCard {
@@ -82,7 +44,7 @@ class BenchCard {
       no_plan();
     }
     findings();
-    trust();
+    if (plan_.found) say_trust(page_, stack_, plan_);
     return std::move(page_).text();
   }
 
@@ -113,8 +75,9 @@ class BenchCard {
   std::string layout() const {
     std::vector<std::string> pieces;
     for (const Step& step : plan_.steps) {
-      pieces.push_back(fmt::format("{:.0f}{} of {}", std::max(1.0, std::ceil(step.sheets_used)),
-                                   pieces.empty() ? " sheets" : "", step.sheet));
+      pieces.push_back(fmt::format(
+          "{:.0f}{} of {}", std::max(1.0, std::ceil(step.sheets_used)),
+          pieces.empty() ? step.sheets_used > 1 ? " sheets" : " sheet" : "", step.sheet));
     }
     return list_text(pieces);
   }
@@ -240,7 +203,7 @@ class BenchCard {
     if (!plan_.why) return;
     const Why& why = *plan_.why;
     page_.say("", why.message);
-    page_.title("What would help, any one of these unless the reason names several:");
+    page_.title("What would help:");
     if (why.blocked_by == Blocker::target) {
       page_.say("  - ", "Get a sheet that meets the goal, or set a goal that the drawer can meet.");
     }
@@ -299,38 +262,6 @@ class BenchCard {
     for (const Caution& caution : plan_.cautions) {
       page_.say("  - ", caution.text);
     }
-  }
-
-  void trust() {
-    if (!plan_.found) return;
-    page_.title("How far to trust this card:");
-    page_.say(
-        "  - ",
-        "Minutes, sheets and cost rest on removal rates that are uncertain by a factor of 2 to "
-        "3 until calibrated. Time the first step and scale the others by it.");
-    page_.say(
-        "  - ",
-        "Depths do not rest on the rates, but on the film and the orange peel as given, and on "
-        "assumed hardness, backing and block. What the work shows stands above them.");
-    page_.say("  - ", "Gloss is a lower bound of what a glossmeter reads at 60 degrees.");
-    for (const Basis basis : {Basis::published_table, Basis::common_practice, Basis::from_memory,
-                              Basis::extrapolated, Basis::assumption, Basis::user}) {
-      std::vector<std::string> labels;
-      for (const Step& step : plan_.steps) {
-        const Grade grade = grade_of(sheet(step), stack_.bare_number);
-        if (grade.basis() == basis) labels.push_back(grade.label);
-      }
-      if (!labels.empty()) {
-        page_.say("  - ", fmt::format("Size not read in a standard, but {}: {}.", basis_text(basis),
-                                      list_text(labels)));
-      }
-    }
-  }
-
-  static std::string basis_text(Basis basis) {
-    if (basis == Basis::user) return "given by you";
-    if (basis == Basis::published_table) return "in a published table";
-    return std::string(to_string(basis));
   }
 
   const Job& job_;

@@ -7,7 +7,10 @@
 #include <string>
 #include <vector>
 
-#include "levigate/text/bench_card.hpp"
+#include "levigate/plan/plan.hpp"
+#include "levigate/text/findings.hpp"
+#include "levigate/text/layout.hpp"
+#include "levigate/text/phrases.hpp"
 
 namespace levigate::inline v0 {
 

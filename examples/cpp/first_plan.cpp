@@ -1,0 +1,12 @@
+// From the root of the checkout: the plan for the walnut clock case, as a card for the bench.
+#include <iostream>
+
+#include "levigate/io/json.hpp"
+#include "levigate/text/card.hpp"
+
+int main() {
+  const levigate::Job job = levigate::load_job("data/demo/job.json");
+  const levigate::Stack stack = levigate::load_stack("data/demo/stack.json");
+  const levigate::Plan plan = levigate::plan(job, stack);
+  std::cout << levigate::card(job, stack, plan);
+}

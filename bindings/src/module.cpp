@@ -6,4 +6,12 @@
 PYBIND11_MODULE(_core, m) {
   m.attr("__version__") = levigate::version_string;
   levigate_python::bind_errors(m);
+  levigate_python::bind_grade(m);
+  levigate_python::bind_contact(m);
+  levigate_python::bind_surface(m);
+  levigate_python::bind_film(m);
+  levigate_python::bind_wheel(m);
+  levigate_python::bind_stack(m);
+  levigate_python::bind_job(m);
+  levigate_python::bind_plan(m);
 }

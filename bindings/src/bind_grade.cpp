@@ -1,0 +1,167 @@
+// Labels and grades.
+#include "elementwise.hpp"
+#include "levigate/grade/bridge.hpp"
+#include "levigate/grade/convert.hpp"
+#include "levigate/grade/grades.hpp"
+#include "levigate/grade/label.hpp"
+#include "levigate/grade/sized.hpp"
+#include "levigate/grade/spread.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::Equivalent;
+using levigate::Grade;
+using levigate::LabelReading;
+using levigate::System;
+using py::arg;
+
+/// Basis and citation of every number that the grade has.
+py::dict sources(const Grade& grade) {
+  py::dict result;
+  const auto add = [&](const char* name, bool held, const levigate::Source& source) {
+    if (!held) return;
+    result[name] = py::dict(arg("basis") = levigate::to_string(source.basis),
+                            arg("citation") = source.citation);
+  };
+  add("median_um", true, grade.median_source);
+  add("tolerance_um", grade.tolerance_um.has_value(), grade.tolerance_source);
+  add("coarse_limit_um", grade.coarse_limit_um.has_value(), grade.limits_source);
+  add("fine_limit_um", grade.fine_limit_um.has_value(), grade.limits_source);
+  add("log_spread", true, levigate::spread(grade).source);
+  return result;
+}
+
+/// What a grade is made of again: a label of its system, or with a size of the user's own.
+Grade grade_from(System system, const std::string& label, std::optional<double> size_um) {
+  return size_um ? levigate::sized_grade(label, *size_um, system) : levigate::grade(label, system);
+}
+
+py::tuple parts_of(const Grade& grade) {
+  std::optional<double> size_um;
+  if (grade.basis() == levigate::Basis::user) size_um = grade.median_um;
+  return py::make_tuple(grade.system, grade.label, size_um);
+}
+
+py::array_t<std::int64_t> nearest(const Numbers& sizes_um, System system) {
+  const Broadcast<1> sizes({"sizes_um"}, {sizes_um});
+  std::vector<double> flat(sizes.size());
+  sizes.for_each([&](std::size_t at, const std::array<double, 1>& size) { flat[at] = size[0]; });
+  const std::vector<std::size_t> indices = levigate::nearest(flat, system);
+  py::array_t<std::int64_t> result(sizes.shape());
+  std::copy(indices.begin(), indices.end(), result.mutable_data());
+  return result;
+}
+
+}  // namespace
+
+void bind_grade(py::module_& m) {
+  ValueClass<Grade> grade(m, "Grade", "One grade of one system: sizes, and where they come from.");
+  grade.has("system", &Grade::system, "name of the system")
+      .has("label", &Grade::label, "canonical label")
+      .has("number", &Grade::number, "grit number; None for micron labels")
+      .has("median_um", &Grade::median_um, "median grain size ds50 [um]")
+      .has("tolerance_um", &Grade::tolerance_um, "of the median, plus or minus [um], or None")
+      .has("coarse_limit_um", &Grade::coarse_limit_um, "at most 3 % is coarser [um], or None")
+      .has("fine_limit_um", &Grade::fine_limit_um, "fine_percent is coarser [um], or None")
+      .has("fine_percent", &Grade::fine_percent, "share that belongs to fine_limit_um [%]")
+      .has("edition", &Grade::edition, "edition of the standard whose numbers these are")
+      .has("method", &Grade::method, "how the size is measured")
+      .has(
+          "basis", [](const Grade& g) { return levigate::to_string(g.basis()); },
+          "what the median rests on, as \"published table\"")
+      .has("log_spread", &levigate::log_spread, "standard deviation of ln(size), dimensionless")
+      .has("note", &Grade::note, "what a reader must know of this grade")
+      .finish();
+  grade.def_property_readonly("coarse_tail_um", &levigate::coarse_tail_um,
+                              "size that at most 3 % exceeds: the limit, or by log_spread [um]");
+  grade.def_property_readonly("sources", &sources,
+                              "basis and citation of each number, by attribute");
+  grade.def(py::pickle(&parts_of, [](const py::tuple& parts) {
+    return grade_from(parts[0].cast<System>(), parts[1].cast<std::string>(),
+                      parts[2].cast<std::optional<double>>());
+  }));
+  ValueClass<LabelReading>(m, "LabelReading", "All that a label can mean.")
+      .has("candidates", &LabelReading::candidates, "the grades it can mean")
+      .has("ambiguous", &LabelReading::ambiguous, "whether it does not settle one grade")
+      .has("note", &LabelReading::note, "what a reader must know of this label")
+      .finish();
+  ValueClass<Equivalent>(m, "Equivalent", "The grade of another system that stands for one.")
+      .has("grade", &Equivalent::grade, "the nearest by log size")
+      .has("size_ratio", &Equivalent::size_ratio, "its median over the given median")
+      .has("within_tolerance", &Equivalent::within_tolerance,
+           "whether the medians agree within their tolerances; None where neither is known")
+      .has("overlap", &Equivalent::overlap, "share of grain in common, 0 to 1")
+      .has("number", &Equivalent::number, "continuous grit number of the given median, or None")
+      .has("coarser", &Equivalent::coarser, "next coarser grade, or None")
+      .has("finer", &Equivalent::finer, "next finer grade, or None")
+      .has("verdict", &Equivalent::verdict, "the same in words")
+      .finish();
+
+  m.attr("SYSTEMS") = py::tuple(py::cast(levigate::all_systems));
+  m.def(
+      "read_label", &levigate::read_label, arg("text"),
+      "All that a label can mean.\n\nRaises UnknownGrade, OutOfRange, BadInput. Source: notations "
+      "of the standards.");
+  m.def(
+      "grade",
+      [](const std::string& text, const std::string& bare) {
+        return levigate::grade(text, bare_rule(bare));
+      },
+      arg("text"), arg("bare") = ask,
+      "The one grade that a label means.\n\n"
+      "bare: the system of labels that name none; \"ask\" raises AmbiguousLabel for them.\n"
+      "Raises UnknownGrade, AmbiguousLabel, OutOfRange, BadInput.");
+  m.def(
+      "sized_grade",
+      [](const std::string& label, double size_um, const std::string& bare) {
+        return levigate::sized_grade(label, size_um, bare_rule(bare));
+      },
+      arg("label"), py::kw_only(), arg("size_um"), arg("bare") = ask,
+      "A grade with the user's own median size.\n\n"
+      "size_um: 0.01 to 10 000 um; bare: the system of labels that name none, \"ask\": micron.\n"
+      "Raises OutOfRange, BadInput.");
+  m.def("grades", &levigate::grades, arg("system"),
+        "All grades of a system, coarse to fine.\n\nSource: data/standards, each number with its "
+        "own.");
+  m.def(
+      "convert", [](const Grade& given, System system) { return levigate::convert(given, system); },
+      arg("grade"), arg("system"),
+      "The nearest grade of a system, and how far it may stand for the given one.\n\n"
+      "grade: a Grade, or a label as for grade(). Raises OutOfRange.\n"
+      "Source: nearness by log size: common practice.");
+  m.def(
+      "convert",
+      [](const std::string& label, System system) {
+        return levigate::convert(levigate::grade(label), system);
+      },
+      arg("grade"), arg("system"));
+  m.def(
+      "sizes_um",
+      [](const std::vector<std::string>& labels, const std::string& bare) {
+        return py::array_t<double>(py::cast(levigate::sizes_um(labels, bare_rule(bare))));
+      },
+      arg("labels"), arg("bare") = ask, "Median sizes of many labels [um].\n\nRaises as grade().");
+  m.def("nearest", &nearest, arg("sizes_um"), arg("system"),
+        "Indices into grades(system) of the grades nearest to sizes [um], 0.01 to 10 000.\n\n"
+        "Raises OutOfRange. NaN is refused. Source: as convert().");
+  m.def(
+      "bridge",
+      [](double coarse_um, double fine_um, System system, double min_ratio, double max_ratio) {
+        return levigate::bridge(coarse_um, fine_um, system, min_ratio, max_ratio);
+      },
+      py::kw_only(), arg("coarse_um"), arg("fine_um"), arg("system"), arg("min_ratio"),
+      arg("max_ratio"),
+      "The fewest grades between two sizes [um] that keep every step within the ratios.\n\n"
+      "Empty where one step will do, None where no grades will. Raises OutOfRange, BadInput.");
+  def_elementwise(
+      m, "size_overlap", &levigate::size_overlap,
+      "Share of grain that two log-normal size distributions have in common, 0 to 1.\n\n"
+      "median_1_um, median_2_um: 1e-3 to 1e6 um; log_spread_1, log_spread_2: 1e-6 to 10.\n"
+      "Raises OutOfRange. NaN in, NaN out. Source: Inman & Bradley, Commun. Stat. Theory\n"
+      "Methods 18 (1989) 3851, from memory; checked by integration.",
+      arg("median_1_um"), arg("log_spread_1"), arg("median_2_um"), arg("log_spread_2"));
+}
+
+}  // namespace levigate_python

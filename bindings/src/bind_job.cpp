@@ -1,0 +1,94 @@
+// The work: coating, zones, start and target.
+#include <pybind11/stl/filesystem.h>
+
+#include "as_json.hpp"
+#include "levigate/io/json.hpp"
+#include "levigate/plan/effort.hpp"
+#include "levigate/plan/job.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::Coating;
+using levigate::Job;
+using levigate::Target;
+using levigate::Zone;
+using py::arg;
+
+/// Depth that each zone can afford, by its name; None on a solid.
+std::map<std::string, std::optional<double>> budget_um(const Job& job) {
+  std::map<std::string, std::optional<double>> result;
+  for (const Zone& zone : job.zones) {
+    if (zone.film)
+      result[zone.name] = levigate::budget_of(job, zone);
+    else
+      result[zone.name] = std::nullopt;
+  }
+  return result;
+}
+
+}  // namespace
+
+void bind_job(py::module_& m) {
+  ValueClass<Coating>(m, "Coating", "What is being sanded.")
+      .has("name", &Coating::name, "name of the profile, or the user's own")
+      .has(
+          "kind",
+          [](const Coating& c) { return c.kind == levigate::CoatingKind::coat ? "coat" : "solid"; },
+          "\"coat\", or \"solid\" where there is no film")
+      .has("hardness_mpa", &Coating::hardness_mpa, "indentation hardness [MPa]")
+      .has("wear_coefficient", &Coating::wear_coefficient, "of two-body abrasion, dimensionless")
+      .has("refractive_index", &Coating::refractive_index, "of the surface, dimensionless")
+      .has("two_part", &Coating::two_part, "cures with an isocyanate hardener; None: not said")
+      .finish();
+  ValueClass<Zone>(m, "Zone", "A part of the surface with one block and one film.")
+      .has("name", &Zone::name, "unique in a job")
+      .has("area_cm2", &Zone::area_cm2, "area [cm2]")
+      .has("block", &Zone::block, "what presses the paper")
+      .has("film", &Zone::film, "film of the last round; None on a solid")
+      .has("peel_um", &Zone::peel_um, "orange peel, peak to valley [um]")
+      .has("peel_wavelength_mm", &Zone::peel_wavelength_mm, "its wavelength [mm]")
+      .finish();
+  ValueClass<Target>(m, "Target", "What ends the sequence: a size or a gloss.")
+      .has("size_um", &Target::size_um, "met by grain of at most this size [um], or None")
+      .has("gloss_gu", &Target::gloss_gu, "least gloss at 60 degrees in every zone [GU], or None")
+      .has("label", &Target::label, "of the grade, where the target was given as one")
+      .finish();
+  ValueClass<Job> job(m, "Job", "One job: coating, zones, start, target and rules.");
+  job.has("name", &Job::name, "what the work is")
+      .has("coating", &Job::coating, "what is being sanded")
+      .has("zones", &Job::zones, "the zones")
+      .has("scratched_by", &Job::scratched_by,
+           "grade whose scratches the work carries; None: as sprayed")
+      .has("target", &Job::target, "what ends the sequence")
+      .has("rules", &Job::rules, "the rules of its plan")
+      .has(
+          "prefer", [](const Job& j) { return levigate::to_string(j.prefer); },
+          "\"minutes\", \"film\", \"steps\" or \"cost\"")
+      .finish();
+  job.def_property_readonly("budget_um", &budget_um,
+                            "depth that each zone can afford [um], by name; None on a solid");
+  job.def_static("load", &levigate::load_job, arg("path"),
+                 "Reads a file of format levigate.job/1.\n\n"
+                 "Raises BadInput with pointer and line, OutOfRange, UnknownGrade,\n"
+                 "AmbiguousLabel.");
+  job.def_static(
+      "from_json", [](const std::string& text) { return levigate::job_from_json(text); },
+      arg("text"), "From JSON text of format levigate.job/1.\n\nRaises as load().");
+  job.def_static(
+      "from_dict",
+      [](const py::dict& data) {
+        return levigate::job_from_json(json_text(data, levigate::job_format));
+      },
+      arg("data"), "From a dictionary as it stands in a file.\n\nRaises as load().");
+  job.def("to_json", py::overload_cast<const Job&>(&levigate::to_json),
+          "JSON text that from_json() reads back equal.");
+  job.def(
+      "to_dict", [](const Job& j) { return from_json_text(levigate::to_json(j)); },
+      "The job as a dictionary, as it stands in a file.");
+  job.def(py::pickle([](const Job& j) { return levigate::to_json(j); },
+                     [](const std::string& text) { return levigate::job_from_json(text); }));
+}
+
+}  // namespace levigate_python

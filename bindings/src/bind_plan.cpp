@@ -1,0 +1,194 @@
+// Plans: the search, its steps and sums, and why there is none.
+#include <memory>
+
+#include "as_json.hpp"
+#include "levigate/io/json.hpp"
+#include "levigate/plan/plan.hpp"
+#include "levigate/text/card.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::Bridge;
+using levigate::Caution;
+using levigate::Gap;
+using levigate::Job;
+using levigate::PaperShort;
+using levigate::Plan;
+using levigate::Stack;
+using levigate::Step;
+using levigate::Totals;
+using levigate::Why;
+using levigate::ZoneStep;
+using py::arg;
+
+/// A plan that remembers what it was made for.
+struct PlanOfJob {
+  std::shared_ptr<const Job> job;
+  std::shared_ptr<const Stack> stack;
+  Plan plan;
+};
+
+PlanOfJob plan(const Job& job, const Stack& stack) {
+  return {std::make_shared<Job>(job), std::make_shared<Stack>(stack), levigate::plan(job, stack)};
+}
+
+PlanOfJob evaluate(const Job& job, const Stack& stack, const std::vector<std::string>& sequence) {
+  return {std::make_shared<Job>(job), std::make_shared<Stack>(stack),
+          levigate::evaluate(job, stack, sequence)};
+}
+
+std::vector<PlanOfJob> tradeoff(const PlanOfJob& self) {
+  std::vector<PlanOfJob> result;
+  for (const Plan& point : self.plan.tradeoff) result.push_back({self.job, self.stack, point});
+  return result;
+}
+
+py::dict zones(const Step& step) {
+  py::dict result;
+  for (const ZoneStep& zone : step.zones) result[py::str(zone.zone)] = zone;
+  return result;
+}
+
+void bind_step(py::module_& m) {
+  ValueClass<ZoneStep>(m, "ZoneStep", "What a step does in one zone.")
+      .has("zone", &ZoneStep::zone, "name of the zone")
+      .has("removal_um", &ZoneStep::removal_um, "lowered by this step [um]")
+      .has("scratch_um", &ZoneStep::scratch_um, "depth of the scratches it leaves [um]")
+      .has("depth_um", &ZoneStep::depth_um, "all removal so far and these scratches [um]")
+      .has("minutes", &ZoneStep::minutes, "sanding, without the change [min]")
+      .has("travel_m", &ZoneStep::travel_m, "of the block [m]")
+      .has("sheets_used", &ZoneStep::sheets_used, "sheets")
+      .has("gloss_gu", &ZoneStep::gloss_gu, "at 60 degrees, a lower bound [GU]")
+      .has("film_left_um", &ZoneStep::film_left_um,
+           "above the deepest scratch, on the mean [um]; None on a solid")
+      .has("cut_through", &ZoneStep::cut_through,
+           "chance of cutting through somewhere in the zone; None on a solid")
+      .finish();
+  ValueClass<Step>(m, "Step", "One step of a plan.")
+      .has("sheet", &Step::sheet, "id of the sheet")
+      .has("label", &Step::label, "of its grade, as read")
+      .has("size_um", &Step::size_um, "median grain size [um]")
+      .has("size_ratio", &Step::size_ratio,
+           "to the grain before it; None for the first step on a sprayed coat")
+      .has("minutes", &Step::minutes, "all zones, with the change [min]")
+      .has("sheets_used", &Step::sheets_used, "sheets, all zones")
+      .has("cost", &Step::cost, "of the sheets used")
+      .has("gloss_gu", &Step::gloss_gu, "of the zone with least [GU]")
+      .has("zones", &zones, "ZoneStep of each zone, by name, in the order of the job")
+      .finish();
+  ValueClass<Totals>(m, "Totals", "What a plan adds up to.")
+      .has("minutes", &Totals::minutes, "all steps [min]")
+      .has("film", &Totals::film, "share of its budget that the worst zone uses; None on a solid")
+      .has("steps", &Totals::steps, "number of steps")
+      .has("cost", &Totals::cost, "of the sheets used")
+      .has("depth_um", &Totals::depth_um, "of the deepest zone [um]")
+      .finish();
+}
+
+void bind_why(py::module_& m) {
+  ValueClass<Bridge>(m, "Bridge", "Standard grades that would bridge a gap.")
+      .has("system", &Bridge::system, "name of the system")
+      .has("labels", &Bridge::labels, "of the grades, coarse to fine")
+      .finish();
+  ValueClass<Gap>(m, "Gap", "A step that the way past the rules needs.")
+      .has("coarse", &Gap::coarse, "id of the sheet, or label of the grade the work carries")
+      .has("fine", &Gap::fine, "id of the sheet")
+      .has("coarse_um", &Gap::coarse_um, "its size [um]")
+      .has("fine_um", &Gap::fine_um, "its size [um]")
+      .has("ratio", &Gap::ratio, "of the sizes")
+      .has("bridges", &Gap::bridges, "one per system that has any")
+      .finish();
+  ValueClass<PaperShort>(m, "PaperShort", "A sheet that runs out.")
+      .has("sheet", &PaperShort::sheet, "its id")
+      .has("needed", &PaperShort::needed, "sheets needed")
+      .has("on_hand", &PaperShort::on_hand, "sheets on hand")
+      .finish();
+  ValueClass<Why>(m, "Why", "Why there is no plan.")
+      .has(
+          "blocked_by", [](const Why& w) { return levigate::to_string(w.blocked_by); },
+          "\"target\", \"ratio\", \"film\", \"paper\" or \"several\"")
+      .has("message", &Why::message, "all of it in words")
+      .has("smallest_max_ratio", &Why::smallest_max_ratio, "that would do, or None")
+      .has("largest_min_ratio", &Why::largest_min_ratio, "that would do, or None")
+      .has("gaps", &Why::gaps, "steps above max_ratio that are then needed")
+      .has("zone", &Why::zone, "that runs out of film; empty where none does")
+      .has("film_short_um", &Why::film_short_um, "by at least so much [um], or None")
+      .has("paper", &Why::paper, "sheets that run out")
+      .finish();
+  ValueClass<Caution>(m, "Caution", "A reminder that belongs to the work.")
+      .has("topic", &Caution::topic, "one word")
+      .has("text", &Caution::text, "what to mind")
+      .finish();
+}
+
+}  // namespace
+
+void bind_plan(py::module_& m) {
+  bind_step(m);
+  bind_why(m);
+  py::class_<PlanOfJob> bound(m, "Plan", "A plan, or the reason why there is none.");
+  const auto member = [&](const char* name, auto get, const char* doc) {
+    bound.def_property_readonly(
+        name, [get](const PlanOfJob& self) { return self.plan.*get; }, doc);
+  };
+  member("found", &Plan::found, "whether there is a sequence");
+  member("steps", &Plan::steps, "the steps, in order");
+  member("total", &Plan::total, "what they add up to");
+  member("findings", &Plan::findings, "what to say of stack and sequence");
+  member("cautions", &Plan::cautions, "reminders that belong to the work");
+  member("why", &Plan::why, "why there is none; None where there is one");
+  bound.def_property_readonly("tradeoff", &tradeoff,
+                              "plans that none beats in minutes, film and cost, by minutes");
+  bound.def_property_readonly(
+      "job", [](const PlanOfJob& self) { return *self.job; }, "the job it was made for");
+  bound.def_property_readonly(
+      "stack", [](const PlanOfJob& self) { return *self.stack; }, "the stack it was made from");
+  bound.def(
+      "to_json", [](const PlanOfJob& self) { return levigate::to_json(self.plan); },
+      "The plan as JSON text of format levigate.plan/1.");
+  bound.def(
+      "to_dict", [](const PlanOfJob& self) { return from_json_text(levigate::to_json(self.plan)); },
+      "The plan as a dictionary, as to_json() writes it.");
+  bound.def(
+      "card",
+      [](const PlanOfJob& self) { return levigate::card(*self.job, *self.stack, self.plan); },
+      "The plan as text for the bench.");
+  bound.def(
+      "plot",
+      [](const py::object& self, const py::object& save) {
+        return py::module_::import("levigate.plots").attr("section")(self, arg("save") = save);
+      },
+      py::kw_only(), arg("save") = py::none(),
+      "The film in section with every step to scale, as a matplotlib figure.\n\n"
+      "save: path of a picture to write. See levigate.plots for the ladder of sizes.");
+  bound.def("__repr__", [](const PlanOfJob& self) {
+    if (!self.plan.found)
+      return "Plan(found=False, why=" + std::string(py::repr(py::str(self.plan.why->message))) +
+             ")";
+    py::list sheets;
+    for (const Step& step : self.plan.steps) sheets.append(step.sheet);
+    return "Plan(found=True, sheets=" + std::string(py::repr(sheets)) +
+           ", total=" + std::string(py::repr(py::cast(self.plan.total))) + ")";
+  });
+  bound.def(
+      "__eq__",
+      [](const PlanOfJob& self, const PlanOfJob& other) {
+        return levigate::to_json(self.plan) == levigate::to_json(other.plan) &&
+               levigate::to_json(*self.job) == levigate::to_json(*other.job) &&
+               levigate::to_json(*self.stack) == levigate::to_json(*other.stack);
+      },
+      py::is_operator());
+
+  m.def("plan", &plan, arg("job"), arg("stack"), py::call_guard<py::gil_scoped_release>(),
+        "The best plan for a job from a stack, or why there is none.\n\n"
+        "The choice is exact: no sequence that keeps the rules is better in what the job prefers.\n"
+        "Raises BadInput, OutOfRange, UnknownGrade, AmbiguousLabel.");
+  m.def("evaluate", &evaluate, arg("job"), arg("stack"), arg("sequence"),
+        py::call_guard<py::gil_scoped_release>(),
+        "A sequence of sheet ids taken as given, with the rules it breaks as findings.\n\n"
+        "Raises as plan(); BadInput for an id that is not in the stack.");
+}
+
+}  // namespace levigate_python

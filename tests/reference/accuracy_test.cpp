@@ -252,6 +252,8 @@ const ContactErrors& contact_errors() {
       if (i % 10 == 0) {  // the softest backing: the plane lies far below all tips
         in.modulus_mpa = 0.01;
         in.pressure_kpa = 1000;
+        in.tip_spread = 1e-3;
+        in.log_spread = 0;
       }
       const WideContact exact(in);
       const Contact c = contact(in);
@@ -531,7 +533,7 @@ const std::vector<Measurement> measurements{
 /// Statements found to promise too much, with what holds instead. An entry goes when its header is corrected.
 const std::map<std::string, double> overstated{
     {"depth_um", 1e-8},             // at q = 1e-6, where height less plane cancels
-    {"exceedance", 2e-9},           // where the plane lies thousands of spreads below the tips
+    {"exceedance", 1e-7},           // where the plane lies millions of spreads below the tips
     {"gloss_gu", 2e-11},            // within a tenth of a degree of grazing
     {"levelling_removal_um", 2e-7}  // where the waves exceed what may stay by a billionth
 };

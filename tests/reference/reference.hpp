@@ -116,7 +116,8 @@ inline std::vector<Row> reference_rows(const std::filesystem::path& folder) {
   std::vector<Row> rows;
   for (const auto& file : files) {
     const json content = json::parse(std::ifstream(file));
-    if (content["format"] != "levigate.reference/1") continue;  // the simulations' results
+    if (content.value("format", "") != "levigate.reference/1")
+      continue;  // the simulations' results
     for (const json& group : content["groups"]) {
       for (const json& printed : group["rows"]) {
         Row& row = rows.emplace_back(Row{

@@ -1,0 +1,217 @@
+// data/reference/REPORT.md: what the library prints beside what is published, made from the rows themselves, and the
+// values that rest on memory or assumption. The test fails where the file is not what the rows give now.
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <map>
+
+#include "reference/functions.hpp"
+#include "reference/reference.hpp"
+
+namespace {
+
+using namespace levigate_tests;
+
+const std::filesystem::path data = LEVIGATE_DATA_DIR;
+
+std::string digits(double value, const char* format = "%.6g") {
+  char text[32];
+  std::snprintf(text, sizeof text, format, value);
+  return text;
+}
+
+std::string published(const json& printed) {
+  if (printed.is_string()) return printed;
+  return printed[0].get<std::string>() + " to " + printed[1].get<std::string>();
+}
+
+std::string shown(const Value& ours) {
+  const auto* label = std::get_if<std::string>(&ours);
+  return label != nullptr ? *label : digits(std::get<double>(ours));
+}
+
+/// Ours less published; for a band, how far outside it.
+std::string difference(const json& printed, const Value& ours) {
+  if (std::holds_alternative<std::string>(ours)) return shown(ours) == printed ? "none" : "another";
+  const double value = std::get<double>(ours);
+  const double low = number_in(printed.is_array() ? printed[0] : printed);
+  const double high = number_in(printed.is_array() ? printed[1] : printed);
+  const double beyond = value < low ? value - low : value > high ? value - high : 0.0;
+  if (std::abs(beyond) <= 1e-9 * std::abs(value)) return printed.is_array() ? "in the band" : "0";
+  return digits(beyond, "%+.2g");
+}
+
+std::string tolerance_text(const json& tolerance) {
+  for (const auto& [kind, value] : tolerance.items()) {
+    if (kind == "reason") continue;
+    const std::string amount = value;
+    return kind == "absolute"   ? "+- " + amount
+           : kind == "relative" ? "+- " + amount + " of it"
+           : kind == "factor"   ? "a factor of " + amount
+                                : amount;
+  }
+  return "";
+}
+
+/// Rows of one group in a table, or where they are of the high-precision file a single line.
+std::string group_text(const std::vector<Row>& rows) {
+  const json& group = rows.front().group;
+  std::string text = "\n**" + group["what"].get<std::string>() + "**";
+  text += " (" + rows.front().source["kind"].get<std::string>() + ": " +
+          rows.front().source["citation"].get<std::string>() + ").";
+  if (!rows.front().computed()) {
+    text += " Held, not computed: " + group["not_computed"].get<std::string>() + ".\n\n";
+    text += "| inputs | published |\n|---|---|\n";
+    for (const Row& row : rows) {
+      text += "| " + row.inputs.words() + " | " + published(row.printed) + " |\n";
+    }
+    return text;
+  }
+  text += " `" + group["function"].get<std::string>() + "`, tolerance " +
+          tolerance_text(group["tolerance"]) + ": " +
+          group["tolerance"]["reason"].get<std::string>() + ".";
+  if (rows.front().must_differ()) {
+    text += " **Disagrees**: " + group["disagrees"].get<std::string>() + ".";
+  }
+  if (rows.front().area == "high precision") {
+    return text + " " + std::to_string(rows.size()) + " rows.\n";
+  }
+  text += "\n\n| inputs | published | ours | difference |\n|---|---|---|---|\n";
+  for (const Row& row : rows) {
+    const Value ours = functions().at(group["function"])(row.inputs);
+    text += "| " + row.inputs.words() + " | " + published(row.printed) + " | " + shown(ours) +
+            " | " + difference(row.printed, ours) + " |\n";
+  }
+  return text;
+}
+
+struct Count {
+  int agree = 0, differ = 0, held = 0;
+};
+
+std::string counts_text(const std::vector<Row>& rows) {
+  std::map<std::string, Count> counts;
+  Count all;
+  for (const Row& row : rows) {
+    for (Count* count : {&counts[row.source["kind"]], &all}) {
+      ++(!row.computed() ? count->held : row.must_differ() ? count->differ : count->agree);
+    }
+  }
+  std::string text =
+      "| kind of source | agree | differ, and say why | held, not computed |\n|---|---|---|---|\n";
+  const auto line = [&](const std::string& name, const Count& count) {
+    text += "| " + name + " | " + std::to_string(count.agree) + " | " +
+            std::to_string(count.differ) + " | " + std::to_string(count.held) + " |\n";
+  };
+  for (const auto& [kind, count] : counts) line(kind, count);
+  line("all", all);
+  return text;
+}
+
+json parsed(const std::filesystem::path& path) { return json::parse(std::ifstream(path)); }
+
+std::vector<std::filesystem::path> json_files(const std::filesystem::path& folder) {
+  std::set<std::filesystem::path> files;
+  for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+    if (entry.path().extension() == ".json") files.insert(entry.path());
+  }
+  return {files.begin(), files.end()};
+}
+
+bool soft(const json& source) {
+  return source["basis"] == "from memory" || source["basis"] == "assumption" ||
+         source["basis"] == "common practice";
+}
+
+/// Grade tables: which numbers of which rows, by source.
+std::string soft_grades_text() {
+  std::string text = "| table | number | grades | source |\n|---|---|---|---|\n";
+  for (const auto& file : json_files(data / "standards")) {
+    const json table = parsed(file);
+    for (const char* number :
+         {"median_um", "tolerance_um", "coarse_limit_um", "fine_limit_um", "largest_um"}) {
+      std::map<std::string, std::vector<std::string>> labels;
+      for (const json& section : table["sections"]) {
+        for (const json& row : section["rows"]) {
+          if (row.contains(number) && soft(table["sources"][row[number][1].get<std::string>()])) {
+            labels[row[number][1]].push_back(row["label"]);
+          }
+        }
+      }
+      for (const auto& [key, of] : labels) {
+        std::string list;
+        for (const std::string& label : of) list += (list.empty() ? "" : ", ") + label;
+        text += "| " + table["system"].get<std::string>() + " | " + number + " | " + list + " | " +
+                table["sources"][key]["citation"].get<std::string>() + " |\n";
+      }
+    }
+  }
+  return text;
+}
+
+std::string soft_profiles_text() {
+  std::string text =
+      "| profile | number | value | band | basis | source |\n|---|---|---|---|---|---|\n";
+  for (const auto& file : json_files(data / "profiles")) {
+    const json table = parsed(file);
+    for (const json& profile : table["profiles"]) {
+      for (const auto& [field, number] : profile.items()) {
+        if (!number.is_object() || !soft(number)) continue;
+        text += "| " + table["kind"].get<std::string>() + ": " +
+                profile["name"].get<std::string>() + " | " + field + " | " +
+                digits(number["value"]) + " | " + digits(number["low"]) + " to " +
+                digits(number["high"]) + " | " + number["basis"].get<std::string>() + " | " +
+                number["citation"].get<std::string>() + " |\n";
+      }
+    }
+  }
+  return text;
+}
+
+std::string report() {
+  const std::vector<Row> rows = reference_rows(data / "reference");
+  std::string text =
+      "# What the library prints, beside what is published\n\n"
+      "Made by `tests/reference/report_test.cpp` from the rows of `data/reference/*.json`, which "
+      "the C++ and the "
+      "Python tests both run. To write it anew: `LEVIGATE_WRITE_REPORT=1 ctest -R Report`.\n\n"
+      "A row agrees where it lies within its tolerance. Where a source contradicts the library, or "
+      "another source, "
+      "the row is kept, says why, and must differ. Difference is ours less published.\n\n"
+      "## Checks by kind of source\n\n" +
+      counts_text(rows);
+  std::string area;
+  for (std::size_t at = 0; at < rows.size();) {
+    std::size_t end = at;
+    while (end < rows.size() && rows[end].group == rows[at].group) ++end;
+    if (rows[at].area != area) {
+      area = rows[at].area;
+      text += "\n## " + area + "\n";
+    }
+    text += group_text({rows.begin() + static_cast<std::ptrdiff_t>(at),
+                        rows.begin() + static_cast<std::ptrdiff_t>(end)});
+    at = end;
+  }
+  text += "\n## Grade sizes that rest on memory or practice\n\n" + soft_grades_text();
+  text += "\n## Profile values and rules that rest on memory, practice or assumption\n\n" +
+          soft_profiles_text();
+  return text;
+}
+
+TEST(Report, IsWhatTheRowsGive) {
+  const std::filesystem::path path = data / "reference" / "REPORT.md";
+  const std::string made = report();
+  if (std::getenv("LEVIGATE_WRITE_REPORT") != nullptr) std::ofstream(path) << made;
+  std::ostringstream held;
+  held << std::ifstream(path).rdbuf();
+  std::istringstream made_lines(made), held_lines(held.str());
+  std::string made_line, held_line;
+  while (std::getline(made_lines, made_line)) {
+    std::getline(held_lines, held_line);
+    ASSERT_EQ(held_line, made_line) << "write it anew: LEVIGATE_WRITE_REPORT=1 ctest -R Report";
+  }
+  EXPECT_FALSE(std::getline(held_lines, held_line)) << held_line;
+}
+
+}  // namespace

@@ -51,8 +51,6 @@ FORMULAS = [
     ("surface/sheen.hpp", r"return (100\.0) \* fresnel", ["unit/sheen_test"]),
     ("detail/normal.hpp", r"(0\.5) \* std::erfc", ["unit/normal_test"]),
     ("film/cut_through.hpp", r"return -std::expm1\((.*)\);", ["unit/cut_through_test"]),
-    ("film/film.hpp", r"sharp_edge_share = (0\.5)", ["unit/film_test"]),
-    ("film/film.hpp", r"round_edge_share = (0\.8)", ["unit/film_test"]),
     ("wheel/speed.hpp", r"rpm / (60e3);", ["unit/wheel_heat_test", "reference/reference_test"]),
     ("wheel/heat.hpp", r"return (2\.0) \* detail", ["unit/wheel_heat_test"]),
     ("wheel/heat.hpp", r"rise_k / \((2\.0) \* detail", ["unit/wheel_heat_test"]),

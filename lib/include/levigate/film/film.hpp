@@ -23,11 +23,6 @@ struct Film {
   std::size_t readings = 0;  ///< that the film was estimated from; 0: none
 };
 
-/// Share of the flat film that an edge holds.
-inline constexpr double sharp_edge_share = 0.5;
-inline constexpr double round_edge_share = 0.8;  ///< radius of 2 mm
-inline constexpr Source edge_share_source{Basis::common_practice, ""};
-
 /// Film estimated from a gauge's readings at independent spots of the zone.
 ///
 ///   mean, sd: of the sample (n - 1);  mean_se = sd / sqrt(n);  sd_se = sd / sqrt(2 (n - 1))

@@ -79,6 +79,7 @@ void expect_sound(const ContactInput& in) {
   ASSERT_GT(c.mean_depth_um(), 0.0);
   ASSERT_GT(c.depth_um(0.99), c.depth_um(0.5));
   ASSERT_GT(c.depth_um(0.99), c.mean_depth_um());
+  ASSERT_GT(c.groove_depth_um(), c.mean_depth_um());
 }
 
 TEST(ContactStates, AreAllSolved) {
@@ -114,8 +115,8 @@ TEST(ContactStates, TipsCarryThePressure) {
 }
 
 // Against a rigid plane the integrals close: mean depth s (phi(x) / Q(x) - x), with Q the tail, phi
-// the density and x the plane in units of s.
-TEST(ContactStates, RigidMeanDepthHasItsClosedForm) {
+// the density and x the plane in units of s; and s^3 ((x^2 + 2) phi(x) / Q(x) - x^3 - 3 x) for cubes.
+TEST(ContactStates, RigidDepthsHaveTheirClosedForms) {
   States states;
   int compared = 0;
   for (int i = 0; i < 3000; ++i) {
@@ -127,7 +128,12 @@ TEST(ContactStates, RigidMeanDepthHasItsClosedForm) {
     if (x > 3.0) continue;  // the closed form cancels, and lacks the cut at 8 s
     const double tail = 0.5 * std::erfc(x / std::numbers::sqrt2);
     const double density = std::exp(-0.5 * x * x) / std::sqrt(2.0 * std::numbers::pi);
-    ASSERT_NEAR(c.mean_depth_um() / (spread_um * (density / tail - x)), 1.0, 1e-11) << x;
+    const double mean = density / tail - x;
+    ASSERT_NEAR(c.mean_depth_um() / (spread_um * mean), 1.0, 1e-11) << x;
+    if (x < 1.0) {  // cubes cancel sooner
+      const double cube = (x * x + 2.0) * density / tail - x * x * x - 3.0 * x;
+      ASSERT_NEAR(c.groove_depth_um() / (spread_um * std::sqrt(cube / mean)), 1.0, 1e-11) << x;
+    }
     ++compared;
   }
   EXPECT_GT(compared, 500);

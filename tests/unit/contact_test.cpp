@@ -33,6 +33,7 @@ TEST(Contact, CheckValuesOfP1000Paper) {
   const Contact c = contact(paper);
   EXPECT_NEAR(c.active_per_mm2(), 5.737992, 5e-7);
   EXPECT_NEAR(c.mean_depth_um(), 0.350422, 5e-7);
+  EXPECT_NEAR(c.groove_depth_um(), 0.518723, 5e-7);
   EXPECT_NEAR(c.depth_um(0.5), 0.326974, 5e-7);
   EXPECT_NEAR(c.depth_um(0.99), 0.900687, 5e-7);
 }
@@ -82,6 +83,7 @@ TEST(Contact, ScalesWithTheGrain) {
     const Contact scaled = contact(with(&ContactInput::size_um, size_um));
     const double factor = size_um / 18.3;
     EXPECT_NEAR(scaled.mean_depth_um() / (factor * c.mean_depth_um()), 1.0, 1e-14);
+    EXPECT_NEAR(scaled.groove_depth_um() / (factor * c.groove_depth_um()), 1.0, 1e-14);
     EXPECT_NEAR(scaled.depth_um(0.99) / (factor * c.depth_um(0.99)), 1.0, 1e-14);
     EXPECT_NEAR(scaled.active_per_mm2() * factor * factor / c.active_per_mm2(), 1.0, 1e-14);
   }
@@ -165,6 +167,8 @@ TEST(Contact, RigidPlaneThatAllTipsReach) {
   ASSERT_LT(plane_um, -9.0 * spread_um);
   EXPECT_NEAR(c.plane_height_um(), plane_um, 1e-12);
   EXPECT_NEAR(c.mean_depth_um(), -plane_um, 1e-12);
+  EXPECT_NEAR(c.groove_depth_um(),  // E[delta^3] = mean^3 + 3 mean s^2
+              std::sqrt(plane_um * plane_um + 3.0 * spread_um * spread_um), 1e-11);
   EXPECT_NEAR(c.depth_um(0.5), -plane_um, 1e-12);
   EXPECT_NEAR(c.active_share(), 1.0, 1e-15);
   EXPECT_NEAR(c.active_per_mm2(), 5000.0, 1e-8);
@@ -202,6 +206,7 @@ TEST(Contact, NanIn) {
     EXPECT_TRUE(std::isnan(c.active_per_mm2()));
     EXPECT_TRUE(std::isnan(c.active_share()));
     EXPECT_TRUE(std::isnan(c.mean_depth_um()));
+    EXPECT_TRUE(std::isnan(c.groove_depth_um()));
     EXPECT_TRUE(std::isnan(c.plane_height_um()));
     EXPECT_TRUE(std::isnan(c.load_residual()));
     EXPECT_TRUE(std::isnan(c.depth_um(0.5)));

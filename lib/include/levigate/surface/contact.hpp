@@ -38,6 +38,10 @@ class Contact {
   /// Mean depth of the active tips [um].
   double mean_depth_um() const noexcept { return spread_um_ * mean_depth_; }
 
+  /// Depth that the roughness of the sanded surface goes by: root mean square depth of the active
+  /// tips, each counted by its depth, sqrt(E[delta^3] / E[delta]) [um]. See ra_um().
+  double groove_depth_um() const noexcept { return spread_um_ * groove_depth_; }
+
   /// Height of the plane of the backing that tips must exceed to touch, above the mean tip [um].
   double plane_height_um() const noexcept { return spread_um_ * plane_; }
 
@@ -94,6 +98,7 @@ class Contact {
     double load;        ///< integral of t^2 over the heights
     double load_slope;  ///< -d load / d plane
     double depth;       ///< integral of t
+    double cube;        ///< integral of t^3
   };
 
   Contact() = default;
@@ -123,6 +128,7 @@ class Contact {
       sum.load += tips * t * t;
       sum.load_slope += density * 2.0 * t;
       sum.depth += tips * t;
+      sum.cube += tips * t * t * t;
     });
     return sum;
   }
@@ -137,6 +143,7 @@ class Contact {
   double slope_ = nan;
   double active_share_ = nan;
   double mean_depth_ = nan;
+  double groove_depth_ = nan;
   double load_residual_ = nan;
 };
 
@@ -202,6 +209,7 @@ inline Contact contact(const ContactInput& input) {
   }
   result.active_share_ = detail::normal_tail(result.plane_) - Contact::cut_tail();
   result.mean_depth_ = moments.depth / result.active_share_;
+  result.groove_depth_ = std::sqrt(moments.cube / moments.depth);
   return result;
 }
 

@@ -50,12 +50,17 @@ inline double critical_amplitude_um(double wavelength_mm, double modulus_mpa, do
 /// with a0 and a_f half of peel_um and residual_um. While the amplitude exceeds a_c only crests are
 /// cut; in full contact the wear law makes it decay as da/dR = -a / a_c.
 ///
+/// Exact for a0 <= a_c. Above it errs on the safe side: measured against an elastic contact stepped
+/// in film removed, for a0 / a_c from 1.2 to 1000, it asks for 0 to 12 % too much film where a_f is
+/// a tenth of a0 or less, for up to 29 % too much at three tenths, 57 % at half, 108 % at seven
+/// tenths. What a rigid block removes is the least there is: a0 (sin t - t cos t) / pi with
+/// cos t = 2 a_f / a0 - 1, all that lies above the valleys by more than residual_um.
+///
 /// @param input  waves, pad and aim; see LevellingInput for units and ranges
 /// @return       mean depth of film removed [um]; 0 where the waves are small enough already
 /// Throws:    OutOfRange where a member is outside its range
 /// NaN:       NaN in, NaN out
-/// Accuracy:  1e-14 relative; the crest-cutting part overstates the film of a hard block, by a_f at
-///            most, as a truncated wave has less above its cut than below
+/// Accuracy:  1e-14 relative; as a model see above, tests/property/levelling_simulation_test.cpp
 /// Source:    crests: geometry; full contact: Archard's law with Westergaard's pressure, from
 ///            memory (Johnson, Contact Mechanics, 1985)
 inline double levelling_removal_um(const LevellingInput& input) {

@@ -10,7 +10,6 @@
 
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
-#include "levigate/source.hpp"
 
 namespace levigate::inline v0 {
 

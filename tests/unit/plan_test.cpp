@@ -89,6 +89,23 @@ TEST(Evaluate, CallsOutASoftPadThatLevels) {
   EXPECT_EQ(find(plan(top(12), stack).findings, FindingKind::soft_first), nullptr);
 }
 
+TEST(Evaluate, CallsASoftFaceOutFromAQuarterMoreFilmOn) {
+  Job job = top(12);
+  bool just_above = false, just_below = false;
+  for (double modulus_mpa = 1; modulus_mpa < 4; modulus_mpa *= 1.01) {
+    job.zones[0].block.modulus_mpa = modulus_mpa;
+    const Plan taken = evaluate(job, papers({"P1500"}), {"P1500"});
+    const double rigid_um = (12 - job.rules.residual_peel_um) / 2;
+    const double share = taken.steps[0].zones[0].removal_um / rigid_um;
+    EXPECT_EQ(find(taken.findings, FindingKind::soft_first) != nullptr, share > 1.25)
+        << modulus_mpa;
+    just_above = just_above || (share > 1.25 && share < 1.26);
+    just_below = just_below || (share < 1.25 && share > 1.24);
+  }
+  EXPECT_TRUE(just_above);
+  EXPECT_TRUE(just_below);
+}
+
 TEST(Evaluate, ListsEveryRuleThatASequenceBreaks) {
   Stack stack = papers(drawer);
   stack.sheets[0].on_hand = 0.5;
@@ -174,6 +191,8 @@ TEST(Plan, ASolidHasNoFilmToRunOutOf) {
   const Plan found = plan(job, papers(drawer));
   ASSERT_TRUE(found.found);
   EXPECT_FALSE(found.total.film.has_value());
+  EXPECT_EQ(found.exact.film.budget_pm,
+            1'000'000'000);  // depths of a solid are compared in millimetres
   EXPECT_FALSE(found.steps[0].zones[0].film_left_um.has_value());
   EXPECT_FALSE(found.steps[0].zones[0].cut_through.has_value());
   job.zones[0].film = Film{100, 5};

@@ -75,4 +75,18 @@ TEST(Reliance, AGradeMovesWithItsTolerance) {
   EXPECT_NE(median.film_low, 0);
 }
 
+// CAMI has no published tolerance: its two published series differ by up to 3 %. An extrapolation leaves 12 % open.
+TEST(Reliance, AGradeWithoutAToleranceHasABandAllTheSame) {
+  const Plan found = evaluate(top(35), papers({"CAMI 400", "P3000"}), {"CAMI 400", "P3000"});
+  const Reliance& cami = relied(found, "grade CAMI 400", "median_um");
+  EXPECT_DOUBLE_EQ(cami.input.low, 0.97 * 23.6);
+  EXPECT_DOUBLE_EQ(cami.input.high, 1.03 * 23.6);
+  const Reliance& fine = relied(found, "grade P3000", "median_um");
+  EXPECT_DOUBLE_EQ(fine.input.low, 0.88 * fine.input.value);
+  EXPECT_DOUBLE_EQ(fine.input.high, 1.12 * fine.input.value);
+  const Reliance& spread = relied(found, "grade CAMI 400", "log_spread");
+  EXPECT_DOUBLE_EQ(spread.input.low, 0.75 * 0.30);
+  EXPECT_DOUBLE_EQ(spread.input.high, 1.25 * 0.30);
+}
+
 }  // namespace

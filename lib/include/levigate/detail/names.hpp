@@ -29,7 +29,8 @@ inline std::size_t edit_distance(std::string_view a, std::string_view b) {
 }
 
 /// The known name nearest to `given`, or an empty view where none is near (more than half of it differs).
-inline std::string_view nearest_name(std::string_view given, std::span<const std::string_view> known) {
+inline std::string_view nearest_name(std::string_view given,
+                                     std::span<const std::string_view> known) {
   if (given.size() > 64) return {};
   std::string_view best;
   std::size_t best_distance = given.size() / 2 + 1;

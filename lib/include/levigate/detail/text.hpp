@@ -13,7 +13,8 @@ namespace levigate::inline v0::detail {
 
 /// Fixed-point text with the given number of decimals, as "25.80".
 inline std::string fixed(double value, int decimals) {
-  if (!std::isfinite(value)) return std::isnan(value) ? "nan" : value > 0 ? "infinite" : "-infinite";
+  if (!std::isfinite(value))
+    return std::isnan(value) ? "nan" : value > 0 ? "infinite" : "-infinite";
   char buffer[352];
   const auto end =
       std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, decimals).ptr;

@@ -19,6 +19,15 @@ struct StepRule {
 /// How a step lies to the rule.
 enum class StepFit { too_short, allowed, too_long };
 
+/// How a step from coarse_um [um] to fine_um [um] lies to the rule.
+///
+/// @param coarse_um  size stepped from [um], above 0
+/// @param fine_um    size stepped to [um], above 0
+/// @param rule       the bounds
+/// @return           its fit; bounds count as allowed, see ratio_within()
+/// Throws:    nothing
+/// NaN:       too_short
+/// Source:    the step-up rule, common practice
 inline StepFit fit_of(double coarse_um, double fine_um, const StepRule& rule) {
   if (ratio_within(coarse_um, fine_um, rule.min_ratio, rule.max_ratio)) return StepFit::allowed;
   return coarse_um / fine_um > rule.max_ratio ? StepFit::too_long : StepFit::too_short;

@@ -108,7 +108,8 @@ Work work_of(const Job& job, const Sheet& sheet, const Zone& zone, double size_u
   const double fresh = job.coating.wear_coefficient * std::min(1.0, std::sqrt(size_um / 100)) *
                        (pressure_kpa / 1000) / job.coating.hardness_mpa * 1e6;
   return {tool, touch.depth_um(job.rules.scratch_quantile),
-          gloss_gu(job.coating.refractive_index, 60, 0.70 * touch.mean_depth_um()), fresh * share};
+          gloss_gu(job.coating.refractive_index, 60, 0.544 * touch.groove_depth_um()),
+          fresh * share};
 }
 
 class Enumeration {

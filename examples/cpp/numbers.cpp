@@ -19,7 +19,7 @@ int main() {
                                  .modulus_mpa = paper.modulus_mpa,
                                  .pressure_kpa = block.pressure_kpa(),
                                  .hardness_mpa = urethane.hardness_mpa});
-  std::cout << "P1000 on " << urethane.name << ": " << touch.active_per_mm2
+  std::cout << "P1000 on " << urethane.name << ": " << touch.active_per_mm2()
             << " grains cut in a mm2, 99 % of the scratches are shallower than "
             << scratch_depth_um(touch, 0.99) << " um\n";
 

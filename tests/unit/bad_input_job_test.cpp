@@ -1,0 +1,209 @@
+// Jobs that cannot be used: each error names what, where, and what would do.
+#include "json_workshop.hpp"
+
+namespace {
+
+using namespace json_workshop;
+
+void bad_job(const std::string& text, const std::string& pointer, std::string_view at,
+             std::initializer_list<std::string> parts) {
+  expect_bad(job_from_json, text, pointer, line_with(text, at), parts);
+}
+
+void job_out_of_range(const std::string& text, std::string_view at,
+                      std::initializer_list<std::string> parts) {
+  expect_fails<OutOfRange>(job_from_json, text, line_with(text, at), parts);
+}
+
+TEST(BadJob, WrongFormatTag) {
+  const std::string text = demo_text("stack.json");
+  bad_job(text, "/format", "\"format\"", {"'levigate.stack/1'", "'levigate.job/1'"});
+  bad_job(job_with("levigate.job/1", "levigate.job/2"), "/format", "\"format\"",
+          {"'levigate.job/2'", "'levigate.job/1'"});
+}
+
+TEST(BadJob, NoFormatTag) {
+  bad_job("{}", "", "{", {"format is missing", "'levigate.job/1'"});
+  bad_job("[1]", "", "[", {"of type array", "'levigate.job/1'"});
+  bad_job(job_with("\"levigate.job/1\"", "1"), "", "{", {"format", "'levigate.job/1'"});
+}
+
+TEST(BadJob, EveryTruncationIsRefused) {
+  const std::string whole = demo_text("job.json");
+  const std::size_t end = whole.rfind('}');
+  for (std::size_t length = 0; length < end; ++length) {
+    EXPECT_THROW(job_from_json(whole.substr(0, length)), BadInput) << length;
+  }
+}
+
+TEST(BadJob, TruncatedTextNamesLineAndColumn) {
+  const std::string text = "{\n  \"format\": \"levigate.job/1\",\n  \"name\": ";
+  expect_bad(job_from_json, text, "/name", 3, {"unexpected end of input", "line 3, column 11"});
+}
+
+TEST(BadJob, TextThatIsNoJson) {
+  expect_bad(job_from_json, "", "", 1, {"unexpected end of input"});
+  expect_bad(job_from_json, "nonsense", "", 1, {"column"});
+  const std::string broken = job_with("mantel", "\xFF\xFE");
+  bad_job(broken, "/name", "\"name\"", {"UTF-8"});
+}
+
+TEST(BadJob, NotANumberAndOverflow) {
+  bad_job(job_with(": 540", ": NaN"), "/zones/0/area_cm2", "NaN", {"invalid literal"});
+  bad_job(job_with(": 540", ": Infinity"), "/zones/0/area_cm2", "Infinity", {"invalid literal"});
+  bad_job(job_with(": 540", ": 1e999"), "/zones/0/area_cm2", "1e999", {"overflow", "1e999"});
+}
+
+TEST(BadJob, NumbersOutOfRange) {
+  for (const char* size : {"-1", "0", "1e308", "-1e308", "1e-308"}) {
+    const std::string value = std::string("\"size_um\": ") + size;
+    job_out_of_range(job_with("\"size_um\": 8", value), value,
+                     {"size_um = ", "0.01 to 10000 um", "/target"});
+  }
+  job_out_of_range(job_with(": 540", ": -540"), "-540", {"area_cm2 = -540", "/zones/0", "'top'"});
+  job_out_of_range(job_with("\"peel_um\": 30", "\"peel_um\": -30"), "-30", {"peel_um = -30"});
+  job_out_of_range(job_with("\"coats\": 3", "\"coats\": 0"), "\"coats\"",
+                   {"coats = 0", "1 to 1000"});
+  job_out_of_range(job_with("[88, 97,", "[88, -97,"), "-97",
+                   {"readings_um[1] = -97", "/zones/0/film"});
+}
+
+TEST(BadJob, CoatWithoutFilm) {
+  const std::string text = job_with("\"film\": {\"mean_um\": 45, \"sd_um\": 6},", "");
+  expect_bad(job_from_json, text, "/zones/2", line_with(text, "\"edges\"") - 1,
+             {"film is missing", "'edges'"});
+}
+
+TEST(BadJob, SolidWithFilm) {
+  bad_job(job_with("two-part urethane", "acrylic sheet"), "/zones/0/film", "\"film\"",
+          {"solid", "'top'"});
+}
+
+TEST(BadJob, FilmThinnerThanTheReserve) {
+  bad_job(job_with("\"mean_um\": 45", "\"mean_um\": 9"), "/zones/2/film", "\"mean_um\": 9",
+          {"mean_um = 9 um", "reserve_um = 10 um", "'edges'"});
+}
+
+TEST(BadJob, FilmInTwoForms) {
+  bad_job(job_with("{\"mean_um\": 45,", "{\"mean_um\": 45, \"readings_um\": [1, 2],"),
+          "/zones/2/film/mean_um", "\"mean_um\"", {"mean_um does not go with readings_um"});
+  bad_job(job_with("{\"mean_um\": 45,", "{\"mean_um\": 45, \"coats\": 2,"), "/zones/2/film/mean_um",
+          "\"mean_um\"", {"mean_um does not go with coats"});
+  bad_job(job_with("\"coats\": 3, ", ""), "/zones/1/film", "dry_um_per_coat",
+          {"is missing one of mean_um, readings_um and coats"});
+}
+
+TEST(BadJob, TooFewReadings) {
+  const std::string text = job_with("[88, 97, 92, 84, 95, 90, 101, 87, 91, 85, 96, 93]", "[88]");
+  bad_job(text, "/zones/0/film/readings_um", "[88]", {"readings_um has 1 entries", "at least 2"});
+}
+
+TEST(BadJob, CoatsMustBeWhole) {
+  bad_job(job_with("\"coats\": 3", "\"coats\": 2.5"), "/zones/1/film/coats", "2.5",
+          {"coats = 2.5 is not a whole number"});
+}
+
+TEST(BadJob, ZeroZones) {
+  const std::string text = demo_text("job.json");
+  const std::size_t begin = text.find('[');
+  const std::size_t end = text.find("],\n  \"start\"");
+  bad_job(text.substr(0, begin + 1) + text.substr(end), "/zones", "\"zones\"", {"zones is empty"});
+}
+
+TEST(BadJob, TwoZonesOfOneName) {
+  bad_job(job_with("\"edges\"", "\"top\""), "/zones/2/name", "\"top\",\n      \"area_cm2\": 90",
+          {"zone 'top' stands twice"});
+}
+
+TEST(BadJob, RatiosInTheWrongOrder) {
+  for (const char* rules :
+       {"{\"min_ratio\": 1.75}", "{\"min_ratio\": 2}", "{\"max_ratio\": 1.1}"}) {
+    const std::string value = std::string("\"rules\": ") + rules + ",\n  \"prefer\"";
+    const std::string text = job_with("\"prefer\"", value);
+    const BadInput error =
+        expect_fails<BadInput>(job_from_json, text, line_with(text, "\"rules\""),
+                               {"min_ratio = ", "must be below max_ratio = ", "/rules"});
+    EXPECT_THAT(error.pointer(), testing::StartsWith("/rules"));
+  }
+}
+
+TEST(BadJob, UnknownKeyNamesTheNearest) {
+  bad_job(job_with("\"area_cm2\": 540", "\"area_cm\": 540"), "/zones/0/area_cm", "\"area_cm\"",
+          {"\"area_cm\" is not known", "the nearest is \"area_cm2\"", "peel_wavelength_mm"});
+  bad_job(job_with("\"prefer\"", "\"prefers\""), "/prefers", "\"prefers\"",
+          {"the nearest is \"prefer\""});
+}
+
+TEST(BadJob, UnknownKeyWithSlashAndTilde) {
+  bad_job(job_with("\"prefer\"", "\"a/b~c\""), "/a~1b~0c", "a/b~c", {"\"a/b~c\" is not known"});
+}
+
+TEST(BadJob, RepeatedKey) {
+  bad_job(job_with("\"peel_um\": 0", "\"peel_um\": 35,\n      \"peel_um\": 0"), "/zones/2/peel_um",
+          "\"peel_um\": 0", {"twice", "/zones/2/peel_um"});
+}
+
+TEST(BadJob, WrongType) {
+  bad_job(job_with(": 540", ": \"540\""), "/zones/0/area_cm2", "\"540\"",
+          {"area_cm2 is of type string", "wanted a number"});
+  bad_job(job_with("\"Walnut mantel-clock case\"", "null"), "/name", "null",
+          {"name is of type null", "wanted a string"});
+  bad_job(job_with("\"two-part urethane\"", "[]"), "/coating", "\"coating\"",
+          {"coating is of type array", "the name of a profile, or an object"});
+  bad_job(job_with("{\"as\": \"sprayed\"}", "true"), "/start", "\"start\"",
+          {"start is of type boolean", "wanted an object"});
+}
+
+TEST(BadJob, UnknownProfileNamesTheNearest) {
+  bad_job(job_with("two-part urethane", "two part urethane"), "/coating", "two part",
+          {"coating 'two part urethane' is not known", "the nearest is 'two-part urethane'"});
+  bad_job(job_with("\"foam pad\"", "\"foam-pad\""), "/zones/2/block", "foam-pad",
+          {"the nearest is 'foam pad'"});
+}
+
+TEST(BadJob, ProfileObjectOutOfRange) {
+  const std::string block =
+      "{\"modulus_mpa\": \"rigid\", \"area_cm2\": 60, \"force_n\": 0,\n\"speed_m_s\": 0.5, "
+      "\"duty\": "
+      "0.6, \"wrap\": 1}";
+  job_out_of_range(job_with("\"foam pad\"", block), "\"force_n\": 0",
+                   {"force_n = 0 N", "/zones/2/block"});
+  bad_job(job_with("\"foam pad\"", with(block, "rigid", "stiff")), "/zones/2/block/modulus_mpa",
+          "stiff", {"a number or \"rigid\""});
+  bad_job(job_with("\"foam pad\"", with(block, "\"duty\": 0.6, ", "")), "/zones/2/block", "rigid",
+          {"duty is missing"});
+}
+
+TEST(BadJob, LabelsOfStartAndTarget) {
+  const std::string bare = job_with("{\"size_um\": 8}", "{\"grade\": \"1500\"}");
+  expect_fails<AmbiguousLabel>(job_from_json, bare, line_with(bare, "\"grade\""),
+                               {"\"1500\"", "P1500", "JIS #1500", "/target/grade"});
+  const std::string unknown = job_with("{\"size_um\": 8}", "{\"grade\": \"P650\"}");
+  expect_fails<UnknownGrade>(job_from_json, unknown, line_with(unknown, "\"grade\""),
+                             {"P650", "P600", "P800", "/target/grade"});
+  const std::string start = job_with("{\"as\": \"sprayed\"}", "{\"scratched_by\": \"400\"}");
+  expect_fails<AmbiguousLabel>(job_from_json, start, line_with(start, "scratched_by"),
+                               {"\"400\"", "/start/scratched_by"});
+  bad_job(job_with("{\"size_um\": 8}", "{\"grade\": \"  \"}"), "/target/grade", "\"grade\"",
+          {"label is empty"});
+}
+
+TEST(BadJob, StartAndTargetTakeOneKey) {
+  bad_job(job_with("{\"size_um\": 8}", "{\"size_um\": 8, \"gloss_gu\": 50}"), "/target/gloss_gu",
+          "gloss_gu", {"gloss_gu does not go with size_um"});
+  bad_job(job_with("{\"size_um\": 8}", "{}"), "/target", "\"target\"",
+          {"one is wanted of grade, size_um and gloss_gu"});
+  bad_job(job_with("\"sprayed\"", "\"spraid\""), "/start/as", "spraid",
+          {"'spraid'", "the nearest is 'sprayed'"});
+}
+
+TEST(BadJob, PeelIsNeededAsSprayedOnly) {
+  bad_job(job_with(",\n      \"peel_um\": 0", ""), "/zones/2", "{\n      \"name\": \"edges\"",
+          {"peel_um is missing"});
+  bad_job(job_with(",\n      \"peel_wavelength_mm\": 3", ""), "/zones/0",
+          "{\n      \"name\": \"top\"", {"peel_wavelength_mm is missing"});
+  EXPECT_NO_THROW(job_from_json(with(job_with(",\n      \"peel_um\": 0", ""),
+                                     "{\"as\": \"sprayed\"}", "{\"scratched_by\": \"P320\"}")));
+}
+
+}  // namespace

@@ -1,0 +1,112 @@
+// Stacks that cannot be used, and labels that settle no size.
+#include "json_workshop.hpp"
+#include "levigate/stack/check.hpp"
+
+namespace {
+
+using namespace json_workshop;
+using testing::HasSubstr;
+
+void bad_stack(const std::string& text, const std::string& pointer, std::string_view at,
+               std::initializer_list<std::string> parts) {
+  expect_bad(stack_from_json, text, pointer, line_with(text, at), parts);
+}
+
+TEST(BadStack, WrongFormatTag) {
+  bad_stack(demo_text("job.json"), "/format", "\"format\"",
+            {"'levigate.job/1'", "'levigate.stack/1'"});
+}
+
+TEST(BadStack, EmptyLabel) {
+  for (const char* label : {"\"\"", "\"  \"", "\"\\t\""}) {
+    const std::string text = stack_with("\"P400\"", label);
+    bad_stack(text, "/sheets/1/label", "\"a-p400\"", {"label is empty", "'a-p400'"});
+  }
+}
+
+TEST(BadStack, EmptyId) {
+  bad_stack(stack_with("\"a-p400\"", "\"\""), "/sheets/1/id", "\"P400\"", {"id is empty"});
+}
+
+TEST(BadStack, TwoSheetsOfOneId) {
+  bad_stack(stack_with("\"b-600\"", "\"a-p400\""), "/sheets/9/id", "CAMI 600",
+            {"id 'a-p400' stands twice", "/sheets/9"});
+}
+
+TEST(BadStack, NumbersOutOfRange) {
+  for (const char* size : {"-1", "0", "1e308"}) {
+    const std::string text = stack_with(
+        "\"label\": \"P400\",", std::string("\"label\": \"P400\", \"size_um\": ") + size + ",");
+    expect_fails<OutOfRange>(stack_from_json, text, line_with(text, "size_um"),
+                             {"size_um = ", "0.01 to 10000 um", "/sheets/1", "'a-p400'"});
+  }
+  const std::string text = stack_with("\"on_hand\": 4", "\"on_hand\": -4");
+  expect_fails<OutOfRange>(stack_from_json, text, line_with(text, "-4"), {"on_hand = -4"});
+  bad_stack(stack_with("\"on_hand\": 4", "\"on_hand\": NaN"), "/sheets/1/on_hand", "NaN",
+            {"invalid literal"});
+}
+
+TEST(BadStack, UnknownSystem) {
+  bad_stack(stack_with("\"system\": \"CAMI\"", "\"system\": \"CAMMI\""), "/sheets/8/system",
+            "CAMMI", {"system 'CAMMI' is not known", "the nearest is 'CAMI'"});
+  bad_stack(stack_with("\"ask\"", "\"FEPA\""), "/bare_number", "\"FEPA\"",
+            {"'FEPA' is not known", "known are ask, FEPA P"});
+}
+
+TEST(BadStack, UnknownKeyAndBackingNameTheNearest) {
+  bad_stack(stack_with("\"on_hand\"", "\"onhand\""), "/sheets/0/onhand", "onhand",
+            {"the nearest is \"on_hand\""});
+  bad_stack(stack_with("\"foam-backed\"", "\"foam backed\""), "/sheets/13/backing", "foam backed",
+            {"the nearest is 'foam-backed'"});
+}
+
+TEST(BadStack, WrongType) {
+  bad_stack(stack_with("\"label\": \"P400\"", "\"label\": 400"), "/sheets/1/label", "400",
+            {"label is of type number", "wanted a string"});
+  bad_stack("{\"format\": \"levigate.stack/1\",\n\"sheets\": {}}", "/sheets", "sheets",
+            {"sheets is of type object", "wanted an array"});
+  bad_stack("{\"format\": \"levigate.stack/1\",\n\"sheets\": [7]}", "/sheets/0", "sheets",
+            {"of type number", "wanted an object"});
+}
+
+// A stack with labels that cannot be read is read, so that check() can tell of all of them.
+TEST(BadStack, LabelsAreToldByCheckAndRefusedByPlan) {
+  std::string text = stack_with("\"P400\"", "\"P650\"");
+  text = with(text, "\"CAMI 600\"", "\"P-600x\"");
+  text = with(text, "\"label\": \"400\", \"system\": \"CAMI\"", "\"label\": \"600\"");
+  const Stack stack = stack_from_json(text);
+  const std::vector<Finding> findings = check(stack);
+  const auto of = [&](const std::string& id) -> Finding {
+    for (const Finding& finding : findings) {
+      if (finding.sheets == std::vector{id}) return finding;
+    }
+    return {};
+  };
+  EXPECT_EQ(of("a-p400").kind, FindingKind::unknown_label);
+  EXPECT_THAT(of("a-p400").message, HasSubstr("P650"));
+  EXPECT_EQ(of("b-600").kind, FindingKind::unknown_label);
+  EXPECT_THAT(of("b-600").message, HasSubstr("P-600x"));
+  EXPECT_EQ(of("b-400").kind, FindingKind::ambiguous_label);
+  EXPECT_THAT(of("b-400").message, HasSubstr("CAMI 600"));
+
+  try {
+    plan(job_from_json(demo_text("job.json")), stack);
+    ADD_FAILURE() << "planned with labels that settle no size";
+  } catch (const UnknownGrade& error) {
+    EXPECT_THAT(error.what(), HasSubstr("/sheets/1/label ('a-p400')"));
+  }
+}
+
+TEST(BadStack, BareNumberUnderAskIsAmbiguous) {
+  const Stack stack =
+      stack_from_json(stack_with("\"label\": \"400\", \"system\": \"CAMI\"", "\"label\": \"400\""));
+  try {
+    plan(job_from_json(demo_text("job.json")), stack);
+    ADD_FAILURE() << "guessed what a bare number means";
+  } catch (const AmbiguousLabel& error) {
+    EXPECT_THAT(error.what(), HasSubstr("\"400\" can mean P400"));
+    EXPECT_THAT(error.what(), HasSubstr("/sheets/8/label ('b-400')"));
+  }
+}
+
+}  // namespace

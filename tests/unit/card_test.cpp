@@ -1,0 +1,269 @@
+// The card says what the plan says, in lines that fit.
+#include "levigate/text/card.hpp"
+
+#include "json_workshop.hpp"
+
+namespace {
+
+using namespace json_workshop;
+using testing::HasSubstr;
+using testing::Not;
+
+Job demo_job() { return job_from_json(demo_text("job.json")); }
+Stack demo_stack() { return stack_from_json(demo_text("stack.json")); }
+const std::vector<std::string> habit{"a-p600", "a-p800", "a-p1000", "a-p1200", "a-p1500", "b-pad"};
+
+void expect_fits(const std::string& text) {
+  for (std::size_t begin = 0; begin < text.size();) {
+    const std::size_t end = text.find('\n', begin);
+    ASSERT_NE(end, std::string::npos) << "the last line has no end";
+    const std::string line = text.substr(begin, end - begin);
+    EXPECT_LE(detail::columns(line), card_columns) << line;
+    EXPECT_TRUE(line.empty() || line.back() != ' ') << line;
+    begin = end + 1;
+  }
+}
+
+/// The text as one line, so that a sentence is found wherever it was broken.
+std::string flowing(const std::string& text) {
+  std::string result;
+  for (const char c : text) {
+    if (c != ' ' && c != '\n') {
+      result += c;
+    } else if (!result.empty() && result.back() != ' ') {
+      result += ' ';
+    }
+  }
+  return result;
+}
+
+/// The part of a card from one heading to the next.
+std::string part(const std::string& text, const std::string& from, const std::string& to) {
+  const std::size_t begin = text.find(from);
+  EXPECT_NE(begin, std::string::npos) << from;
+  return begin == std::string::npos ? ""
+                                    : flowing(text.substr(begin, text.find(to, begin) - begin));
+}
+
+TEST(Card, FitsTheWidth) {
+  expect_fits(card(demo_job(), demo_stack(), plan(demo_job(), demo_stack())));
+}
+
+TEST(Card, HasEveryStepWithItsFigures) {
+  const Job job = demo_job();
+  const Plan found = plan(job, demo_stack());
+  ASSERT_GE(found.steps.size(), 4U);
+  const std::string text = card(job, demo_stack(), found);
+  for (std::size_t i = 0; i < found.steps.size(); ++i) {
+    const Step& step = found.steps[i];
+    const std::string own = part(text, "Step " + std::to_string(i + 1) + " of", "-----");
+    EXPECT_THAT(own, HasSubstr("take " + step.sheet + ", " + step.label + " ("));
+    EXPECT_THAT(own, HasSubstr(detail::duration_text(step.minutes) + " with washing"));
+    EXPECT_THAT(own, HasSubstr(detail::fixed(step.sheets_used, 1) + " sheets"));
+    EXPECT_THAT(own, HasSubstr("at least " + detail::fixed(step.gloss_gu, 0) + " GU"));
+    if (i > 0) {
+      EXPECT_THAT(own, HasSubstr("Turn 90 degrees"));
+      EXPECT_THAT(own, HasSubstr("until the scratches of " + found.steps[i - 1].label +
+                                 " are gone: all scratches run your way"));
+    }
+    for (const ZoneStep& zone : step.zones) {
+      EXPECT_THAT(own, HasSubstr(zone.zone));
+      EXPECT_THAT(own, HasSubstr(detail::fixed(*zone.film_left_um, 0)));
+    }
+  }
+  EXPECT_THAT(part(text, "Step 1 of", "-----"), HasSubstr("Level the orange peel"));
+  EXPECT_THAT(part(text, "Step 1 of", "-----"), HasSubstr("edges foam pad light pass"));
+}
+
+TEST(Card, NamesTheWorstZoneByItsShareOfTheBudget) {
+  const Job job = demo_job();
+  const Plan found = plan(job, demo_stack());
+  const Step& last = found.steps.back();
+  const std::size_t worst = detail::worst_zone(job, last);
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    EXPECT_LE(last.zones[i].depth_um / budget_of(job, job.zones[i]),
+              last.zones[worst].depth_um / budget_of(job, job.zones[worst]));
+  }
+  EXPECT_THAT(flowing(card(job, demo_stack(), found)),
+              HasSubstr("Film in the worst zone, " + last.zones[worst].zone + ": " +
+                        detail::fixed(*last.zones[worst].film_left_um, 1) + " um left"));
+}
+
+TEST(Card, HasTotalsTradeoffAndFindings) {
+  const Plan found = plan(demo_job(), demo_stack());
+  const std::string text = card(demo_job(), demo_stack(), found);
+  EXPECT_THAT(part(text, "In all:", "\n\n"),
+              HasSubstr("4 steps, " + detail::duration_text(found.total.minutes)));
+  const std::string ways = part(text, "Other ways", "\n\n");
+  for (const Plan& end : {found.tradeoff.front(), found.tradeoff.back()}) {
+    EXPECT_THAT(ways, HasSubstr(detail::sequence_text(end)));
+    EXPECT_THAT(ways, HasSubstr(detail::duration_text(end.total.minutes)));
+  }
+  EXPECT_THAT(ways, HasSubstr(detail::sequence_text(found) + " (this card)"));
+  const std::string told = part(text, "Found in the drawer", "\n\n");
+  EXPECT_THAT(told, HasSubstr("Warning: b-400 (CAMI 400, 23.6 um) is finer than a-p400"));
+  EXPECT_THAT(told, HasSubstr("b-pad (P3000, 7.2 um) has no published size"));
+  EXPECT_THAT(told, Not(HasSubstr("c-9um")));  // not used by this plan
+}
+
+TEST(Card, HasEveryCautionBeforeTheFirstStep) {
+  const Job job = demo_job();
+  const std::string text = card(job, demo_stack(), plan(job, demo_stack()));
+  const std::string before = part(text, "Before you start:", "Step 1 of");
+  for (const Caution& caution : cautions(job)) EXPECT_THAT(before, HasSubstr(caution.text));
+}
+
+TEST(Card, SaysHowFarToTrustIt) {
+  const Plan found = plan(demo_job(), demo_stack());
+  const std::string text = flowing(card(demo_job(), demo_stack(), found));
+  EXPECT_THAT(text, HasSubstr("uncertain by a factor of 2 to 3 until calibrated"));
+  EXPECT_THAT(text, HasSubstr("lower bound of what a glossmeter reads"));
+  EXPECT_THAT(text, HasSubstr("extrapolated: P3000."));
+  ASSERT_FALSE(found.relies_on.empty());
+  EXPECT_THAT(text,
+              HasSubstr(found.relies_on[0].quantity == "reserve_um" ? found.relies_on[1].quantity
+                                                                    : found.relies_on[0].quantity));
+}
+
+TEST(Card, StartsFromScratches) {
+  Job job = demo_job();
+  job.scratched_by = grade("P600");
+  const Plan found = plan(job, demo_stack());
+  ASSERT_TRUE(found.found);
+  const std::string text = flowing(card(job, demo_stack(), found));
+  EXPECT_THAT(text, HasSubstr("scratched by P600"));
+  EXPECT_THAT(text, HasSubstr("until the scratches of P600 are gone"));
+  EXPECT_THAT(text, Not(HasSubstr("orange peel. Sand")));
+}
+
+TEST(Card, SaysWhyThereIsNoPlanAndWhatWouldHelp) {
+  Job job = demo_job();
+  Stack two;
+  for (const Sheet& sheet : demo_stack().sheets) {
+    if (sheet.id == "a-p400" || sheet.id == "b-pad") two.sheets.push_back(sheet);
+  }
+  const Plan none = plan(job, two);
+  ASSERT_FALSE(none.found);
+  std::string text = card(job, two, none);
+  expect_fits(text);
+  EXPECT_THAT(flowing(text), HasSubstr(none.why->message));
+  const std::string help = part(text, "What would help:", "\n\n");
+  EXPECT_THAT(help, HasSubstr(bridges_text(none.why->gaps[0].bridges)));
+  EXPECT_THAT(help, HasSubstr("Allow a max_ratio of 4.8"));
+  EXPECT_THAT(text, Not(HasSubstr("Step 1")));
+
+  two = demo_stack();
+  for (Sheet& sheet : two.sheets) sheet.on_hand = 0.2;
+  text = card(job, two, plan(job, two));
+  EXPECT_THAT(part(text, "What would help:", "\n\n"), HasSubstr("Get more of "));
+
+  job.zones[2].film->mean_um = 20;
+  text = card(job, demo_stack(), plan(job, demo_stack()));
+  EXPECT_THAT(part(text, "What would help:", "\n\n"), HasSubstr("Lay more film on edges"));
+}
+
+TEST(Card, ASolidHasNoFilm) {
+  Job job = demo_job();
+  job.coating = coating_named("acrylic sheet");
+  for (Zone& zone : job.zones) zone.film.reset();
+  const std::string text = card(job, demo_stack(), plan(job, demo_stack()));
+  expect_fits(text);
+  EXPECT_THAT(text, HasSubstr("no limit"));
+  EXPECT_THAT(text, Not(HasSubstr("worst zone")));
+}
+
+TEST(Card, StaysInItsWidthWithLongAndStrangeNames) {
+  Job job = demo_job();
+  Stack stack = demo_stack();
+  job.name = std::string(300, 'x') + "\x1b[2J\n\xff \u5bc4\u6728\u7d30\u5de5";
+  job.zones[0].name = "the top of the case, without the moulding that runs round it";
+  job.zones[1].block.name = std::string(70, 'y');
+  for (Sheet& sheet : stack.sheets) sheet.id += std::string(40, 'z');
+  const std::string text = card(job, stack, plan(job, stack));
+  expect_fits(text);
+  EXPECT_EQ(text.find('\x1b'), std::string::npos);
+  EXPECT_EQ(text.find('\xff'), std::string::npos);
+  EXPECT_THAT(text, HasSubstr("\u5bc4\u6728\u7d30\u5de5"));
+}
+
+TEST(Card, RefusesAPlanOfAnotherJob) {
+  Job other = demo_job();
+  const Plan found = plan(other, demo_stack());
+  other.zones.pop_back();
+  EXPECT_THROW(card(other, demo_stack(), found), BadInput);
+  EXPECT_THROW(card(demo_job(), Stack{}, found), BadInput);
+  EXPECT_THROW(comparison_card(other, demo_stack(), found, found), BadInput);
+}
+
+TEST(ComparisonCard, SetsTheHabitBesideTheBest) {
+  const Job job = demo_job();
+  const Plan taken = evaluate(job, demo_stack(), habit);
+  const Plan best = plan(job, demo_stack());
+  ASSERT_LT(best.total.minutes, taken.total.minutes);
+  ASSERT_LT(*best.total.film, *taken.total.film);
+  const std::string text = comparison_card(job, demo_stack(), taken, best);
+  expect_fits(text);
+  const std::string whole = flowing(text);
+  EXPECT_THAT(whole, HasSubstr("steps 6 4"));
+  EXPECT_THAT(whole, HasSubstr("time " + detail::duration_text(taken.total.minutes) + " " +
+                               detail::duration_text(best.total.minutes)));
+  EXPECT_THAT(whole, HasSubstr("worst zone " + detail::percent_text(*taken.total.film) + " " +
+                               detail::percent_text(*best.total.film)));
+  EXPECT_THAT(whole, HasSubstr("Your sequence: " + detail::sequence_text(taken)));
+  EXPECT_THAT(whole, HasSubstr("Best plan: " + detail::sequence_text(best)));
+  EXPECT_THAT(whole, HasSubstr("breaks no rule"));
+}
+
+TEST(ComparisonCard, ListsEveryRuleThatTheHabitBreaks) {
+  const Job job = demo_job();
+  const Plan taken = evaluate(job, demo_stack(), {"b-pad", "a-p400", "a-p2000"});
+  ASSERT_GE(taken.findings.size(), 4U);
+  const std::string text = comparison_card(job, demo_stack(), taken, plan(job, demo_stack()));
+  expect_fits(text);
+  for (const Finding& finding : taken.findings) {
+    EXPECT_THAT(flowing(text), HasSubstr(finding.message));
+  }
+}
+
+TEST(FindingsText, HasEveryFindingErrorsFirst) {
+  Stack stack = demo_stack();
+  stack.sheets.back().label = "P650";
+  const std::vector<Finding> findings = check(stack);
+  const std::string text = findings_text(findings);
+  expect_fits(text);
+  for (const Finding& finding : findings) EXPECT_THAT(flowing(text), HasSubstr(finding.message));
+  EXPECT_EQ(text.find("  Error: b-pad"), 0U);
+  EXPECT_EQ(findings_text({}), "Nothing to report.\n");
+}
+
+TEST(EquivalentText, HasVerdictNumberAndNeighbours) {
+  const Grade given = grade("P600");
+  const Equivalent found = convert(given, System::cami);
+  const std::string text = equivalent_text(given, found);
+  expect_fits(text);
+  EXPECT_THAT(flowing(text), HasSubstr(found.verdict));
+  EXPECT_THAT(text, HasSubstr("number 382"));
+  EXPECT_THAT(text, HasSubstr(found.coarser->label));
+  EXPECT_THAT(text, HasSubstr(found.finer->label));
+}
+
+TEST(Phrases, DurationsAndChancesAsSpoken) {
+  EXPECT_EQ(detail::duration_text(0), "0 min");
+  EXPECT_EQ(detail::duration_text(0.3), "under 1 min");
+  EXPECT_EQ(detail::duration_text(59.4), "59 min");
+  EXPECT_EQ(detail::duration_text(59.6), "1 h 00 min");
+  EXPECT_EQ(detail::duration_text(160.4), "2 h 40 min");
+  EXPECT_EQ(detail::chance_text(9.9e-5), "below 0.01 %");
+  EXPECT_EQ(detail::chance_text(0.0123), "1.23 %");
+}
+
+TEST(Layout, WrapsBetweenWordsAndCutsLongOnes) {
+  using testing::ElementsAre;
+  EXPECT_THAT(detail::wrapped("one two  three", 7), ElementsAre("one two", "three"));
+  EXPECT_THAT(detail::wrapped("abcdefgh ij", 3), ElementsAre("abc", "def", "gh", "ij"));
+  EXPECT_THAT(detail::wrapped("", 5), ElementsAre(""));
+  EXPECT_THAT(detail::wrapped("\u00fc\u00fc\u00fc\u00fc", 3),
+              ElementsAre("\u00fc\u00fc\u00fc", "\u00fc"));
+}
+
+}  // namespace

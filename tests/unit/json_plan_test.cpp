@@ -1,0 +1,143 @@
+// Results as JSON: every key of the schema and no other, and the figures of the plan.
+#include "json_workshop.hpp"
+
+namespace {
+
+using namespace json_workshop;
+using Json = nlohmann::json;
+
+/// Follows a schema through a value: objects have all keys and no other, null only where it may be.
+void expect_shape(const Json& root, const Json& schema, const Json& value, const std::string& at) {
+  if (schema.contains("$ref")) {
+    const std::string name = schema["$ref"].get<std::string>();
+    return expect_shape(root, root.at(Json::json_pointer(name.substr(1))), value, at);
+  }
+  if (schema.contains("oneOf")) {
+    return value.is_null() ? void() : expect_shape(root, schema["oneOf"].back(), value, at);
+  }
+  if (schema.contains("const")) return;
+  if (schema.contains("enum")) {
+    EXPECT_NE(std::find(schema["enum"].begin(), schema["enum"].end(), value), schema["enum"].end())
+        << at << " " << value;
+    return;
+  }
+  const Json types = schema["type"].is_array() ? schema["type"] : Json::array({schema["type"]});
+  const std::string type = value.is_number() ? "number" : value.type_name();
+  const bool fits = std::find(types.begin(), types.end(), type) != types.end() ||
+                    (value.is_number_integer() && types[0] == "integer");
+  EXPECT_TRUE(fits) << at << " is of type " << type;
+  if (value.is_object()) {
+    EXPECT_EQ(value.size(), schema["properties"].size()) << at;
+    for (const auto& [key, part] : schema["properties"].items()) {
+      ASSERT_TRUE(value.contains(key)) << at << " " << key;
+      expect_shape(root, part, value[key], at + "/" + key);
+    }
+  } else if (value.is_array()) {
+    for (const Json& item : value) expect_shape(root, schema["items"], item, at + "/-");
+  }
+}
+
+Json checked_json(const Plan& plan) {
+  const Json schema =
+      Json::parse(read_file(std::string(LEVIGATE_DATA_DIR) + "/schema/plan.schema.json"));
+  Json json = Json::parse(to_json(plan));
+  expect_shape(schema, schema, json, "");
+  EXPECT_EQ(json["format"], plan_format);
+  return json;
+}
+
+Job demo_job() { return job_from_json(demo_text("job.json")); }
+Stack demo_stack() { return stack_from_json(demo_text("stack.json")); }
+
+TEST(JsonPlan, HasTheFiguresOfThePlan) {
+  const Plan found = plan(demo_job(), demo_stack());
+  const Json json = checked_json(found);
+  EXPECT_TRUE(json["found"].get<bool>());
+  EXPECT_TRUE(json["why"].is_null());
+  ASSERT_EQ(json["steps"].size(), found.steps.size());
+  for (std::size_t i = 0; i < found.steps.size(); ++i) {
+    const Json& step = json["steps"][i];
+    EXPECT_EQ(step["sheet"], found.steps[i].sheet);
+    EXPECT_EQ(step["minutes"].get<double>(), found.steps[i].minutes);
+    for (std::size_t z = 0; z < found.steps[i].zones.size(); ++z) {
+      EXPECT_EQ(step["zones"][z]["zone"], found.steps[i].zones[z].zone);
+      EXPECT_EQ(step["zones"][z]["film_left_um"].get<double>(),
+                *found.steps[i].zones[z].film_left_um);
+    }
+  }
+  EXPECT_TRUE(json["steps"][0]["size_ratio"].is_null());
+  EXPECT_EQ(json["total"]["minutes"].get<double>(), found.total.minutes);
+  EXPECT_EQ(json["tradeoff"].size(), found.tradeoff.size());
+  EXPECT_EQ(json["findings"].size(), found.findings.size());
+  EXPECT_EQ(json["cautions"].size(), found.cautions.size());
+  EXPECT_EQ(json["relies_on"].size(), found.relies_on.size());
+}
+
+TEST(JsonPlan, SaysWhyThereIsNone) {
+  Job job = demo_job();
+  job.target.size_um = 1;
+  EXPECT_EQ(checked_json(plan(job, demo_stack()))["why"]["blocked_by"], "target");
+
+  job = demo_job();
+  Stack two;
+  for (const Sheet& sheet : demo_stack().sheets) {
+    if (sheet.id == "a-p400" || sheet.id == "b-pad") two.sheets.push_back(sheet);
+  }
+  two.sheets[1].on_hand = 0.1;
+  job.scratched_by = grade("P320");
+  const Json why = checked_json(plan(job, two))["why"];
+  EXPECT_EQ(why["blocked_by"], "several");
+  ASSERT_EQ(why["gaps"].size(), 1U);
+  ASSERT_EQ(why["paper"].size(), 1U);
+  EXPECT_EQ(why["gaps"][0]["coarse"], "a-p400");
+  EXPECT_FALSE(why["gaps"][0]["bridges"].empty());
+  EXPECT_EQ(why["paper"][0]["sheet"], "b-pad");
+}
+
+TEST(JsonPlan, ASolidHasNoFilm) {
+  Job job = demo_job();
+  job.coating = coating_named("acrylic sheet");
+  for (Zone& zone : job.zones) zone.film.reset();
+  const Json json = checked_json(plan(job, demo_stack()));
+  ASSERT_TRUE(json["found"].get<bool>());
+  EXPECT_TRUE(json["total"]["film"].is_null());
+  EXPECT_TRUE(json["steps"][0]["zones"][0]["cut_through"].is_null());
+}
+
+TEST(JsonPlan, ARigidBlockIsWrittenAsSuch) {
+  Job job = demo_job();
+  job.zones[0].block = {"glass", std::numeric_limits<double>::infinity(), 60, 10, 0.5, 0.6, 1};
+  const Json json = checked_json(plan(job, demo_stack()));
+  EXPECT_EQ(std::count_if(json["relies_on"].begin(), json["relies_on"].end(),
+                          [](const Json& r) { return r["value"] == "rigid"; }),
+            1);
+}
+
+TEST(JsonPlan, BytesThatAreNoTextAreReplaced) {
+  Stack stack = demo_stack();
+  stack.sheets[1].id = "\xFF";
+  EXPECT_EQ(checked_json(plan(demo_job(), stack))["steps"][0]["sheet"], "\uFFFD");
+}
+
+TEST(JsonFindings, IsAnArray) {
+  const std::vector<Finding> findings = check(demo_stack());
+  const Json json = Json::parse(to_json(findings));
+  ASSERT_EQ(json.size(), findings.size());
+  EXPECT_EQ(json[0]["kind"], to_string(findings[0].kind));
+  EXPECT_EQ(json[0]["message"], findings[0].message);
+  EXPECT_EQ(Json::parse(to_json(std::vector<Finding>{})), Json::array());
+}
+
+TEST(JsonEquivalent, HasTheGradeAndItsNeighbours) {
+  const Equivalent found = convert(grade("P1000"), System::jis);
+  const Json json = Json::parse(to_json(found));
+  EXPECT_EQ(json["grade"]["label"], found.grade.label);
+  EXPECT_EQ(json["grade"]["median_um"].get<double>(), found.grade.median_um);
+  EXPECT_EQ(json["coarser"]["label"], found.coarser->label);
+  EXPECT_EQ(json["within_tolerance"], *found.within_tolerance);
+  EXPECT_EQ(json["verdict"], found.verdict);
+  const Json micron = Json::parse(to_json(convert(grade("P1000"), System::micron)));
+  EXPECT_TRUE(micron["number"].is_null());
+}
+
+}  // namespace

@@ -1,0 +1,156 @@
+// The schemas say what the readers do: the same keys, names, ranges and defaults.
+#include <limits>
+#include <set>
+
+#include "json_workshop.hpp"
+
+namespace {
+
+using namespace json_workshop;
+using Json = nlohmann::json;
+using Pointer = Json::json_pointer;
+
+Json schema(const std::string& name) {
+  return Json::parse(
+      read_file(std::string(LEVIGATE_DATA_DIR) + "/schema/" + name + ".schema.json"));
+}
+
+std::set<std::string> keys_of(const Json& object) {
+  std::set<std::string> keys;
+  for (const auto& [key, value] : object.items()) keys.insert(key);
+  return keys;
+}
+
+/// Keys of an object, or of all its forms together.
+std::set<std::string> properties(const Json& part) {
+  std::set<std::string> keys;
+  if (part.contains("properties")) keys = keys_of(part["properties"]);
+  for (const Json& form : part.value("oneOf", Json::array())) keys.merge(properties(form));
+  return keys;
+}
+
+std::set<std::string> reader(std::span<const std::string_view> keys) {
+  return {keys.begin(), keys.end()};
+}
+
+TEST(Schema, KeysAreThoseOfTheReaders) {
+  const Json stack = schema("stack");
+  EXPECT_EQ(properties(stack), reader(detail::stack_keys));
+  EXPECT_EQ(properties(stack["$defs"]["sheet"]), reader(detail::sheet_keys));
+  EXPECT_EQ(properties(stack["$defs"]["backing"]), reader(detail::backing_keys));
+  EXPECT_EQ(properties(stack["$defs"]["block"]), reader(detail::block_keys));
+  const Json job = schema("job");
+  EXPECT_EQ(properties(job), reader(detail::job_keys));
+  EXPECT_EQ(properties(job["$defs"]["coating"]), reader(detail::coating_keys));
+  EXPECT_EQ(properties(job["$defs"]["zone"]), reader(detail::zone_keys));
+  EXPECT_EQ(properties(job["$defs"]["film"]), reader(detail::film_keys));
+  EXPECT_EQ(properties(job["$defs"]["start"]), reader(detail::start_keys));
+  EXPECT_EQ(properties(job["$defs"]["target"]), reader(detail::target_keys));
+  EXPECT_EQ(properties(job["$defs"]["rules"]), reader(detail::rules_keys));
+  EXPECT_EQ(job["$defs"]["block"], stack["$defs"]["block"]);
+}
+
+TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
+  const auto names = [](const auto& table) {
+    Json result = Json::array();
+    for (const auto& row : table) result.push_back(row.name);
+    return result;
+  };
+  const Json job = schema("job");
+  const Json sheet = schema("stack")["$defs"]["sheet"]["properties"];
+  EXPECT_EQ(job["properties"]["coating"]["oneOf"][0]["enum"], names(coating_table));
+  EXPECT_EQ(job["$defs"]["zone"]["properties"]["block"]["oneOf"][0]["enum"], names(block_table));
+  EXPECT_EQ(sheet["block"]["oneOf"][0]["enum"], names(block_table));
+  EXPECT_EQ(sheet["backing"]["oneOf"][0]["enum"], names(backing_table));
+  Json systems = Json::array();
+  for (const System system : all_systems) systems.push_back(to_string(system));
+  EXPECT_EQ(sheet["system"]["enum"], systems);
+}
+
+TEST(Schema, DefaultsAreThoseOfTheRules) {
+  const Json rules = schema("job")["$defs"]["rules"]["properties"];
+  const auto written = detail::json_of(Rules{});
+  for (const auto& [key, value] : written.items()) {
+    EXPECT_EQ(rules[key]["default"].get<double>(), value.get<double>()) << key;
+  }
+}
+
+/// Whether the reader finds fault with the range of this value.
+template <typename Read>
+bool out_of_range(Read read, Json document, const Pointer& at, double value) {
+  document[at] = value;
+  try {
+    read(document.dump(), "");
+  } catch (const OutOfRange& error) {
+    return std::string(error.what()).find(at.back() + " = ") != std::string::npos;
+  } catch (const BadInput&) {
+  }
+  return false;
+}
+
+/// Reads values at both ends of the range that the schema gives, and just beyond.
+template <typename Read>
+int expect_ranges(Read read, const Json& part, const Json& document, const Pointer& object) {
+  int checked = 0;
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  for (const auto& [key, rule] : part["properties"].items()) {
+    const Json& range = rule.contains("oneOf") ? rule["oneOf"][0] : rule;
+    if (!range.contains("minimum")) continue;
+    const Pointer at = object / key;
+    const double low = range["minimum"].get<double>();
+    const double step = rule.value("type", "") == "integer" ? 1.0 : 0.0;
+    EXPECT_FALSE(out_of_range(read, document, at, low)) << at;
+    EXPECT_TRUE(
+        out_of_range(read, document, at, step > 0 ? low - step : std::nextafter(low, -infinity)))
+        << at;
+    ++checked;
+    if (!range.contains("maximum")) continue;
+    const double high = range["maximum"].get<double>();
+    EXPECT_FALSE(out_of_range(read, document, at, high)) << at;
+    EXPECT_TRUE(
+        out_of_range(read, document, at, step > 0 ? high + step : std::nextafter(high, infinity)))
+        << at;
+  }
+  return checked;
+}
+
+TEST(Schema, RangesOfAStackAreThoseOfTheReader) {
+  const Json parts = schema("stack")["$defs"];
+  Stack stack;
+  Sheet& sheet = stack.sheets.emplace_back();
+  sheet.id = "a";
+  sheet.label = "P400";
+  sheet.width_mm = sheet.height_mm = 100;
+  sheet.backing = {"own", 0.1, 20, 200, 10, 30, 0.4};
+  sheet.block = {"own", 10, 50, 10, 0.5, 0.5, 1};
+  const Json document = Json::parse(to_json(stack));
+  const Pointer at("/sheets/0");
+  int checked = expect_ranges(stack_from_json, parts["sheet"], document, at);
+  checked += expect_ranges(stack_from_json, parts["backing"], document, at / "backing");
+  checked += expect_ranges(stack_from_json, parts["block"], document, at / "block");
+  EXPECT_EQ(checked, 5 + 6 + 6);
+}
+
+TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
+  const Json parts = schema("job")["$defs"];
+  Json document = Json::parse(demo_text("job.json"));
+  document["coating"] = {{"kind", "coat"},
+                         {"hardness_mpa", 150},
+                         {"wear_coefficient", 0.02},
+                         {"refractive_index", 1.5}};
+  document["rules"] = Json::object();
+  document["zones"][2]["peel_wavelength_mm"] = 3;
+  int checked = expect_ranges(job_from_json, parts["coating"], document, Pointer("/coating"));
+  checked += expect_ranges(job_from_json, parts["rules"], document, Pointer("/rules"));
+  checked += expect_ranges(job_from_json, parts["zone"], document, Pointer("/zones/2"));
+  const Json& film = parts["film"]["oneOf"];
+  checked += expect_ranges(job_from_json, film[0], document, Pointer("/zones/2/film"));
+  checked += expect_ranges(job_from_json, film[2], document, Pointer("/zones/1/film"));
+  const Json& target = parts["target"]["oneOf"];
+  checked += expect_ranges(job_from_json, target[1], document, Pointer("/target"));
+  document["target"] = {{"gloss_gu", 50}};
+  checked += expect_ranges(job_from_json, target[2], document, Pointer("/target"));
+  EXPECT_EQ(checked, 3 + 9 + 3 + 5 + 3 + 1 + 1);
+}
+
+}  // namespace

@@ -11,9 +11,8 @@
 #include <map>
 #include <numbers>
 #include <random>
-#include <regex>
-#include <sstream>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "levigate/levigate.hpp"
@@ -40,18 +39,21 @@ std::map<std::string, std::string> stated_accuracies() {
     std::string line, text;
     bool inside = false;
     while (std::getline(file, line)) {
-      std::smatch found;
-      if (std::regex_search(line, found, std::regex(R"(/// Accuracy: +(.*))"))) {
-        text = found[1];
+      constexpr std::string_view opening = "/// Accuracy:", more = "///  ";
+      const std::size_t slashes = line.find("///");
+      if (const std::size_t at = line.find(opening); at != std::string::npos) {
+        text = line.substr(at + opening.size());
         inside = true;
-      } else if (inside && std::regex_search(line, found, std::regex(R"(///  +(\S.*))"))) {
-        text += " " + found[1].str();
-      } else if (line.find("///") != std::string::npos) {
+      } else if (inside && line.find(more) != std::string::npos) {
+        text += line.substr(slashes + more.size());
+      } else if (slashes != std::string::npos) {
         inside = false;
-      } else if (!text.empty() && std::regex_search(line, found, std::regex(R"((\w+)\()"))) {
-        EXPECT_TRUE(result.emplace(found[1], text).second) << found[1];
+      } else if (const std::size_t bracket = line.find('(');
+                 bracket != std::string::npos && !text.empty()) {
+        const std::size_t name = line.find_last_of(" *&", bracket) + 1;
+        const std::string function = line.substr(name, bracket - name);
+        EXPECT_TRUE(result.emplace(function, text).second) << function;
         text.clear();
-        inside = false;
       }
     }
   }
@@ -60,9 +62,12 @@ std::map<std::string, std::string> stated_accuracies() {
 
 /// The first number of a statement, as 4 in "4 ulp" and 1e-12 in "1e-12 relative".
 double first_number(const std::string& text) {
-  std::smatch found;
-  EXPECT_TRUE(std::regex_search(text, found, std::regex(R"(\d+(e-\d+)?)"))) << text;
-  return std::stod(found[0]);
+  const std::size_t digit = text.find_first_of("0123456789");
+  if (digit == std::string::npos) {
+    ADD_FAILURE() << "no number in: " << text;
+    return 0.0;
+  }
+  return std::stod(text.substr(digit));
 }
 
 double bound_of(const std::string& function) {

@@ -1,5 +1,5 @@
-// The grade tables typed a second time, from the notes that data/standards was also made from but not from it. Digits
-// are text, as printed; empty where nothing is printed.
+// The grade tables taken a second time from the notes that data/standards was made from, by another way and not from
+// data/standards: it shows slips of copying, not errors of the notes. Digits are text, as printed.
 #pragma once
 
 #include <span>

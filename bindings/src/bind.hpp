@@ -101,7 +101,9 @@ void bind_contact(py::module_& m);
 void bind_surface(py::module_& m);
 void bind_film(py::module_& m);
 void bind_job(py::module_& m);
+void bind_why(py::module_& m);
 void bind_plan(py::module_& m);
+void bind_text(py::module_& m);
 void bind_wheel(py::module_& m);
 
 }  // namespace levigate_python

@@ -1,4 +1,7 @@
 // Labels and grades.
+#include <variant>
+
+#include "as_json.hpp"
 #include "elementwise.hpp"
 #include "levigate/grade/bridge.hpp"
 #include "levigate/grade/convert.hpp"
@@ -6,6 +9,7 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/sized.hpp"
 #include "levigate/grade/spread.hpp"
+#include "levigate/io/json.hpp"
 
 namespace levigate_python {
 
@@ -87,8 +91,9 @@ void bind_grade(py::module_& m) {
       .has("ambiguous", &LabelReading::ambiguous, "whether it does not settle one grade")
       .has("note", &LabelReading::note, "what a reader must know of this label")
       .finish();
-  ValueClass<Equivalent>(m, "Equivalent", "The grade of another system that stands for one.")
-      .has("grade", &Equivalent::grade, "the nearest by log size")
+  ValueClass<Equivalent> equivalent(m, "Equivalent",
+                                    "The grade of another system that stands for one.");
+  equivalent.has("grade", &Equivalent::grade, "the nearest by log size")
       .has("size_ratio", &Equivalent::size_ratio, "its median over the given median")
       .has("within_tolerance", &Equivalent::within_tolerance,
            "whether the medians agree within their tolerances; None where neither is known")
@@ -98,6 +103,10 @@ void bind_grade(py::module_& m) {
       .has("finer", &Equivalent::finer, "next finer grade, or None")
       .has("verdict", &Equivalent::verdict, "the same in words")
       .finish();
+  equivalent.def(
+      "to_dict",
+      [](const Equivalent& e) -> py::dict { return from_json_text(levigate::to_json(e)); },
+      "The conversion as a dictionary, as the command line writes it.");
 
   m.attr("SYSTEMS") = py::tuple(py::cast(levigate::all_systems));
   m.def(
@@ -126,17 +135,15 @@ void bind_grade(py::module_& m) {
         "All grades of a system, coarse to fine.\n\nSource: data/standards, each number with its "
         "own.");
   m.def(
-      "convert", [](const Grade& given, System system) { return levigate::convert(given, system); },
+      "convert",
+      [](const std::variant<Grade, std::string>& given, System system) {
+        const auto* label = std::get_if<std::string>(&given);
+        return levigate::convert(label ? levigate::grade(*label) : std::get<Grade>(given), system);
+      },
       arg("grade"), arg("system"),
       "The nearest grade of a system, and how far it may stand for the given one.\n\n"
-      "grade: a Grade, or a label as for grade(). Raises OutOfRange.\n"
+      "grade: a Grade, or a label that names its system. Raises OutOfRange, and as grade().\n"
       "Source: nearness by log size: common practice.");
-  m.def(
-      "convert",
-      [](const std::string& label, System system) {
-        return levigate::convert(levigate::grade(label), system);
-      },
-      arg("grade"), arg("system"));
   m.def(
       "sizes_um",
       [](const std::vector<std::string>& labels, const std::string& bare) {

@@ -20,10 +20,11 @@ using py::arg;
 std::map<std::string, std::optional<double>> budget_um(const Job& job) {
   std::map<std::string, std::optional<double>> result;
   for (const Zone& zone : job.zones) {
-    if (zone.film)
+    if (zone.film) {
       result[zone.name] = levigate::budget_of(job, zone);
-    else
+    } else {
       result[zone.name] = std::nullopt;
+    }
   }
   return result;
 }
@@ -85,7 +86,7 @@ void bind_job(py::module_& m) {
   job.def("to_json", py::overload_cast<const Job&>(&levigate::to_json),
           "JSON text that from_json() reads back equal.");
   job.def(
-      "to_dict", [](const Job& j) { return from_json_text(levigate::to_json(j)); },
+      "to_dict", [](const Job& j) -> py::dict { return from_json_text(levigate::to_json(j)); },
       "The job as a dictionary, as it stands in a file.");
   job.def(py::pickle([](const Job& j) { return levigate::to_json(j); },
                      [](const std::string& text) { return levigate::job_from_json(text); }));

@@ -1,34 +1,21 @@
 // Plans: the search, its steps and sums, and why there is none.
-#include <memory>
-
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/card.hpp"
+#include "plan_of_job.hpp"
 
 namespace levigate_python {
 
 namespace {
 
-using levigate::Bridge;
-using levigate::Caution;
-using levigate::Gap;
 using levigate::Job;
-using levigate::PaperShort;
 using levigate::Plan;
 using levigate::Stack;
 using levigate::Step;
 using levigate::Totals;
-using levigate::Why;
 using levigate::ZoneStep;
 using py::arg;
-
-/// A plan that remembers what it was made for.
-struct PlanOfJob {
-  std::shared_ptr<const Job> job;
-  std::shared_ptr<const Stack> stack;
-  Plan plan;
-};
 
 PlanOfJob plan(const Job& job, const Stack& stack) {
   return {std::make_shared<Job>(job), std::make_shared<Stack>(stack), levigate::plan(job, stack)};
@@ -87,47 +74,10 @@ void bind_step(py::module_& m) {
       .finish();
 }
 
-void bind_why(py::module_& m) {
-  ValueClass<Bridge>(m, "Bridge", "Standard grades that would bridge a gap.")
-      .has("system", &Bridge::system, "name of the system")
-      .has("labels", &Bridge::labels, "of the grades, coarse to fine")
-      .finish();
-  ValueClass<Gap>(m, "Gap", "A step that the way past the rules needs.")
-      .has("coarse", &Gap::coarse, "id of the sheet, or label of the grade the work carries")
-      .has("fine", &Gap::fine, "id of the sheet")
-      .has("coarse_um", &Gap::coarse_um, "its size [um]")
-      .has("fine_um", &Gap::fine_um, "its size [um]")
-      .has("ratio", &Gap::ratio, "of the sizes")
-      .has("bridges", &Gap::bridges, "one per system that has any")
-      .finish();
-  ValueClass<PaperShort>(m, "PaperShort", "A sheet that runs out.")
-      .has("sheet", &PaperShort::sheet, "its id")
-      .has("needed", &PaperShort::needed, "sheets needed")
-      .has("on_hand", &PaperShort::on_hand, "sheets on hand")
-      .finish();
-  ValueClass<Why>(m, "Why", "Why there is no plan.")
-      .has(
-          "blocked_by", [](const Why& w) { return levigate::to_string(w.blocked_by); },
-          "\"target\", \"ratio\", \"film\", \"paper\" or \"several\"")
-      .has("message", &Why::message, "all of it in words")
-      .has("smallest_max_ratio", &Why::smallest_max_ratio, "that would do, or None")
-      .has("largest_min_ratio", &Why::largest_min_ratio, "that would do, or None")
-      .has("gaps", &Why::gaps, "steps above max_ratio that are then needed")
-      .has("zone", &Why::zone, "that runs out of film; empty where none does")
-      .has("film_short_um", &Why::film_short_um, "by at least so much [um], or None")
-      .has("paper", &Why::paper, "sheets that run out")
-      .finish();
-  ValueClass<Caution>(m, "Caution", "A reminder that belongs to the work.")
-      .has("topic", &Caution::topic, "one word")
-      .has("text", &Caution::text, "what to mind")
-      .finish();
-}
-
 }  // namespace
 
 void bind_plan(py::module_& m) {
   bind_step(m);
-  bind_why(m);
   py::class_<PlanOfJob> bound(m, "Plan", "A plan, or the reason why there is none.");
   const auto member = [&](const char* name, auto get, const char* doc) {
     bound.def_property_readonly(
@@ -138,6 +88,7 @@ void bind_plan(py::module_& m) {
   member("total", &Plan::total, "what they add up to");
   member("findings", &Plan::findings, "what to say of stack and sequence");
   member("cautions", &Plan::cautions, "reminders that belong to the work");
+  member("relies_on", &Plan::relies_on, "inputs that the figures hang on, most influential first");
   member("why", &Plan::why, "why there is none; None where there is one");
   bound.def_property_readonly("tradeoff", &tradeoff,
                               "plans that none beats in minutes, film and cost, by minutes");
@@ -149,7 +100,10 @@ void bind_plan(py::module_& m) {
       "to_json", [](const PlanOfJob& self) { return levigate::to_json(self.plan); },
       "The plan as JSON text of format levigate.plan/1.");
   bound.def(
-      "to_dict", [](const PlanOfJob& self) { return from_json_text(levigate::to_json(self.plan)); },
+      "to_dict",
+      [](const PlanOfJob& self) -> py::dict {
+        return from_json_text(levigate::to_json(self.plan));
+      },
       "The plan as a dictionary, as to_json() writes it.");
   bound.def(
       "card",
@@ -158,11 +112,11 @@ void bind_plan(py::module_& m) {
   bound.def(
       "plot",
       [](const py::object& self, const py::object& save) {
-        return py::module_::import("levigate.plots").attr("section")(self, arg("save") = save);
+        return py::module_::import("levigate.plots").attr("plot")(self, arg("save") = save);
       },
       py::kw_only(), arg("save") = py::none(),
-      "The film in section with every step to scale, as a matplotlib figure.\n\n"
-      "save: path of a picture to write. See levigate.plots for the ladder of sizes.");
+      "The film in section to scale, and the ladder of sizes, as a matplotlib figure.\n\n"
+      "save: path of a picture to write. levigate.plots has each of the two alone.");
   bound.def("__repr__", [](const PlanOfJob& self) {
     if (!self.plan.found)
       return "Plan(found=False, why=" + std::string(py::repr(py::str(self.plan.why->message))) +
@@ -180,6 +134,9 @@ void bind_plan(py::module_& m) {
                levigate::to_json(*self.stack) == levigate::to_json(*other.stack);
       },
       py::is_operator());
+
+  bound.def("__copy__", [](const py::object& self) { return self; });
+  bound.def("__deepcopy__", [](const py::object& self, const py::dict&) { return self; });
 
   m.def("plan", &plan, arg("job"), arg("stack"), py::call_guard<py::gil_scoped_release>(),
         "The best plan for a job from a stack, or why there is none.\n\n"

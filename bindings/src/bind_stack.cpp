@@ -18,13 +18,13 @@ using levigate::Sheet;
 using levigate::Stack;
 using py::arg;
 
-py::object sheet_dict(const Sheet& sheet) {
+py::dict sheet_dict(const Sheet& sheet) {
   return from_json_text(levigate::to_json(Stack{{}, {sheet}}))["sheets"][py::int_(0)];
 }
 
 using SheetOrDict = py::typing::Union<Sheet, py::dict>;
 
-Stack stack_of(const py::typing::List<SheetOrDict>& sheets, const std::string& bare_number) {
+Stack stack_of(const py::typing::Iterable<SheetOrDict>& sheets, const std::string& bare_number) {
   py::list data;
   for (const py::handle sheet : sheets) {
     data.append(py::isinstance<Sheet>(sheet) ? sheet_dict(sheet.cast<Sheet>())
@@ -103,14 +103,15 @@ void bind_stack(py::module_& m) {
   stack.def("to_json", py::overload_cast<const Stack&>(&levigate::to_json),
             "JSON text that from_json() reads back equal.");
   stack.def(
-      "to_dict", [](const Stack& s) { return from_json_text(levigate::to_json(s)); },
+      "to_dict", [](const Stack& s) -> py::dict { return from_json_text(levigate::to_json(s)); },
       "The stack as a dictionary, as it stands in a file.");
   stack.def_property_readonly("grades", &levigate::grades_of,
                               "grades of the sheets, in the order of the stack");
   stack.def(py::pickle([](const Stack& s) { return levigate::to_json(s); },
                        [](const std::string& text) { return levigate::stack_from_json(text); }));
 
-  ValueClass<Finding>(m, "Finding", "What a check has to say.")
+  ValueClass<Finding> finding(m, "Finding", "What a check has to say.");
+  finding
       .has(
           "kind", [](const Finding& f) { return levigate::to_string(f.kind); },
           "what it is about, as \"gap\"")
@@ -120,6 +121,12 @@ void bind_stack(py::module_& m) {
       .has("sheets", &Finding::sheets, "ids of the sheets it is about")
       .has("message", &Finding::message, "a sentence with names, sizes and limits")
       .finish();
+  finding.def(
+      "to_dict",
+      [](const Finding& f) -> py::dict {
+        return from_json_text(levigate::to_json(std::vector{f}))[py::int_(0)];
+      },
+      "The finding as a dictionary, as it stands in the JSON of a plan.");
   m.def(
       "check",
       [](const Stack& s, const std::optional<RulesOrDict>& rules) {

@@ -4,6 +4,7 @@
 #include "levigate/version.hpp"
 
 PYBIND11_MODULE(_core, m) {
+  m.doc() = "What levigate computes; the package levigate re-exports all of it.";
   m.attr("__version__") = levigate::version_string;
   levigate_python::bind_errors(m);
   levigate_python::bind_grade(m);
@@ -13,5 +14,7 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_wheel(m);
   levigate_python::bind_stack(m);
   levigate_python::bind_job(m);
+  levigate_python::bind_why(m);
   levigate_python::bind_plan(m);
+  levigate_python::bind_text(m);
 }

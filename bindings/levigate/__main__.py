@@ -1,0 +1,157 @@
+"""The command line: python -m levigate plan | evaluate | check | convert.
+
+Ends with 0 where all is well, with 1 where there is no plan or a finding is an error, with 2 for
+input that cannot be used: one line on the error stream says what and where.
+"""
+
+from __future__ import annotations
+
+import argparse
+import io
+import json
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any, NoReturn
+
+import levigate
+
+FINE, NOT_FINE, BAD_INPUT = 0, 1, 2
+
+
+class Parser(argparse.ArgumentParser):
+    """Tells of bad arguments in one line."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(BAD_INPUT, f"{self.prog}: {message}\n")
+
+
+def parser() -> Parser:
+    root = Parser(prog="levigate", description=levigate.__doc__)
+    root.add_argument("--version", action="version", version=levigate.__version__)
+    commands = root.add_subparsers(required=True, metavar="COMMAND")
+
+    def command(name: str, run: Any, about: str) -> argparse.ArgumentParser:
+        added = commands.add_parser(name, help=about, description=about)
+        added.set_defaults(run=run)
+        added.add_argument("--json", action="store_true", help="print JSON")
+        return added
+
+    plan = command("plan", run_plan, "the best plan for a job from a stack, as a card")
+    evaluate = command("evaluate", run_evaluate, "a sequence of your own beside the best plan")
+    for either in (plan, evaluate):
+        either.add_argument("job", metavar="JOB", help="file of format levigate.job/1")
+        either.add_argument("stack", metavar="STACK", help="file of format levigate.stack/1")
+    plan.add_argument("--out", type=Path, metavar="DIR", help="write data, card and pictures there")
+    evaluate.add_argument("sheets", metavar="ID", nargs="+", help="ids of the sheets, in order")
+
+    check = command("check", run_check, "what there is to say of a stack")
+    check.add_argument("stack", metavar="STACK", help="file of format levigate.stack/1")
+    check.add_argument(
+        "--job", metavar="JOB", help="the job whose rules count, and not the defaults"
+    )
+
+    convert = command("convert", run_convert, "the nearest grade of another system")
+    convert.add_argument("label", metavar="LABEL", help="as on the back of the sheet")
+    convert.add_argument("--to", metavar="SYSTEM", help="default: each system for coated abrasives")
+    convert.add_argument(
+        "--bare", metavar="SYSTEM", default="ask", help="the system of a bare number"
+    )
+    return root
+
+
+def run_plan(given: argparse.Namespace) -> int:
+    plan = levigate.plan(levigate.Job.load(given.job), levigate.Stack.load(given.stack))
+    sys.stdout.write(plan.to_json() if given.json else plan.card())
+    if given.out is not None:
+        write_plan(plan, given.out)
+    return outcome(plan.found, plan.findings)
+
+
+def run_evaluate(given: argparse.Namespace) -> int:
+    job, stack = levigate.Job.load(given.job), levigate.Stack.load(given.stack)
+    taken = levigate.evaluate(job, stack, given.sheets)
+    if given.json:
+        sys.stdout.write(taken.to_json())
+    else:
+        sys.stdout.write(levigate.comparison_card(taken, levigate.plan(job, stack)))
+    return outcome(taken.found, taken.findings)
+
+
+def run_check(given: argparse.Namespace) -> int:
+    stack = levigate.Stack.load(given.stack)
+    rules = levigate.Job.load(given.job).rules if given.job is not None else None
+    findings = levigate.check(stack, rules)
+    if given.json:
+        print_json([finding.to_dict() for finding in findings])
+    else:
+        sys.stdout.write(levigate.findings_text(findings))
+    return outcome(True, findings)
+
+
+def run_convert(given: argparse.Namespace) -> int:
+    grade = levigate.grade(given.label, bare=given.bare)
+    if given.to is not None:
+        systems = [given.to]
+    else:
+        systems = [s for s in ("FEPA P", "CAMI", "JIS", "micron") if s != grade.system]
+    found = [levigate.convert(grade, system) for system in systems]
+    if given.json:
+        print_json(found[0].to_dict() if given.to is not None else [f.to_dict() for f in found])
+    else:
+        sys.stdout.write("\n".join(levigate.equivalent_text(grade, f) for f in found))
+    return FINE
+
+
+def outcome(found: bool, findings: Sequence[levigate.Finding]) -> int:
+    wrong = any(finding.severity == "error" for finding in findings)
+    return FINE if found and not wrong else NOT_FINE
+
+
+def print_json(data: object) -> None:
+    print(json.dumps(data, indent=2, ensure_ascii=False))
+
+
+def write_plan(plan: levigate.Plan, folder: Path) -> None:
+    """plan.json, card.txt and, where matplotlib is there, section.png and ladder.png."""
+    folder.mkdir(parents=True, exist_ok=True)
+    write_whole(folder / "plan.json", plan.to_json().encode())
+    write_whole(folder / "card.txt", plan.card().encode())
+    try:
+        from levigate import plots
+    except ImportError as missing:
+        print(f"levigate: no section.png and ladder.png, {missing}", file=sys.stderr)
+        return
+    for name, draw in (("section.png", plots.section), ("ladder.png", plots.ladder)):
+        picture = io.BytesIO()
+        draw(plan).savefig(picture, dpi=150)
+        write_whole(folder / name, picture.getvalue())
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Writes a file so that it is there completely or not at all."""
+    part = path.with_name(f"{path.name}.{os.getpid()}.part")
+    try:
+        part.write_bytes(data)
+        part.replace(path)
+    finally:
+        part.unlink(missing_ok=True)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    given = parser().parse_args(arguments)
+    try:
+        status: int = given.run(given)
+        sys.stdout.flush()
+    except BrokenPipeError:  # the reader of our output has seen enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FINE
+    except (levigate.Error, OSError) as error:
+        print("levigate: " + " ".join(str(error).split()), file=sys.stderr)
+        return BAD_INPUT
+    return status
+
+
+if __name__ == "__main__":
+    sys.exit(main())

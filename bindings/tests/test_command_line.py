@@ -1,0 +1,160 @@
+"""python -m levigate: exit codes, JSON, files, bad input in one line."""
+
+import json
+import os
+import subprocess
+import sys
+
+import levigate
+import pytest
+
+
+@pytest.fixture
+def levigate_command(demo_dir, tmp_path):
+    """Runs the command line in an empty folder; JOB and STACK stand for the demo."""
+
+    def run(*arguments, **environment):
+        files = {"JOB": demo_dir / "job.json", "STACK": demo_dir / "stack.json"}
+        return subprocess.run(
+            [sys.executable, "-m", "levigate", *(str(files.get(a, a)) for a in arguments)],
+            cwd=tmp_path,
+            env={**os.environ, **environment},
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+
+    return run
+
+
+def test_plan(levigate_command, demo):
+    plan = levigate.plan(*demo)
+    done = levigate_command("plan", "JOB", "STACK")
+    assert (done.returncode, done.stdout, done.stderr) == (0, plan.card(), "")
+    done = levigate_command("plan", "JOB", "STACK", "--json")
+    assert done.returncode == 0 and json.loads(done.stdout) == plan.to_dict()
+
+
+def test_plan_out(levigate_command, demo, tmp_path):
+    folder = tmp_path / "deep" / "out"
+    for _ in range(2):  # the second time over what is there
+        done = levigate_command("plan", "JOB", "STACK", "--out", folder)
+        assert (done.returncode, done.stderr) == (0, "")
+    names = ["card.txt", "ladder.png", "plan.json", "section.png"]
+    assert sorted(p.name for p in folder.iterdir()) == names
+    plan = levigate.plan(*demo)
+    assert (folder / "card.txt").read_text() == plan.card()
+    assert json.loads((folder / "plan.json").read_text()) == plan.to_dict()
+    for picture in folder.glob("*.png"):
+        assert picture.read_bytes().startswith(b"\x89PNG") and picture.stat().st_size > 20_000
+
+
+def test_plan_out_without_matplotlib(levigate_command, tmp_path):
+    hidden = tmp_path / "hidden" / "matplotlib"
+    hidden.mkdir(parents=True)
+    (hidden / "__init__.py").write_text("raise ImportError('hidden')")
+    done = levigate_command("plan", "JOB", "STACK", "--out", "out", PYTHONPATH=str(hidden.parent))
+    assert done.returncode == 0
+    assert done.stderr.count("\n") == 1 and "pip install 'levigate[plot]'" in done.stderr
+    assert sorted(p.name for p in (tmp_path / "out").iterdir()) == ["card.txt", "plan.json"]
+
+
+def test_no_plan_ends_with_1(levigate_command, demo, tmp_path):
+    data = {**demo[0].to_dict(), "target": {"size_um": 0.1}}
+    (tmp_path / "fine.json").write_text(json.dumps(data))
+    done = levigate_command("plan", "fine.json", "STACK", "--out", "out")
+    assert done.returncode == 1 and "No plan" in done.stdout
+    assert len(list((tmp_path / "out").iterdir())) == 4
+
+
+def test_evaluate(levigate_command, demo):
+    ids = ["a-p400", "a-p800", "a-p1500", "b-pad"]
+    done = levigate_command("evaluate", "JOB", "STACK", *ids)
+    best, taken = levigate.plan(*demo), levigate.evaluate(*demo, ids)
+    assert (done.returncode, done.stdout) == (0, levigate.comparison_card(taken, best))
+    done = levigate_command("evaluate", "JOB", "STACK", "a-p320", "b-pad", "--json")
+    kinds = {f["kind"] for f in json.loads(done.stdout)["findings"]}
+    assert done.returncode == 1 and "step_too_long" in kinds
+
+
+def test_check(levigate_command, demo, tmp_path):
+    job, stack = demo
+    done = levigate_command("check", "STACK")
+    assert (done.returncode, done.stdout) == (0, levigate.findings_text(levigate.check(stack)))
+    done = levigate_command("check", "STACK", "--json")
+    assert json.loads(done.stdout) == [f.to_dict() for f in levigate.check(stack)]
+
+    rules = {"max_ratio": 1.3}
+    (tmp_path / "strict.json").write_text(json.dumps({**job.to_dict(), "rules": rules}))
+    done = levigate_command("check", "STACK", "--json", "--job", "strict.json")
+    assert json.loads(done.stdout) == [f.to_dict() for f in levigate.check(stack, rules)]
+
+    sheets = [{**s.to_dict(), "label": "600"} for s in stack.sheets[:1]]
+    (tmp_path / "bare.json").write_text(
+        json.dumps({"format": "levigate.stack/1", "sheets": sheets})
+    )
+    assert levigate_command("check", "bare.json").returncode == 1
+
+
+def test_convert(levigate_command):
+    done = levigate_command("convert", "P800", "--to", "CAMI")
+    given = levigate.grade("P800")
+    text = levigate.equivalent_text(given, levigate.convert(given, "CAMI"))
+    assert (done.returncode, done.stdout) == (0, text)
+    done = levigate_command("convert", "600", "--bare", "CAMI", "--to", "JIS", "--json")
+    found = levigate.convert(levigate.grade("600", bare="CAMI"), "JIS")
+    assert json.loads(done.stdout) == found.to_dict()
+    done = levigate_command("convert", "P800", "--json")
+    assert [f["grade"]["system"] for f in json.loads(done.stdout)] == ["CAMI", "JIS", "micron"]
+
+
+@pytest.mark.parametrize(
+    "arguments, said",
+    [
+        (["convert", "600"], "CAMI 600"),
+        (["convert", "P650"], "nearest"),
+        (["convert", ""], "empty"),
+        (["convert", "P800", "--to", "Mars"], "system 'Mars'"),
+        (["convert", "600", "--bare", "Mars"], "system 'Mars'"),
+        (["plan", "none.json", "STACK"], "none.json"),
+        (["plan", ".", "STACK"], "directory"),
+        (["plan", "STACK", "STACK"], "format"),
+        (["plan", "JOB", "STACK", "--out", "cut.json"], "cut.json"),
+        (["plan", "JOB"], "STACK"),
+        (["plan", "JOB", "cut.json"], "line 1"),
+        (["evaluate", "JOB", "STACK", "a-p401"], "a-p400"),
+        (["check", "wrong.json"], "/sheets"),
+        (["check", "STACK", "--jsn"], "--jsn"),
+        (["polish"], "polish"),
+        ([], "COMMAND"),
+    ],
+)
+def test_bad_input_is_told_in_one_line(levigate_command, tmp_path, arguments, said):
+    (tmp_path / "cut.json").write_text('{"format": "levigate.stack/1", "she')
+    (tmp_path / "wrong.json").write_text('{"format": "levigate.stack/1", "sheets": {}}')
+    before = sorted(tmp_path.iterdir())
+    done = levigate_command(*arguments)
+    assert done.returncode == 2
+    assert said in done.stderr and done.stderr.count("\n") == 1
+    assert "Traceback" not in done.stderr
+    assert sorted(tmp_path.iterdir()) == before
+
+
+def test_help_and_version(levigate_command):
+    assert levigate_command("--version").stdout == levigate.__version__ + "\n"
+    assert "convert" in levigate_command("--help").stdout
+
+
+def test_a_reader_that_has_seen_enough(demo_dir):
+    command = [
+        sys.executable,
+        "-m",
+        "levigate",
+        "plan",
+        demo_dir / "job.json",
+        demo_dir / "stack.json",
+    ]
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    process.stdout.close()
+    _, said = process.communicate()
+    assert said == b""

@@ -1,0 +1,142 @@
+"""Names that scripts rely on, units in names, and a docstring on everything."""
+
+import inspect
+import re
+
+import levigate
+import pytest
+from levigate import _core
+
+CONTRACT = {
+    "LabelReading": "candidates ambiguous note",
+    "Grade": "system label number median_um tolerance_um coarse_limit_um fine_limit_um "
+    "fine_percent edition basis log_spread note sources",
+    "Equivalent": "grade size_ratio within_tolerance overlap number coarser finer verdict",
+    "Contact": "active_per_mm2 mean_depth_um depth_um ra_um rq_um",
+    "Contacts": "active_per_mm2 mean_depth_um depth_um ra_um rq_um",
+    "Stack": "load from_json from_dict sheets to_json",
+    "Job": "load from_json from_dict to_json",
+    "Finding": "kind severity sheets message",
+    "Plan": "found steps total tradeoff findings cautions why card to_dict to_json plot",
+    "Totals": "minutes film steps cost",
+    "Step": "sheet label size_um size_ratio gloss_gu minutes sheets_used cost zones",
+    "ZoneStep": "removal_um scratch_um minutes film_left_um cut_through",
+    "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps zone film_short_um paper",
+}
+FUNCTIONS = (
+    "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
+    "surface_speed_m_s dwell_limit_s cut_through check plan evaluate"
+).split()
+
+CLASSES = {
+    name: value
+    for name, value in vars(_core).items()
+    if inspect.isclass(value) and not issubclass(value, Exception)
+}
+CALLABLES = {name: value for name, value in vars(_core).items() if inspect.isbuiltin(value)}
+PROPERTIES = [
+    (name, attribute, value)
+    for name, owner in CLASSES.items()
+    for attribute, value in vars(owner).items()
+    if isinstance(value, property)
+]
+
+# A number has a unit as suffix, or stands here because it has none.
+UNIT = re.compile(
+    r"_(um|mm|cm2|m|kpa|mpa|n|m_s|s|k|deg|gu|minutes|percent|per_mm2|um_per_m|um_per_coat)$|^minutes$"
+)
+WITHOUT_UNIT = set(
+    # shares, ratios and coefficients
+    "active_share cut_through cut_through_limit duty floor friction influence load_residual "
+    "log_spread log_spread_1 log_spread_2 max_ratio min_ratio overcut overlap packing q ratio "
+    "refractive_index removed_cv scratch_quantile share size_ratio smallest_max_ratio "
+    "largest_min_ratio thinner tip_spread volume_solids wear_coefficient wrap film film_low "
+    "film_high "
+    # counts, grit numbers and money
+    "coats cost needed number on_hand price readings sheets_used spots steps "
+    # the unit is in `quantity`
+    "value low high "
+    # changes of minutes
+    "minutes_low minutes_high "
+    # units without a short form: turns per minute, J/(m2 K s^0.5)
+    "rpm effusivity".split()
+)
+
+
+def signature(function):
+    return function.__doc__.splitlines()[0]
+
+
+@pytest.mark.parametrize("name, attributes", CONTRACT.items())
+def test_classes_of_the_contract(name, attributes):
+    owner = getattr(levigate, name)
+    assert [a for a in attributes.split() if not hasattr(owner, a)] == []
+
+
+@pytest.mark.parametrize("name", FUNCTIONS)
+def test_functions_of_the_contract(name):
+    assert callable(getattr(levigate, name))
+
+
+def test_arguments_of_the_contract():
+    for name, wanted in {
+        "contact": "size_um log_spread tip_spread modulus_mpa pressure_kpa hardness_mpa "
+        "flank_deg packing",
+        "levelling_removal_um": "peel_um wavelength_mm modulus_mpa pressure_kpa residual_um",
+        "gloss_gu": "refractive_index angle_deg rq_um",
+        "surface_speed_m_s": "diameter_mm rpm",
+        "grade": "text bare",
+        "check": "stack rules",
+        "evaluate": "job stack sequence",
+    }.items():
+        assert re.findall(r"(\w+): ", signature(CALLABLES[name])) == wanted.split()
+
+
+def test_all_of_it_is_exported():
+    public = {name for name in vars(_core) if not name.startswith("_")} | {"__version__"}
+    assert set(levigate.__all__) == public
+    assert levigate.__all__ == sorted(levigate.__all__)
+
+
+def test_every_number_has_its_unit_in_its_name():
+    attributes = [
+        a for _, a, value in PROPERTIES if re.search(r"-> (float|int)", signature(value.fget))
+    ]
+    arguments = [
+        argument
+        for function in [
+            *CALLABLES.values(),
+            *(m for c in CLASSES.values() for m in vars(c).values() if inspect.isroutine(m)),
+        ]
+        for argument in re.findall(
+            r"(\w+): (?:float|int|typing.Supports|\w+\[float)", function.__doc__ or ""
+        )
+    ]
+    assert len(attributes) > 60 and len(arguments) > 60
+    names = set(attributes) | set(arguments)
+    assert {n for n in names if not UNIT.search(n) and n not in WITHOUT_UNIT} == set()
+    assert WITHOUT_UNIT - names == set(), "listed, but there is no such number"
+
+
+def test_a_docstring_on_everything():
+    bare = [n for n, value in {**CLASSES, **CALLABLES}.items() if len(value.__doc__.strip()) < 15]
+    bare += [f"{n}.{a}" for n, a, value in PROPERTIES if not (value.__doc__ or "").strip()]
+    for name, owner in CLASSES.items():
+        for attribute, value in vars(owner).items():
+            if inspect.isroutine(value) and not attribute.startswith("_"):
+                if len((getattr(owner, attribute).__doc__ or "").splitlines()) < 3:
+                    bare.append(f"{name}.{attribute}")
+    assert bare == []
+
+
+@pytest.mark.parametrize("name", CALLABLES)
+def test_a_function_says_first_what_it_does(name):
+    first = CALLABLES[name].__doc__.splitlines()[2]
+    assert first and len(first) <= 90
+
+
+def test_no_name_of_cpp_shows():
+    texts = [value.__doc__ for value in CALLABLES.values()]
+    texts += [value.fget.__doc__ for *_, value in PROPERTIES]
+    texts += [m.__doc__ or "" for c in CLASSES.values() for m in vars(c).values() if callable(m)]
+    assert [t for t in texts if "::" in t or "object at 0x" in t] == []

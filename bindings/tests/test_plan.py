@@ -1,0 +1,256 @@
+"""Plans from Python: the demo, findings, reasons, bad input."""
+
+import json
+import math
+import subprocess
+from pathlib import Path
+
+import jsonschema
+import levigate
+import numpy as np
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+HABIT = ["P600", "P800", "P1000", "P1200", "P1500"]
+
+
+@pytest.fixture(scope="module")
+def demo_plan(demo):
+    return levigate.plan(*demo)
+
+
+def test_the_demo_says_the_same_in_cpp(demo_plan):
+    programs = sorted(
+        ROOT.glob(".build/*/examples/example_first_plan"), key=lambda p: p.stat().st_mtime
+    )
+    if not programs:
+        pytest.skip("examples/cpp/first_plan.cpp is not built: tests/run.sh does so")
+    card = subprocess.run([programs[-1]], cwd=ROOT, check=True, capture_output=True).stdout
+    assert demo_plan.card() == card.decode()
+
+
+def test_the_demo_adds_up(demo, demo_plan):
+    job, _ = demo
+    assert demo_plan.found and demo_plan.why is None
+    assert list(demo_plan.steps[0].zones) == [zone.name for zone in job.zones]
+    minutes = sum(step.minutes for step in demo_plan.steps)
+    assert demo_plan.total.minutes == pytest.approx(minutes, abs=len(demo_plan.steps) / 60e3)
+    for step in demo_plan.steps:
+        sanding = sum(zone.minutes for zone in step.zones.values())
+        assert step.minutes == pytest.approx(sanding + job.rules.change_minutes, rel=1e-12)
+    for zone in job.zones:
+        removed_um = 0.0
+        for step in demo_plan.steps:
+            done = step.zones[zone.name]
+            removed_um += done.removal_um
+            assert done.depth_um == pytest.approx(removed_um + done.scratch_um, rel=1e-12)
+            assert done.film_left_um == pytest.approx(zone.film.mean_um - done.depth_um, rel=1e-12)
+        assert done.depth_um <= job.budget_um[zone.name]
+    shares = [demo_plan.steps[-1].zones[n].depth_um / b for n, b in job.budget_um.items()]
+    assert demo_plan.total.film == pytest.approx(max(shares), rel=1e-6)
+
+
+def test_numbers_of_a_step_are_those_of_the_functions(demo, demo_plan):
+    job, stack = demo
+    rules, coating = job.rules, job.coating
+    sheets = {sheet.id: (sheet, grade) for sheet, grade in zip(stack.sheets, stack.grades)}
+    for step in demo_plan.steps:
+        sheet, grade = sheets[step.sheet]
+        for zone in job.zones:
+            tool = sheet.block or zone.block
+            contact = levigate.contact(
+                size_um=grade.median_um,
+                log_spread=grade.log_spread,
+                tip_spread=sheet.backing.tip_spread,
+                modulus_mpa=sheet.backing.modulus_mpa,
+                pressure_kpa=tool.pressure_kpa,
+                hardness_mpa=coating.hardness_mpa,
+            )
+            done = step.zones[zone.name]
+            assert done.scratch_um == contact.depth_um(rules.scratch_quantile)
+            assert done.gloss_gu == levigate.gloss_gu(
+                refractive_index=coating.refractive_index, angle_deg=60, rq_um=contact.rq_um
+            )
+            assert done.cut_through == levigate.cut_through(
+                depth_um=done.depth_um,
+                mean_um=zone.film.mean_um,
+                sd_um=zone.film.spot_sd_um,
+                removed_cv=rules.removed_cv,
+                reserve_um=rules.reserve_um,
+                spots=max(1, zone.area_cm2),
+            )
+
+
+def test_the_tradeoff_is_a_front(demo_plan):
+    points = [(p.total.minutes, p.total.film, p.total.cost) for p in demo_plan.tradeoff]
+    assert len(points) > 3 and points == sorted(points)
+    for a in points:
+        assert not any(b != a and all(x <= y for x, y in zip(b, a)) for b in points)
+    assert demo_plan.total == demo_plan.tradeoff[0].total
+    assert demo_plan.tradeoff[0].card()
+
+
+def test_json_of_a_plan_keeps_its_schema(demo, demo_plan):
+    for name, data in (
+        ("plan", demo_plan.to_dict()),
+        ("job", demo[0].to_dict()),
+        ("stack", demo[1].to_dict()),
+    ):
+        schema = json.loads((ROOT / "data" / "schema" / f"{name}.schema.json").read_text())
+        jsonschema.validate(data, schema)
+    assert json.loads(demo_plan.to_json()) == demo_plan.to_dict()
+
+
+def test_evaluate_tells_the_rules_that_a_habit_breaks(demo, job, stack):
+    long_step = levigate.evaluate(job(), stack("P400", "P1500"), ["P400", "P1500"])
+    assert [f.kind for f in long_step.findings if f.severity == "error"] == ["step_too_long"]
+    assert long_step.steps[1].size_ratio == pytest.approx(35.0 / 12.6)
+    with pytest.raises(levigate.BadInput, match="'P450' is not known; the nearest is 'P400'"):
+        levigate.evaluate(job(), stack("P400", "P1500"), ["P450"])
+    with pytest.raises(levigate.BadInput, match="empty"):
+        levigate.evaluate(job(), stack("P400"), [])
+
+
+def test_a_habit_is_beaten_from_the_same_drawer(job, stack):
+    drawer = stack("P400", *HABIT)
+    usual, best = levigate.evaluate(job(), drawer, HABIT), levigate.plan(job(), drawer)
+    assert best.total.minutes < usual.total.minutes
+    text = levigate.comparison_card(usual, best)
+    assert "P600" in text and "panel" in text
+
+
+def test_a_soft_pad_first_is_called_out(job, sheet):
+    pad = sheet("P1500", id="pad", backing="foam-backed", block="foam pad")
+    plan = levigate.evaluate(job(), levigate.Stack([pad]), ["pad"])
+    (finding,) = [f for f in plan.findings if f.kind == "soft_first"]
+    assert "foam pad" in finding.message and finding.sheets == ["pad"]
+
+
+def test_check_orders_by_size(stack):
+    findings = levigate.check(stack("P800", "CAMI 600", "JIS #800", "P600"))
+    assert {"misleading_numbers"} <= {f.kind for f in findings}
+    assert not any("CAMI 600 (CAMI 600, 16.0 um) is coarser" in f.message for f in findings)
+    assert levigate.findings_text(findings).count("\n") >= len(findings)
+    assert levigate.check(stack("P400", "P1500")) != []
+    assert levigate.check(stack("P400", "P1500"), {"max_ratio": 3}) == []
+    assert levigate.check(stack("P400", "P1500"), levigate.Rules(max_ratio=3)) == []
+
+
+def test_labels_that_cannot_be_read_are_findings_of_check_and_errors_of_plan(job, stack):
+    drawer = stack("600", "P650", "P800")
+    kinds = [f.kind for f in levigate.check(drawer) if f.severity == "error"]
+    assert kinds == ["ambiguous_label", "unknown_label"]
+    with pytest.raises(levigate.AmbiguousLabel, match="/sheets/0"):
+        levigate.plan(job(), drawer)
+    with pytest.raises(levigate.UnknownGrade, match="/sheets/1"):
+        levigate.plan(job(), levigate.Stack(drawer.sheets, bare_number="CAMI"))
+
+
+def test_why_there_is_no_plan(job, sheet, stack):
+    gap = levigate.plan(job(rules={"max_ratio": 1.2}), stack("P400", "P1500")).why
+    assert gap is None  # P1500 alone may do all of it
+
+    scratched = dict(start={"scratched_by": "P400"})
+    gap = levigate.plan(job(**scratched), stack("P1500")).why
+    assert gap.blocked_by == "ratio" and gap.smallest_max_ratio == pytest.approx(35.0 / 12.6)
+    assert gap.gaps[0].bridges and gap.gaps[0].ratio == gap.smallest_max_ratio
+
+    out_of_reach = levigate.plan(job(target={"size_um": 1}), stack("P400"))
+    assert not out_of_reach.found and out_of_reach.steps == []
+    assert out_of_reach.why.blocked_by == "target"
+    assert "No plan" in repr(out_of_reach) and "No plan" in out_of_reach.card()
+
+    thin = levigate.plan(job(zone={"film": {"mean_um": 25, "sd_um": 5}}), stack("P1500")).why
+    assert (thin.blocked_by, thin.zone) == ("film", "top") and thin.film_short_um > 0
+
+    drawer = levigate.Stack([sheet("P1500", on_hand=0.5)])
+    paper = levigate.plan(job(), drawer).why
+    assert paper.blocked_by == "paper"
+    (short,) = paper.paper
+    assert short.sheet == "P1500" and short.needed > short.on_hand == 0.5
+    assert short == levigate.plan(job(), drawer).why.paper[0]
+
+
+def test_numpy_in_dictionaries(job):
+    readings = np.array([88.0, 97.0, 92.0])
+    made = job(zone={"area_cm2": np.float32(900), "film": {"readings_um": readings}})
+    assert made.zones[0].film.mean_um == pytest.approx(readings.mean())
+    with pytest.raises(TypeError, match="no data for JSON"):
+        job(zone={"area_cm2": {1, 2}})
+
+
+def test_a_rigid_block_and_infinite_numbers(job):
+    block = dict(modulus_mpa="rigid", area_cm2=87.5, force_n=15, speed_m_s=0.5, duty=0.6, wrap=1.6)
+    assert job(zone={"block": block}).zones[0].block.modulus_mpa == math.inf
+    for wrong in (math.inf, math.nan):
+        with pytest.raises(levigate.Error):
+            job(zone={"area_cm2": wrong})
+
+
+BAD_ZONES = {
+    "area_cm2": [-1, 0, 1e308, "900", None, [900]],
+    "film": [None, {}, {"mean_um": 5, "sd_um": 1}, {"mean_um": 100, "sd_um": -1}],
+    "block": ["hard blok", {}, 3],
+    "peel_um": [-1, 1e308, "35"],
+}
+
+
+@pytest.mark.parametrize("key, value", [(k, v) for k, values in BAD_ZONES.items() for v in values])
+def test_bad_zones_are_refused_by_name(job, key, value):
+    with pytest.raises(levigate.Error, match="/zones/0"):
+        job(zone={key: value})
+
+
+@pytest.mark.parametrize(
+    "changed, pointer",
+    [
+        ({"zones": []}, "/zones"),
+        ({"coating": "urethan"}, "/coating"),
+        ({"rules": {"min_ratio": 2, "max_ratio": 1.5}}, "/rules/min_ratio"),
+        ({"rules": {"overcutt": 2}}, "/rules/overcutt"),
+        ({"format": "levigate.job/2"}, "/format"),
+        ({"prefer": "fun"}, "/prefer"),
+        ({"target": {}}, "/target"),
+    ],
+)
+def test_bad_jobs_carry_a_pointer(job, changed, pointer):
+    with pytest.raises(levigate.BadInput) as caught:
+        job(**changed)
+    assert caught.value.pointer == pointer
+
+
+def test_a_coat_needs_film_and_a_solid_has_none(job):
+    solid = dict(kind="solid", hardness_mpa=150, wear_coefficient=0.02, refractive_index=1.5)
+    with pytest.raises(levigate.BadInput, match="film"):
+        job(coating=solid)
+    zone = dict(name="top", area_cm2=9, block="hard block", peel_um=5, peel_wavelength_mm=3)
+    made = job(coating=solid, zones=[zone])
+    assert made.budget_um == {"top": None} and made.zones[0].film is None
+    with pytest.raises(levigate.BadInput, match="film"):
+        job(zones=[zone])
+
+
+def test_bad_stacks(sheet):
+    with pytest.raises(levigate.BadInput, match="twice") as caught:
+        levigate.Stack([sheet("P400"), sheet("P400")])
+    assert caught.value.pointer == "/sheets/1/id"
+    for changed in (
+        {"label": ""},
+        {"size_um": -1},
+        {"size_um": 0},
+        {"width_mm": None},
+        {"colour": 1},
+    ):
+        with pytest.raises(levigate.Error, match="/sheets/0"):
+            levigate.Stack([sheet("P400", **changed)])
+    with pytest.raises(levigate.Error, match="bare_number"):
+        levigate.Stack([sheet("P400")], bare_number="CAMIX")
+
+
+def test_files_that_are_not_there(tmp_path):
+    with pytest.raises(levigate.BadInput, match="no file"):
+        levigate.Job.load(tmp_path / "none.json")
+    (tmp_path / "cut.json").write_text('{"format": "levigate.stack/1", "sheets": [')
+    with pytest.raises(levigate.BadInput) as caught:
+        levigate.Stack.load(tmp_path / "cut.json")
+    assert caught.value.line == 1 and "cut.json" in str(caught.value)

@@ -1,0 +1,118 @@
+"""Pictures: they draw without a screen, on every kind of plan, and say what they show."""
+
+import subprocess
+import sys
+
+import levigate
+import pytest
+from levigate import plots
+from matplotlib.text import Text
+
+DRAW = pytest.mark.parametrize("draw", [plots.section, plots.ladder, plots.plot])
+
+
+def words(figure):
+    return " | ".join(t.get_text() for t in figure.findobj(Text) if t.get_visible())
+
+
+@pytest.fixture(scope="module")
+def demo_plan(demo):
+    return levigate.plan(*demo)
+
+
+@DRAW
+def test_the_demo_draws(draw, demo_plan, tmp_path):
+    path = tmp_path / "picture.png"
+    figure = draw(demo_plan, save=path)
+    assert path.read_bytes().startswith(b"\x89PNG") and path.stat().st_size > 20_000
+    assert demo_plan.job.name in words(figure)
+
+
+def test_a_plan_draws_itself(demo_plan, tmp_path):
+    figure = demo_plan.plot(save=tmp_path / "picture.svg")
+    assert "µm" in words(figure) and (tmp_path / "picture.svg").stat().st_size > 20_000
+
+
+def test_section_names_zones_steps_and_limits(demo_plan):
+    text = words(plots.section(demo_plan))
+    for wanted in (
+        "top",
+        "front and sides",
+        "edges",
+        "as sprayed",
+        "reserve",
+        "may go down to 45.6",
+    ):
+        assert wanted in text
+    assert all(step.sheet in text for step in demo_plan.steps)
+
+
+def test_ladder_names_every_sheet_and_the_target(demo_plan):
+    text = words(plots.ladder(demo_plan))
+    assert all(sheet.id in text for sheet in demo_plan.stack.sheets)
+    assert "target\n8 µm" in text and "FEPA P" in text and "CAMI" in text
+
+
+def test_section_is_to_scale(demo_plan):
+    """The drawn surface reaches the depth of every step, and the plane of it."""
+    figure = plots.section(demo_plan)
+    for panel, zone in zip(figure.axes, demo_plan.job.zones):
+        depths = panel.lines[0].get_ydata()
+        assert max(depths) == pytest.approx(demo_plan.steps[-1].zones[zone.name].depth_um)
+        assert min(depths) == pytest.approx(-zone.peel_um / 2, rel=1e-2)
+
+
+def labels_apart(axes, figure):
+    """Whether no two texts of the axes overlap."""
+    figure.canvas.draw()
+    boxes = [t.get_window_extent() for t in axes.texts if t.get_text()]
+    return all(
+        not a.shrunk(0.98, 0.9).overlaps(b.shrunk(0.98, 0.9))
+        for i, a in enumerate(boxes)
+        for b in boxes[:i]
+    )
+
+
+def test_labels_do_not_overlap(demo_plan):
+    for draw in (plots.section, plots.ladder):
+        figure = draw(demo_plan)
+        assert all(labels_apart(axes, figure) for axes in figure.axes)
+
+
+@DRAW
+def test_other_plans_draw(draw, job, stack, sheet):
+    solid = dict(kind="solid", hardness_mpa=150, wear_coefficient=0.02, refractive_index=1.5)
+    zone = dict(name="a $1$ _x", area_cm2=9, block="hard block", peel_um=5, peel_wavelength_mm=3)
+    one = stack("P1500")
+    twelve = stack(*"P240 P280 P320 P360 P400 P500 P600 P800 P1000 P1200 P1500".split())
+    for plan in (
+        levigate.plan(job(), one),
+        levigate.plan(job(target={"size_um": 1}), one),
+        levigate.plan(job(), levigate.Stack([])),
+        levigate.plan(job(target={"gloss_gu": 1}), one),
+        levigate.plan(job(coating=solid, zones=[zone]), one),
+        levigate.plan(job(start={"scratched_by": "P1000"}), one),
+        levigate.plan(job(zone={"peel_um": 0}), one),
+        levigate.evaluate(job(zone={"film": {"mean_um": 20, "sd_um": 6}}), one, ["P1500"]),
+        levigate.evaluate(job(), twelve, [sheet.id for sheet in twelve.sheets]),
+        levigate.plan(
+            job(), levigate.Stack([sheet("P1500", id=f"drawer-{i}-of-many") for i in range(8)])
+        ),
+    ):
+        draw(plan).canvas.draw()
+
+
+def test_without_matplotlib_the_rest_works_and_pictures_say_what_is_missing(demo_dir):
+    code = f"""
+import sys
+sys.modules["matplotlib"] = None
+import levigate
+job = levigate.Job.load({str(demo_dir / "job.json")!r})
+plan = levigate.plan(job, levigate.Stack.load({str(demo_dir / "stack.json")!r}))
+try:
+    plan.plot()
+except ImportError as missing:
+    print(missing)
+"""
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert "levigate[plot]" in done.stdout

@@ -1,0 +1,97 @@
+"""Values: read-only, equal by their members, with a text, copied and pickled."""
+
+import copy
+import pickle
+
+import levigate
+import pytest
+
+
+@pytest.fixture(scope="module")
+def values(demo):
+    """One instance of every class."""
+    job, stack = demo
+    plan = levigate.plan(job, stack)
+    scratched = {**job.to_dict(), "start": {"scratched_by": "P400"}}
+    gap = levigate.plan(levigate.Job.from_dict(scratched), levigate.Stack(stack.sheets[-2:]))
+    contact = dict(
+        log_spread=0.28, tip_spread=0.15, modulus_mpa=20, pressure_kpa=1.7, hardness_mpa=150
+    )
+    found = [
+        job, stack, plan, gap.why, plan.total, plan.steps[0], plan.steps[0].zones["top"],
+        plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.zones[0],
+        job.zones[0].film, job.zones[0].block, job.target, job.rules, stack.sheets[0],
+        stack.sheets[0].backing, levigate.grade("P800"), levigate.read_label("P800"),
+        levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),
+        levigate.contact(size_um=[18.3], **contact), gap.why.gaps[0], gap.why.gaps[0].bridges[0],
+    ]  # fmt: skip
+    return {type(value).__name__: value for value in found}
+
+
+def test_there_is_one_of_each(values):
+    classes = {
+        name
+        for name in levigate.__all__
+        if isinstance(getattr(levigate, name), type)
+        and not issubclass(getattr(levigate, name), Exception)
+    }
+    assert classes - set(values) == {"PaperShort"}  # compared in test_plan.py
+
+
+def test_read_only(values):
+    for value in values.values():
+        for name in (n for n in dir(value) if not n.startswith("_")):
+            with pytest.raises(AttributeError):
+                setattr(value, name, getattr(value, name))
+        with pytest.raises(AttributeError):
+            value.something_else = 1
+
+
+def test_a_list_handed_out_is_a_copy(values):
+    values["Stack"].sheets.clear()
+    values["Plan"].steps.clear()
+    assert values["Stack"].sheets and values["Plan"].steps
+
+
+def test_text(values):
+    for name, value in values.items():
+        text = repr(value)
+        assert text.startswith(f"{name}(") and text.endswith(")") and " object at " not in text
+
+
+def test_equality(values):
+    for name, value in values.items():
+        if name == "Contacts":
+            continue
+        assert value == value and not value != value
+        assert value != "another type" and value != 1
+        assert copy.copy(value) == value and copy.deepcopy(value) == value
+    assert levigate.grade("P800") == levigate.grade(" p 800 ") != levigate.grade("P1000")
+    assert levigate.Rules() == levigate.Rules(max_ratio=1.75) != levigate.Rules(max_ratio=1.8)
+
+
+@pytest.mark.parametrize("name", ["Grade", "Stack", "Job"])
+def test_pickling(values, name):
+    assert pickle.loads(pickle.dumps(values[name])) == values[name]
+
+
+def test_json_reads_back_equal(values):
+    job, stack = values["Job"], values["Stack"]
+    assert levigate.Job.from_json(job.to_json()) == job == levigate.Job.from_dict(job.to_dict())
+    assert levigate.Stack.from_json(stack.to_json()) == stack
+    assert levigate.Stack.from_dict(stack.to_dict()) == stack
+    assert levigate.Stack(stack.sheets, bare_number=stack.bare_number) == stack
+    assert levigate.Stack(s.to_dict() for s in stack.sheets) == stack
+
+
+def test_rules():
+    rules = levigate.Rules(max_ratio=2, reserve_um=5)
+    assert (rules.max_ratio, rules.reserve_um, rules.min_ratio) == (2, 5, 1.15)
+    with pytest.raises(
+        levigate.BadInput, match="'max_ration' is not known; the nearest is 'max_ratio'"
+    ):
+        levigate.Rules(max_ration=2)
+    with pytest.raises(levigate.BadInput, match="min_ratio"):
+        levigate.Rules(min_ratio=2, max_ratio=1.5)
+    with pytest.raises(levigate.OutOfRange, match="overcut"):
+        levigate.Rules(overcut=float("nan"))

@@ -40,6 +40,7 @@ Job random_job(Random& random) {
               .film = std::nullopt,
               .peel_um = random.between(0, 40),
               .peel_wavelength_mm = random.between(1, 8)};
+    zone.levelled = !random.chance(0.25);
     if (!solid) zone.film = Film{random.between(25, 110), random.between(1, 9)};
     job.zones.push_back(zone);
   }
@@ -151,6 +152,12 @@ class Enumeration {
                        [&](const Work& work) { return work.gloss_gu >= *job_.target.gloss_gu; });
   }
 
+  /// A zone that is not levelled is not touched by the first sheet on a sprayed coat.
+  double scratch_um(const std::vector<std::size_t>& sheets, std::size_t i, std::size_t z) const {
+    const bool untouched = i == 0 && !job_.zones[z].levelled && !job_.scratched_by;
+    return untouched ? 0.0 : work_[sheets[i]][z].scratch_um;
+  }
+
   void add(unsigned subset) {
     std::vector<std::size_t> sheets;
     for (std::size_t i = 0; i < stack_.sheets.size(); ++i) {
@@ -177,10 +184,10 @@ class Enumeration {
         const Block& tool = work.tool;
         double removal = 0;
         if (i > 0) {
-          removal = work_[sheets[i - 1]][z].scratch_um * job_.rules.overcut;
+          removal = scratch_um(sheets, i - 1, z) * job_.rules.overcut;
         } else if (job_.scratched_by) {
           removal = start_[z] * job_.rules.overcut;
-        } else {
+        } else if (zone.levelled) {
           removal = levelling_removal_um({zone.peel_um, zone.peel_wavelength_mm, tool.modulus_mpa,
                                           tool.force_n / tool.area_cm2 * 10,
                                           job_.rules.residual_peel_um});
@@ -191,7 +198,8 @@ class Enumeration {
                 (stack_.sheets[sheet].width_mm * stack_.sheets[sheet].height_mm / 100);
         way.depth_pm[z] += std::llround(removal * 1e6);
         const double depth =
-            static_cast<double>(way.depth_pm[z] + std::llround(work.scratch_um * 1e6)) / 1e6;
+            static_cast<double>(way.depth_pm[z] + std::llround(scratch_um(sheets, i, z) * 1e6)) /
+            1e6;
         way.excess_um = std::max(way.excess_um, depth - budget_[z]);
       }
       ms += std::llround(minutes * 60000);
@@ -202,7 +210,7 @@ class Enumeration {
       }
     }
     for (std::size_t z = 0; z < job_.zones.size(); ++z) {
-      way.depth_pm[z] += std::llround(work_[sheets.back()][z].scratch_um * 1e6);
+      way.depth_pm[z] += std::llround(scratch_um(sheets, sheets.size() - 1, z) * 1e6);
       const double whole = std::isfinite(budget_[z]) ? budget_[z] * 1e6 : 1e9;
       way.film = std::max(way.film, static_cast<double>(way.depth_pm[z]) / whole);
     }

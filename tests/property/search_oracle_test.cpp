@@ -32,18 +32,21 @@ Ladder random_ladder(Random& random) {
   for (std::size_t sheet = 0; sheet < sheets; ++sheet) ladder.coarse_to_fine.push_back(sheet);
   std::shuffle(ladder.coarse_to_fine.begin(), ladder.coarse_to_fine.end(), random);
   ladder.first.resize(sheets);
-  ladder.next.resize(sheets);
   for (std::size_t sheet = 0; sheet < sheets; ++sheet) {
-    std::vector<std::int64_t>& scratch = ladder.scratch_pm.emplace_back();
-    for (std::size_t zone = 0; zone < zones; ++zone) scratch.push_back(1 + below(random, 3));
+    for (std::vector<Rung>* rungs : {&ladder.as_first, &ladder.later}) {
+      std::vector<std::int64_t>& scratch = rungs->emplace_back().scratch_pm;
+      for (std::size_t zone = 0; zone < zones; ++zone) scratch.push_back(1 + below(random, 3));
+    }
     ladder.meets_target.push_back(one_in(random, 3));
     if (!one_in(random, 3)) ladder.first[sheet] = random_step(random, zones);
   }
   for (std::size_t i = 0; i < sheets; ++i) {
     for (std::size_t j = i + 1; j < sheets; ++j) {
-      if (one_in(random, 3)) continue;
-      ladder.next[ladder.coarse_to_fine[i]].push_back(
-          {ladder.coarse_to_fine[j], random_step(random, zones)});
+      for (std::vector<Rung>* rungs : {&ladder.as_first, &ladder.later}) {
+        if (one_in(random, 3)) continue;
+        (*rungs)[ladder.coarse_to_fine[i]].next.push_back(
+            {ladder.coarse_to_fine[j], random_step(random, zones)});
+      }
     }
   }
   for (std::size_t zone = 0; zone < zones; ++zone) {
@@ -58,6 +61,10 @@ struct Sums {
   bool kept = false;  ///< keeps the rules
 };
 
+const Rung& rung_of(const Ladder& ladder, const std::vector<std::size_t>& sheets, std::size_t i) {
+  return (i == 0 ? ladder.as_first : ladder.later)[sheets[i]];
+}
+
 /// A subset of sheets in working order, added up step by step.
 Sums add_up(const Ladder& ladder, std::vector<std::size_t> sheets) {
   Sums sums;
@@ -67,7 +74,7 @@ Sums add_up(const Ladder& ladder, std::vector<std::size_t> sheets) {
     std::optional<StepCost> step = ladder.first[sheets[0]];
     if (i > 0) {
       step.reset();
-      for (const LadderStep& next : ladder.next[sheets[i - 1]]) {
+      for (const LadderStep& next : rung_of(ladder, sheets, i - 1).next) {
         if (next.to == sheets[i]) step = next.cost;
       }
     }
@@ -75,7 +82,7 @@ Sums add_up(const Ladder& ladder, std::vector<std::size_t> sheets) {
     if (!step || ladder.meets_target[sheets[i]] != last) return sums;
     sums.sequence.milliseconds += step->milliseconds;
     sums.sequence.cost += step->cost;
-    sums.sequence.depth_pm = ladder.scratch_pm[sheets[i]];
+    sums.sequence.depth_pm = rung_of(ladder, sheets, i).scratch_pm;
     for (std::size_t zone = 0; zone < removed.size(); ++zone) {
       removed[zone] += step->removal_pm[zone];
       sums.sequence.depth_pm[zone] += removed[zone];

@@ -148,13 +148,30 @@ inline Bench bench(Setup setup) {
 
 inline Bench bench(const Job& job, const Stack& stack) { return bench(setup(job, stack)); }
 
-/// Film that a sheet must remove in a zone: the scratches of the sheet before it, or as the first step the orange peel or
-/// the scratches the work carries.
-inline double removal_um(const Bench& bench, std::optional<std::size_t> before, std::size_t sheet,
+/// The sheet before a step, and whether that one came first.
+struct Before {
+  std::size_t sheet = 0;
+  bool first = false;
+};
+
+/// Whether a zone is left as sprayed by the first step.
+inline bool passed_by(const Bench& bench, std::size_t zone) {
+  return !bench.job.scratched_by && !bench.job.zones[zone].levelled;
+}
+
+/// Depth of the scratches that a sheet leaves in a zone [um]; none where it comes first and passes the zone by.
+inline double scratch_left_um(const Bench& bench, const Before& sheet, std::size_t zone) {
+  return sheet.first && passed_by(bench, zone) ? 0.0 : bench.work[sheet.sheet][zone].scratch_um;
+}
+
+/// Film that a sheet must remove in a zone [um]: the scratches of the sheet before it, or as the first step the orange peel
+/// or the scratches the work carries.
+inline double removal_um(const Bench& bench, std::optional<Before> before, std::size_t sheet,
                          std::size_t zone) {
   const Rules& rules = bench.job.rules;
-  if (before) return bench.work[*before][zone].scratch_um * rules.overcut;
+  if (before) return scratch_left_um(bench, *before, zone) * rules.overcut;
   if (bench.job.scratched_by) return bench.start_scratch_um[zone] * rules.overcut;
+  if (passed_by(bench, zone)) return 0.0;
   const Block& tool = bench.work[sheet][zone].tool;
   return levelling_removal_um({.peel_um = bench.job.zones[zone].peel_um,
                                .wavelength_mm = bench.job.zones[zone].peel_wavelength_mm,
@@ -164,7 +181,7 @@ inline double removal_um(const Bench& bench, std::optional<std::size_t> before, 
 }
 
 /// Effort of each zone for a step to `sheet` after `before` (none: as the first step).
-inline std::vector<Effort> efforts(const Bench& bench, std::optional<std::size_t> before,
+inline std::vector<Effort> efforts(const Bench& bench, std::optional<Before> before,
                                    std::size_t sheet) {
   std::vector<Effort> result;
   for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
@@ -172,6 +189,16 @@ inline std::vector<Effort> efforts(const Bench& bench, std::optional<std::size_t
                             bench.job.zones[zone], bench.stack.sheets[sheet]));
   }
   return result;
+}
+
+/// Calls visit(before, sheet) for every step of a sequence, in order.
+template <typename Visit>
+void for_each_step(const std::vector<std::size_t>& sheets, Visit visit) {
+  std::optional<Before> before;
+  for (const std::size_t sheet : sheets) {
+    visit(before, sheet);
+    before = Before{sheet, !before};
+  }
 }
 
 }  // namespace levigate

@@ -85,6 +85,7 @@ class SequenceFindings {
     constexpr double worth_saying = 1.25;
     const std::size_t sheet = sequence_.sheets.front();
     for (std::size_t i = 0; i < bench_.job.zones.size(); ++i) {
+      if (passed_by(bench_, i)) continue;
       const Zone& zone = bench_.job.zones[i];
       const Block& tool = bench_.work[sheet][i].tool;
       const double soft_um = removal_um(bench_, std::nullopt, sheet, i);
@@ -104,16 +105,13 @@ class SequenceFindings {
   }
 
   void paper() {
-    std::optional<std::size_t> before;
-    for (const std::size_t sheet : sequence_.sheets) {
+    for_each_step(sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
       const std::vector<Effort> step = efforts(bench_, before, sheet);
-      if (micro_short(bench_, step, sheet) > 0) {
-        add(FindingKind::paper_short, Severity::error, {id(sheet)},
-            named(sheet) + " needs " + fixed(sheets_used(step), 2) + " sheets, " +
-                fixed(*bench_.stack.sheets[sheet].on_hand, 2) + " on hand");
-      }
-      before = sheet;
-    }
+      if (micro_short(bench_, step, sheet) == 0) return;
+      add(FindingKind::paper_short, Severity::error, {id(sheet)},
+          named(sheet) + " needs " + fixed(sheets_used(step), 2) + " sheets, " +
+              fixed(*bench_.stack.sheets[sheet].on_hand, 2) + " on hand");
+    });
   }
 
   void film() {

@@ -24,6 +24,7 @@ struct Zone {
   std::optional<Film> film;       ///< required on a coat, absent on a solid
   double peel_um = 0;             ///< orange peel as sprayed, peak to valley [um]
   double peel_wavelength_mm = 3;  ///< its wavelength [mm]
+  bool levelled = true;  ///< false: the levelling step passes it by, as it does edges and corners
 };
 
 /// What ends the sequence: the first sheet that meets it. One of the two is set.

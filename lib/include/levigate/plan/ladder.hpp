@@ -102,39 +102,50 @@ inline bool ratio_allowed(const Limits& limits, double from_um, double to_um) {
   return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, limits.max_ratio);
 }
 
+/// What a step costs under the limits; none where they do not allow it.
+inline std::optional<StepCost> allowed_step(const Bench& bench, const Limits& limits,
+                                            std::optional<Before> before, std::size_t sheet) {
+  if (before || bench.job.scratched_by) {
+    const Grade& from = before ? bench.grades[before->sheet] : *bench.job.scratched_by;
+    if (!ratio_allowed(limits, from.median_um, bench.grades[sheet].median_um)) return std::nullopt;
+  }
+  const std::vector<Effort> step = efforts(bench, before, sheet);
+  if (step_minutes(step, bench.job.rules) > detail::longest_minutes) return std::nullopt;
+  if (sheets_used(step) > detail::most_sheets) return std::nullopt;
+  if (limits.paper && micro_short(bench, step, sheet) > 0) return std::nullopt;
+  return step_cost(bench, step, sheet);
+}
+
+/// A sheet's rung under the limits.
+inline Rung rung(const Bench& bench, const Limits& limits, const Before& sheet) {
+  Rung result;
+  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
+    result.scratch_pm.push_back(
+        std::llround(scratch_left_um(bench, sheet, zone) * detail::pm_per_um));
+  }
+  for (std::size_t to = 0; to < bench.stack.sheets.size(); ++to) {
+    if (std::optional<StepCost> cost = allowed_step(bench, limits, sheet, to)) {
+      result.next.push_back({to, std::move(*cost)});
+    }
+  }
+  return result;
+}
+
 /// The ladder of a bench under limits.
 inline Ladder ladder(const Bench& bench, const Limits& limits) {
-  const std::size_t count = bench.stack.sheets.size();
-  const auto size_um = [&](std::size_t sheet) { return bench.grades[sheet].median_um; };
-
-  const auto allowed = [&](std::optional<std::size_t> before,
-                           std::size_t sheet) -> std::optional<StepCost> {
-    const std::vector<Effort> step = efforts(bench, before, sheet);
-    if (step_minutes(step, bench.job.rules) > detail::longest_minutes) return std::nullopt;
-    if (sheets_used(step) > detail::most_sheets) return std::nullopt;
-    if (limits.paper && micro_short(bench, step, sheet) > 0) return std::nullopt;
-    return step_cost(bench, step, sheet);
-  };
-
   Ladder result;
+  const std::size_t count = bench.stack.sheets.size();
   result.coarse_to_fine.resize(count);
   std::iota(result.coarse_to_fine.begin(), result.coarse_to_fine.end(), std::size_t{0});
   std::stable_sort(result.coarse_to_fine.begin(), result.coarse_to_fine.end(),
-                   [&](std::size_t a, std::size_t b) { return size_um(a) > size_um(b); });
+                   [&](std::size_t a, std::size_t b) {
+                     return bench.grades[a].median_um > bench.grades[b].median_um;
+                   });
   for (std::size_t sheet = 0; sheet < count; ++sheet) {
-    std::vector<std::int64_t>& scratch = result.scratch_pm.emplace_back();
-    for (const SheetInZone& work : bench.work[sheet]) {
-      scratch.push_back(std::llround(work.scratch_um * detail::pm_per_um));
-    }
     result.meets_target.push_back(meets_target(bench, sheet));
-    const bool may_start = !bench.job.scratched_by ||
-                           ratio_allowed(limits, bench.job.scratched_by->median_um, size_um(sheet));
-    result.first.push_back(may_start ? allowed(std::nullopt, sheet) : std::nullopt);
-    std::vector<LadderStep>& next = result.next.emplace_back();
-    for (std::size_t to = 0; to < count; ++to) {
-      if (!ratio_allowed(limits, size_um(sheet), size_um(to))) continue;
-      if (std::optional<StepCost> cost = allowed(sheet, to)) next.push_back({to, std::move(*cost)});
-    }
+    result.first.push_back(allowed_step(bench, limits, std::nullopt, sheet));
+    result.as_first.push_back(rung(bench, limits, {sheet, true}));
+    result.later.push_back(rung(bench, limits, {sheet, false}));
   }
   result.budget_pm = budgets_pm(bench);
   if (!limits.film) result.budget_pm.assign(result.budget_pm.size(), std::nullopt);
@@ -145,20 +156,18 @@ inline Ladder ladder(const Bench& bench, const Limits& limits) {
 /// Throws: OutOfRange where a step would take more than 1e9 minutes or sheets
 inline Sequence summed(const Bench& bench, const std::vector<std::size_t>& sheets) {
   Sequence result{.sheets = sheets, .milliseconds = 0, .cost = 0, .depth_pm = {}, .film = {}};
-  result.depth_pm.assign(bench.job.zones.size(), 0);
-  std::optional<std::size_t> before;
-  for (const std::size_t sheet : sheets) {
+  std::vector<std::int64_t> removed(bench.job.zones.size(), 0);
+  for_each_step(sheets, [&](std::optional<Before> before, std::size_t sheet) {
     const StepCost step = step_cost(bench, efforts(bench, before, sheet), sheet);
     result.milliseconds += step.milliseconds;
     result.cost += step.cost;
-    for (std::size_t zone = 0; zone < step.removal_pm.size(); ++zone) {
-      result.depth_pm[zone] += step.removal_pm[zone];
+    result.depth_pm.clear();
+    for (std::size_t zone = 0; zone < removed.size(); ++zone) {
+      removed[zone] += step.removal_pm[zone];
+      const double scratch_um = scratch_left_um(bench, {sheet, !before}, zone);
+      result.depth_pm.push_back(removed[zone] + std::llround(scratch_um * detail::pm_per_um));
     }
-    before = sheet;
-  }
-  for (std::size_t zone = 0; before && zone < result.depth_pm.size(); ++zone) {
-    result.depth_pm[zone] += std::llround(bench.work[*before][zone].scratch_um * detail::pm_per_um);
-  }
+  });
   result.film = worst_share(budgets_pm(bench), result.depth_pm);
   return result;
 }

@@ -66,10 +66,10 @@ struct Plan {
 
 namespace detail {
 
-inline Step worked_step(const Bench& bench, std::optional<std::size_t> before, std::size_t sheet,
+inline Step worked_step(const Bench& bench, std::optional<Before> before, std::size_t sheet,
                         std::vector<double>& removed_um) {
   const std::vector<Effort> step = efforts(bench, before, sheet);
-  const std::optional<Grade> from = before ? bench.grades[*before] : bench.job.scratched_by;
+  const std::optional<Grade> from = before ? bench.grades[before->sheet] : bench.job.scratched_by;
   Step result{.sheet = bench.stack.sheets[sheet].id,
               .label = bench.grades[sheet].label,
               .size_um = bench.grades[sheet].median_um,
@@ -83,18 +83,21 @@ inline Step worked_step(const Bench& bench, std::optional<std::size_t> before, s
   for (std::size_t i = 0; i < step.size(); ++i) {
     const Zone& zone = bench.job.zones[i];
     const SheetInZone& work = bench.work[sheet][i];
+    const bool untouched = !before && passed_by(bench, i);
+    const double scratch_um = scratch_left_um(bench, {sheet, !before}, i);
     removed_um[i] += step[i].removal_um;
     ZoneStep& row = result.zones.emplace_back(ZoneStep{.zone = zone.name,
                                                        .removal_um = step[i].removal_um,
-                                                       .scratch_um = work.scratch_um,
-                                                       .depth_um = removed_um[i] + work.scratch_um,
+                                                       .scratch_um = scratch_um,
+                                                       .depth_um = removed_um[i] + scratch_um,
                                                        .minutes = step[i].minutes,
                                                        .travel_m = step[i].travel_m,
                                                        .sheets_used = step[i].sheets_used,
                                                        .gloss_gu = work.gloss_gu,
                                                        .film_left_um = std::nullopt,
                                                        .cut_through = std::nullopt});
-    result.gloss_gu = std::min(result.gloss_gu, work.gloss_gu);
+    if (untouched) row.gloss_gu = gloss_gu(bench.job.coating.refractive_index, 60.0, 0.0);
+    result.gloss_gu = std::min(result.gloss_gu, row.gloss_gu);
     if (zone.film) {
       row.film_left_um = zone.film->mean_um - row.depth_um;
       row.cut_through = cut_through_of(bench.job, zone, row.depth_um);
@@ -112,11 +115,9 @@ inline Plan worked_out(const Bench& bench, const Sequence& sequence) {
   plan.found = true;
   plan.exact = sequence;
   std::vector<double> removed_um(bench.job.zones.size(), 0.0);
-  std::optional<std::size_t> before;
-  for (const std::size_t sheet : sequence.sheets) {
+  for_each_step(sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
     plan.steps.push_back(detail::worked_step(bench, before, sheet, removed_um));
-    before = sheet;
-  }
+  });
   const std::int64_t deepest_pm =
       *std::max_element(sequence.depth_pm.begin(), sequence.depth_pm.end());
   plan.total = {.minutes = static_cast<double>(sequence.milliseconds) / detail::ms_per_minute,

@@ -48,16 +48,23 @@ struct LadderStep {
   StepCost cost;
 };
 
+/// A sheet's place in a sequence: what it leaves, and where one may go from there.
+struct Rung {
+  std::vector<std::int64_t> scratch_pm;  ///< depth of its scratches in each zone
+  std::vector<LadderStep> next;          ///< the steps allowed after it
+};
+
 /// Everything the search knows of a job and a stack. Sheets are numbered in the order of the stack.
+/// A sheet that comes first has a rung of its own, as it does not touch the zones that are not levelled.
 struct Ladder {
-  std::vector<std::size_t> coarse_to_fine;            ///< all sheets; every step goes forward in it
-  std::vector<std::vector<std::int64_t>> scratch_pm;  ///< of each sheet in each zone
-  std::vector<bool> meets_target;  ///< of each sheet; the first such sheet ends a sequence
+  std::vector<std::size_t> coarse_to_fine;  ///< all sheets; every step goes forward in it
+  std::vector<bool> meets_target;           ///< of each sheet; the first such sheet ends a sequence
   std::vector<std::optional<StepCost>>
-      first;  ///< of each sheet as the first step; none: not allowed
-  std::vector<std::vector<LadderStep>> next;  ///< of each sheet, the steps allowed after it
+      first;                   ///< of each sheet as the first step; none: not allowed
+  std::vector<Rung> as_first;  ///< of each sheet where it comes first
+  std::vector<Rung> later;     ///< of each sheet after another
   std::vector<std::optional<std::int64_t>>
-      budget_pm;  ///< of each zone, the depth it can afford; none: no limit
+      budget_pm;  ///< depth that each zone can afford; none: no limit
 };
 
 /// Depth over budget of one zone, as an exact fraction. Both are positive or zero, the budget above zero.
@@ -150,11 +157,9 @@ inline PartialSequence continued(const PartialSequence& partial, std::size_t she
 }
 
 /// Depth reached in each zone: what was removed, and the scratches of the last sheet.
-inline std::vector<std::int64_t> depth_pm(const Ladder& ladder, const PartialSequence& partial) {
+inline std::vector<std::int64_t> depth_pm(const Rung& rung, const PartialSequence& partial) {
   std::vector<std::int64_t> depth = partial.removed_pm;
-  for (std::size_t zone = 0; zone < depth.size(); ++zone) {
-    depth[zone] += ladder.scratch_pm[partial.sheets.back()][zone];
-  }
+  for (std::size_t zone = 0; zone < depth.size(); ++zone) depth[zone] += rung.scratch_pm[zone];
   return depth;
 }
 
@@ -210,32 +215,37 @@ inline std::vector<Sequence> front(std::vector<Sequence> sequences, bool count_s
 /// and steps together; of equals, the one first in the order of the stack. Sorted by minutes. Empty where
 /// no sequence keeps the rules.
 ///
-/// Labels are set forward through the ladder and kept while no other label of the same sheet replaces them, which
-/// is exact: see detail::replaces. Complexity: steps of the ladder times the square of the labels kept at a sheet.
+/// Labels are set forward through the ladder and kept while no other label of the same rung replaces them, which
+/// is exact: see detail::replaces. Complexity: steps of the ladder times the square of the labels kept at a rung.
 inline std::vector<Sequence> search(const Ladder& ladder) {
   using detail::PartialSequence;
   std::vector<std::vector<PartialSequence>> arrived(ladder.first.size());
-  const PartialSequence nothing{{}, 0, 0, std::vector<std::int64_t>(ladder.budget_pm.size(), 0)};
   std::vector<Sequence> complete;
-  for (const std::size_t sheet : ladder.coarse_to_fine) {
-    if (ladder.first[sheet]) {
-      arrived[sheet].push_back(detail::continued(nothing, sheet, *ladder.first[sheet]));
-    }
-    std::erase_if(arrived[sheet], [&](const PartialSequence& partial) {
-      return !detail::within_budget(ladder, detail::depth_pm(ladder, partial));
+  const auto go_on = [&](std::size_t sheet, const Rung& rung,
+                         std::vector<PartialSequence> partials) {
+    std::erase_if(partials, [&](const PartialSequence& partial) {
+      return !detail::within_budget(ladder, detail::depth_pm(rung, partial));
     });
-    for (PartialSequence& partial : detail::without_replaced(std::move(arrived[sheet]))) {
+    for (PartialSequence& partial : detail::without_replaced(std::move(partials))) {
       if (ladder.meets_target[sheet]) {
-        std::vector<std::int64_t> depth = detail::depth_pm(ladder, partial);
+        std::vector<std::int64_t> depth = detail::depth_pm(rung, partial);
         const FilmShare film = worst_share(ladder.budget_pm, depth);
         complete.push_back({std::move(partial.sheets), partial.milliseconds, partial.cost,
                             std::move(depth), film});
         continue;
       }
-      for (const LadderStep& step : ladder.next[sheet]) {
+      for (const LadderStep& step : rung.next) {
         arrived[step.to].push_back(detail::continued(partial, step.to, step.cost));
       }
     }
+  };
+  const PartialSequence nothing{{}, 0, 0, std::vector<std::int64_t>(ladder.budget_pm.size(), 0)};
+  for (const std::size_t sheet : ladder.coarse_to_fine) {
+    if (ladder.first[sheet]) {
+      go_on(sheet, ladder.as_first[sheet],
+            {detail::continued(nothing, sheet, *ladder.first[sheet])});
+    }
+    go_on(sheet, ladder.later[sheet], std::move(arrived[sheet]));
   }
   return detail::front(std::move(complete), true);
 }

@@ -148,9 +148,11 @@ inline std::optional<FilmShort> least_film_short(const Bench& bench, Limits limi
   Ladder shifted = ladder(bench, limits);
   std::int64_t largest = 0;
   for (const auto& budget : strict.budget_pm) largest = std::max(largest, budget.value_or(0));
-  for (std::vector<std::int64_t>& scratch : shifted.scratch_pm) {
-    for (std::size_t zone = 0; zone < scratch.size(); ++zone) {
-      scratch[zone] += largest - strict.budget_pm[zone].value_or(0);
+  for (std::vector<Rung>* rungs : {&shifted.as_first, &shifted.later}) {
+    for (Rung& rung : *rungs) {
+      for (std::size_t zone = 0; zone < rung.scratch_pm.size(); ++zone) {
+        rung.scratch_pm[zone] += largest - strict.budget_pm[zone].value_or(0);
+      }
     }
   }
   const std::vector<Sequence> found = search(shifted);
@@ -165,26 +167,28 @@ inline std::optional<FilmShort> least_film_short(const Bench& bench, Limits limi
 inline std::vector<PaperShort> least_paper_short(const Bench& bench, Limits limits) {
   limits.paper = false;
   Ladder counted = ladder(bench, limits);
+  const auto missing = [&](std::optional<Before> before, std::size_t sheet) {
+    return micro_short(bench, efforts(bench, before, sheet), sheet);
+  };
   for (std::size_t sheet = 0; sheet < counted.first.size(); ++sheet) {
-    if (counted.first[sheet]) {
-      counted.first[sheet]->cost = micro_short(bench, efforts(bench, std::nullopt, sheet), sheet);
+    if (counted.first[sheet]) counted.first[sheet]->cost = missing(std::nullopt, sheet);
+    for (LadderStep& step : counted.as_first[sheet].next) {
+      step.cost.cost = missing(Before{sheet, true}, step.to);
     }
-    for (LadderStep& step : counted.next[sheet]) {
-      step.cost.cost = micro_short(bench, efforts(bench, sheet, step.to), step.to);
+    for (LadderStep& step : counted.later[sheet].next) {
+      step.cost.cost = missing(Before{sheet, false}, step.to);
     }
   }
   const std::vector<Sequence> found = search(counted);
   if (found.empty()) return {};
   std::vector<PaperShort> result;
-  std::optional<std::size_t> before;
-  for (const std::size_t sheet : best(found, Objective::cost).sheets) {
-    const std::vector<Effort> step = efforts(bench, before, sheet);
-    if (micro_short(bench, step, sheet) > 0) {
-      result.push_back(
-          {bench.stack.sheets[sheet].id, sheets_used(step), *bench.stack.sheets[sheet].on_hand});
-    }
-    before = sheet;
-  }
+  for_each_step(
+      best(found, Objective::cost).sheets, [&](std::optional<Before> before, std::size_t sheet) {
+        const std::vector<Effort> step = efforts(bench, before, sheet);
+        if (micro_short(bench, step, sheet) == 0) return;
+        result.push_back(
+            {bench.stack.sheets[sheet].id, sheets_used(step), *bench.stack.sheets[sheet].on_hand});
+      });
   return result;
 }
 

@@ -198,11 +198,13 @@ TEST(BadJob, StartAndTargetTakeOneKey) {
 }
 
 TEST(BadJob, PeelIsNeededAsSprayedOnly) {
-  bad_job(job_with(",\n      \"peel_um\": 0", ""), "/zones/2", "{\n      \"name\": \"edges\"",
+  const std::string not_levelled = "\"levelled\": false,\n      \"peel_um\": 0";
+  bad_job(job_with(not_levelled, "\"levelled\": true"), "/zones/2", "{\n      \"name\": \"edges\"",
           {"peel_um is missing"});
   bad_job(job_with(",\n      \"peel_wavelength_mm\": 3", ""), "/zones/0",
           "{\n      \"name\": \"top\"", {"peel_wavelength_mm is missing"});
-  EXPECT_NO_THROW(job_from_json(with(job_with(",\n      \"peel_um\": 0", ""),
+  EXPECT_NO_THROW(job_from_json(job_with(",\n      \"peel_um\": 0", "")));
+  EXPECT_NO_THROW(job_from_json(with(job_with(not_levelled, "\"levelled\": true"),
                                      "{\"as\": \"sprayed\"}", "{\"scratched_by\": \"P320\"}")));
 }
 

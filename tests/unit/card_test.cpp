@@ -72,7 +72,8 @@ TEST(Card, HasEveryStepWithItsFigures) {
     }
   }
   EXPECT_THAT(part(text, "Step 1 of", "-----"), HasSubstr("Level the orange peel"));
-  EXPECT_THAT(part(text, "Step 1 of", "-----"), HasSubstr("edges foam pad light pass"));
+  EXPECT_THAT(part(text, "Step 1 of", "-----"), HasSubstr("edges foam pad keep off"));
+  EXPECT_THAT(part(text, "Step 2 of", "-----"), HasSubstr("edges foam pad light pass"));
 }
 
 TEST(Card, NamesTheWorstZoneByItsShareOfTheBudget) {

@@ -29,6 +29,7 @@ void expect_same(const Job& a, const Job& b) {
     EXPECT_EQ(a.zones[i].block, b.zones[i].block);
     EXPECT_EQ(a.zones[i].peel_um, b.zones[i].peel_um);
     EXPECT_EQ(a.zones[i].peel_wavelength_mm, b.zones[i].peel_wavelength_mm);
+    EXPECT_EQ(a.zones[i].levelled, b.zones[i].levelled);
     ASSERT_EQ(a.zones[i].film.has_value(), b.zones[i].film.has_value());
     if (a.zones[i].film) expect_same(*a.zones[i].film, *b.zones[i].film);
   }

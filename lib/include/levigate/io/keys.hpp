@@ -25,8 +25,8 @@ inline constexpr std::string_view job_keys[] = {"format", "name",   "coating", "
                                                 "start",  "target", "rules",   "prefer"};
 inline constexpr std::string_view coating_keys[] = {
     "name", "kind", "hardness_mpa", "wear_coefficient", "refractive_index", "two_part"};
-inline constexpr std::string_view zone_keys[] = {"name", "area_cm2", "block",
-                                                 "film", "peel_um",  "peel_wavelength_mm"};
+inline constexpr std::string_view zone_keys[] = {
+    "name", "area_cm2", "block", "film", "levelled", "peel_um", "peel_wavelength_mm"};
 inline constexpr std::string_view film_keys[] = {"mean_um",  "sd_um",          "mean_se_um",
                                                  "sd_se_um", "readings",       "readings_um",
                                                  "coats",    "dry_um_per_coat"};

@@ -56,8 +56,10 @@ inline Zone zone_in(const Node& node, const Coating& coating, const Rules& rules
   zone.area_cm2 = node.at("area_cm2").number();
   zone.block = block_in(node.at("block"));
   if (const auto film = node.find("film")) zone.film = film_in(*film);
-  if (sprayed || node.has("peel_um")) zone.peel_um = node.at("peel_um").number();
-  if ((sprayed && zone.peel_um > 0.0) || node.has("peel_wavelength_mm")) {
+  if (const auto levelled = node.find("levelled")) zone.levelled = levelled->boolean();
+  const bool peel_counts = sprayed && zone.levelled;
+  if (peel_counts || node.has("peel_um")) zone.peel_um = node.at("peel_um").number();
+  if ((peel_counts && zone.peel_um > 0.0) || node.has("peel_wavelength_mm")) {
     zone.peel_wavelength_mm = node.at("peel_wavelength_mm").number();
   }
   node.placed([&] { validate(zone, coating, rules, true, node.pointer()); });

@@ -99,6 +99,7 @@ inline OrderedJson json_of(const Zone& zone) {
   if (zone.film) json["film"] = json_of(*zone.film);
   json["peel_um"] = zone.peel_um;
   json["peel_wavelength_mm"] = zone.peel_wavelength_mm;
+  json["levelled"] = zone.levelled;
   return json;
 }
 

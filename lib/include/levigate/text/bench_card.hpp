@@ -135,9 +135,12 @@ class BenchCard {
     std::vector<std::vector<std::string>> rows;
     for (std::size_t i = 0; i < step.zones.size(); ++i) {
       const ZoneStep& zone = step.zones[i];
-      const bool light = levelling && zone.removal_um == 0.0;
+      const bool keep_off = levelling && !job_.zones[i].levelled;
+      const bool light = zone.removal_um == 0.0;
       rows.push_back({shortened(zone.zone, 24), shortened(block(step, i).name, 18),
-                      light ? "light pass" : fixed(zone.removal_um, 1),
+                      keep_off ? "keep off"
+                      : light  ? "light pass"
+                               : fixed(zone.removal_um, 1),
                       light ? "-" : duration_text(zone.minutes),
                       zone.film_left_um ? fixed(*zone.film_left_um, 0) : "-",
                       zone.cut_through ? chance_text(*zone.cut_through) : "-"});

@@ -50,6 +50,7 @@ void bind_job(py::module_& m) {
       .has("film", &Zone::film, "film of the last round; None on a solid")
       .has("peel_um", &Zone::peel_um, "orange peel, peak to valley [um]")
       .has("peel_wavelength_mm", &Zone::peel_wavelength_mm, "its wavelength [mm]")
+      .has("levelled", &Zone::levelled, "False: the levelling step passes it by, as it does edges")
       .finish();
   ValueClass<Target>(m, "Target", "What ends the sequence: a size or a gloss.")
       .has("size_um", &Target::size_um, "met by grain of at most this size [um], or None")

@@ -535,24 +535,12 @@ const std::vector<Measurement> measurements{
     {"exceedance", [] { return contact_errors().exceedance; }},
 };
 
-/// Statements found to promise too much, with what holds instead. An entry goes when its header is corrected.
-const std::map<std::string, double> overstated{
-    {"depth_um", 1e-8},             // at q = 1e-6, where height less plane cancels
-    {"exceedance", 1e-7},           // where the plane lies millions of spreads below the tips
-    {"gloss_gu", 2e-11},            // within a tenth of a degree of grazing
-    {"levelling_removal_um", 2e-7}  // where the waves exceed what may stay by a billionth
-};
-
 TEST(Accuracy, IsWhatTheHeadersState) {
   for (const Measurement& measurement : measurements) {
     const std::string function = measurement.function;
     double bound = bound_of(function);
     if (function == "contact") bound = 1e-11;  // the first number is that of the load
     const double error = measurement.largest_error();
-    if (const auto held = overstated.find(function); held != overstated.end()) {
-      EXPECT_GT(error, bound) << function << " keeps what it states: take it off the list";
-      bound = held->second;
-    }
     EXPECT_LE(error, bound) << function;
   }
 }

@@ -10,6 +10,7 @@
 #include "levigate/detail/quadrature.hpp"
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
+#include "levigate/surface/model_table.hpp"
 
 namespace levigate::inline v0 {
 
@@ -22,8 +23,9 @@ struct ContactInput {
   double modulus_mpa;   ///< of the backing at the scale of a grain [MPa], 0.01 to infinity (rigid)
   double pressure_kpa;  ///< mean pressure [kPa], 0.01 to 1000
   double hardness_mpa;  ///< indentation hardness of the film [MPa], 1 to 100 000
-  double flank_deg = 20.0;  ///< angle of a tip's flank with the surface [deg], 1 to 80
-  double packing = 0.5;     ///< tips per d^2 (dimensionless), 0.01 to 1
+  double flank_deg =
+      model_table[0].flank_deg.value;  ///< angle of a tip's flank with the surface [deg], 1 to 80
+  double packing = model_table[0].packing.value;  ///< tips per d^2 (dimensionless), 0.01 to 1
 };
 
 /// The solved contact: see contact(). Its numbers are NaN if a member of the input was.
@@ -54,7 +56,7 @@ class Contact {
   /// @return    depth [um]
   /// Throws:    OutOfRange where q is outside its range
   /// NaN:       NaN in, NaN out
-  /// Accuracy:  1e-11 relative for q from 1e-6 to 1 - 1e-6
+  /// Accuracy:  1e-8 relative for q from 1e-6 to 1 - 1e-6, 1e-11 from 1e-3 on
   /// Source:    see contact()
   double depth_um(double q) const {
     if (detail::any_nan(q, plane_)) return std::nan("");
@@ -72,7 +74,7 @@ class Contact {
   /// @return          share (dimensionless), 0 to 1
   /// Throws:    nothing
   /// NaN:       NaN in, NaN out
-  /// Accuracy:  1e-9 relative down to shares that leave 1e-12 of all tips
+  /// Accuracy:  1e-7 relative down to shares that leave 1e-12 of all tips
   /// Source:    see contact()
   double exceedance(double depth_um) const {
     if (detail::any_nan(depth_um, plane_)) return std::nan("");
@@ -164,7 +166,7 @@ class Contact {
 /// @return       the contact; depths [um], densities [1/mm2]
 /// Throws:    OutOfRange where a member or the spread of the tips is outside its range
 /// NaN:       NaN in, a Contact of NaN out
-/// Accuracy:  load balanced to 1e-12 relative over the whole domain; depths and densities to 1e-11
+/// Accuracy:  load balanced to 1e-12 relative over the whole domain; mean depth and density to 1e-11
 /// Complexity: about 5 Newton steps of 96 exponentials, 5 us
 /// Source:    Gaussian heights and force balance: Xi & Zhou, Int. J. Mach. Tools Manuf. 45:365-372
 ///            (2005); cone with its front half in contact, from memory: Rabinowicz, Friction and

@@ -78,7 +78,8 @@ inline double levelling_removal_um(const LevellingInput& input) {
   if (start <= end) return 0.0;
   const double crests = std::max(0.0, start - std::max(critical, end));
   if (critical <= end) return crests;
-  return crests + critical * std::log(std::min(start, critical) / end);
+  // log1p, as waves may exceed what may stay by very little.
+  return crests + critical * std::log1p((std::min(start, critical) - end) / end);
 }
 
 }  // namespace levigate

@@ -49,7 +49,7 @@ inline double fresnel_reflectance(double refractive_index, double angle_deg) {
 /// @return                  gloss [GU]
 /// Throws:    OutOfRange where an argument is outside its range
 /// NaN:       NaN in, NaN out
-/// Accuracy:  1e-12 relative where the gloss exceeds 1e-3 GU; as a prediction a law for Gaussian
+/// Accuracy:  2e-11 relative (the most within 0.1 degrees of grazing) where the gloss exceeds 1e-3 GU; as a prediction a law for Gaussian
 ///            roughness of small slope, not for sparse deep scratches
 /// Source:    reference glass: ISO 2813:1997; roughness, from memory: Bennett & Porteus, J. Opt.
 ///            Soc. Am. 51:123 (1961)

@@ -11,8 +11,16 @@ TABLES = {
     "blocks": ("stack/block_table.hpp", "BlockProfile", "block_table", "Blocks and pads by name.", ()),
     "coatings": ("surface/coating_table.hpp", "CoatingProfile", "coating_table", "Coatings and solids by name.",
                  ("kind", "two_part")),
+    "compounds": ("wheel/compound_table.hpp", "CompoundProfile", "compound_table", "Compounds by name.", ()),
+    "cure": ("surface/cure_table.hpp", "CureProfile", "cure_table", "When coats are fully cured, by name.", ()),
+    "defects": ("surface/defect_table.hpp", "DefectProfile", "defect_table", "How local defects are taken down.", ()),
+    "edges": ("film/edge_table.hpp", "EdgeProfile", "edge_table", "Film on edges.", ()),
+    "gauges": ("film/gauge_table.hpp", "GaugeProfile", "gauge_table", "Film gauges by name.", ()),
+    "heat": ("wheel/limit_table.hpp", "LimitProfile", "limit_table", "Speed and heat that a surface stands, by name.",
+             ()),
     "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model.", ()),
     "rules": ("stack/rule_table.hpp", "RuleProfile", "rule_table", "Default rules.", ()),
+    "wheels": ("wheel/wheel_table.hpp", "WheelProfile", "wheel_table", "Buffing wheels by name.", ()),
 }
 
 BASES = {

@@ -4,11 +4,18 @@
 #include <string>
 #include <vector>
 
+#include "levigate/film/edge_table.hpp"
+#include "levigate/film/gauge_table.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/coating_table.hpp"
+#include "levigate/surface/cure_table.hpp"
+#include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/model_table.hpp"
+#include "levigate/wheel/compound_table.hpp"
+#include "levigate/wheel/limit_table.hpp"
+#include "levigate/wheel/wheel_table.hpp"
 
 namespace {
 
@@ -140,6 +147,165 @@ TEST(ProfileEntry, RulesAndModel) {
   expect_entry("flank_deg", model.flank_deg, {20, 10, 30});
   expect_entry("packing", model.packing, {0.5, 0.3, 0.7});
   expect_entry("size_exponent", model.size_exponent, {0.5, 0.41, 0.65});
+}
+
+TEST(ProfileEntry, Wheels) {
+  struct Row {
+    const char* name;
+    Entry diameter_mm, rpm, rated_rpm, width_mm, contact_mm, force_n, modulus_mpa;
+  };
+  // 14 in within 12 to 16 in, 700 to 800 rpm; felt 11 in within 10 to 12 in.
+  const Entry inches{355.6, 304.8, 406.4}, turns{750, 700, 800}, rated{1000, 800, 1000};
+  const Row rows[] = {
+      {"loose flannel",
+       inches,
+       turns,
+       rated,
+       {50, 25, 75},
+       {60, 30, 90},
+       {15, 10, 40},
+       {0.05, 0.015, 0.15}},
+      {"loose muslin",
+       inches,
+       turns,
+       rated,
+       {50, 25, 75},
+       {50, 25, 80},
+       {15, 10, 40},
+       {0.08, 0.025, 0.25}},
+      {"sewn", inches, turns, rated, {50, 25, 75}, {35, 15, 50}, {15, 10, 30}, {0.5, 0.15, 1.5}},
+      {"felt",
+       {279.4, 254, 304.8},
+       {1200, 950, 1720},
+       {1720, 1200, 1720},
+       {25, 12, 50},
+       {15, 5, 30},
+       {6, 3, 12},
+       {3, 1, 9}},
+  };
+  ASSERT_EQ(std::size(rows), std::size(wheel_table));
+  for (std::size_t i = 0; i < std::size(rows); ++i) {
+    const WheelProfile& p = wheel_table[i];
+    EXPECT_EQ(p.name, rows[i].name);
+    expect_entry(rows[i].name, p.diameter_mm, rows[i].diameter_mm);
+    expect_entry(rows[i].name, p.rpm, rows[i].rpm);
+    expect_entry(rows[i].name, p.rated_rpm, rows[i].rated_rpm);
+    expect_entry(rows[i].name, p.width_mm, rows[i].width_mm);
+    expect_entry(rows[i].name, p.contact_mm, rows[i].contact_mm);
+    expect_entry(rows[i].name, p.force_n, rows[i].force_n);
+    expect_entry(rows[i].name, p.feed_m_s, {0.2, 0.05, 0.4});
+    expect_entry(rows[i].name, p.modulus_mpa, rows[i].modulus_mpa);
+    expect_entry(rows[i].name, p.friction, {0.4, 0.2, 0.6});
+    expect_entry(rows[i].name, p.heat_share, {0.5, 0.3, 0.9});
+    expect_entry(rows[i].name, p.duty, {0.5, 0.3, 0.7});
+  }
+}
+
+TEST(ProfileEntry, Heat) {
+  struct Row {
+    const char* name;
+    Entry speed_m_s, effusivity, rise_k;
+  };
+  const Entry lacquer{14, 11.17, 17.03}, coat{450, 350, 650}, pmma{570, 540, 600};
+  const Row rows[] = {
+      {"two-part urethane", lacquer, coat, {40, 25, 60}},
+      {"nitrocellulose lacquer", lacquer, coat, {30, 15, 45}},
+      {"acrylic lacquer", lacquer, coat, {30, 15, 45}},
+      {"polyester", lacquer, coat, {45, 25, 65}},
+      {"uv acrylic", lacquer, coat, {45, 25, 65}},
+      {"water-borne", lacquer, coat, {25, 12, 40}},
+      {"shellac", lacquer, coat, {20, 10, 35}},
+      {"oil varnish", lacquer, coat, {20, 10, 35}},
+      {"epoxy", lacquer, coat, {35, 20, 50}},
+      {"acrylic sheet", {12.2, 6.09, 20.33}, pmma, {45, 25, 65}},
+      {"acrylic sheet edges", {19, 15.23, 22.87}, pmma, {45, 25, 65}},
+      {"metal", {35.56, 30.47, 38.11}, {8000, 7000, 37000}, {30, 20, 40}},
+  };
+  ASSERT_EQ(std::size(rows), std::size(limit_table));
+  for (std::size_t i = 0; i < std::size(rows); ++i) {
+    const LimitProfile& p = limit_table[i];
+    EXPECT_EQ(p.name, rows[i].name);
+    expect_entry(rows[i].name, p.speed_m_s, rows[i].speed_m_s);
+    expect_entry(rows[i].name, p.effusivity, rows[i].effusivity);
+    expect_entry(rows[i].name, p.rise_k, rows[i].rise_k);
+  }
+  for (std::size_t i = 0; i < std::size(coating_table); ++i) {  // every coating has its limits
+    EXPECT_EQ(coating_table[i].name, limit_table[i].name);
+  }
+}
+
+TEST(ProfileEntry, Compounds) {
+  struct Row {
+    const char* name;
+    Entry size_um, worn_um, coarsest_paper_um;
+  };
+  // Papers: P1200 within P2000 to P1000, P2000 within P2500 to P1500.
+  const Row rows[] = {
+      {"cutting", {8, 5, 12}, {4, 2, 12}, {15.3, 10.3, 18.3}},
+      {"medium", {4, 3, 5}, {2, 1, 5}, {10.3, 8.4, 12.6}},
+      {"fine", {2, 1, 3}, {1, 0.5, 3}, {7.2, 4.7, 8.4}},
+      {"ultra-fine", {0.8, 0.3, 1}, {0.5, 0.2, 1}, {2, 1, 3}},
+  };
+  ASSERT_EQ(std::size(rows), std::size(compound_table));
+  for (std::size_t i = 0; i < std::size(rows); ++i) {
+    const CompoundProfile& p = compound_table[i];
+    EXPECT_EQ(p.name, rows[i].name);
+    expect_entry(rows[i].name, p.size_um, rows[i].size_um);
+    expect_entry(rows[i].name, p.worn_um, rows[i].worn_um);
+    expect_entry(rows[i].name, p.coarsest_paper_um, rows[i].coarsest_paper_um);
+    expect_entry(rows[i].name, p.wear_share, {0.1, 0.03, 0.3});
+    expect_entry(rows[i].name, p.tip_spread, {0.15, 0.09, 0.24});
+    expect_entry(rows[i].name, p.modulus_mpa, {1, 0.3, 3});
+    expect_entry(rows[i].name, p.life_m, {20000, 5000, 60000});
+    expect_entry(rows[i].name, p.clean_every_m, {400, 200, 800});
+    expect_entry(rows[i].name, p.fade_m, {800, 250, 2400});
+  }
+}
+
+TEST(ProfileEntry, Cure) {
+  struct Row {
+    const char* name;
+    Entry hard_cure_h, shrink;
+  };
+  // Days: about 7; 21 of 14 to 42; 3 of 1 to 7; 1; 21 of 7 to 30; 14 of 3 to 30; 30 of 14 to 60.
+  const Row rows[] = {
+      {"two-part urethane", {7 * 24, 3 * 24, 14 * 24}, {0.02, 0, 0.05}},
+      {"nitrocellulose lacquer", {21 * 24, 14 * 24, 42 * 24}, {0.10, 0.03, 0.2}},
+      {"acrylic lacquer", {21 * 24, 14 * 24, 42 * 24}, {0.08, 0.03, 0.2}},
+      {"polyester", {3 * 24, 24, 7 * 24}, {0.02, 0, 0.05}},
+      {"uv acrylic", {24, 1, 48}, {0.01, 0, 0.03}},
+      {"water-borne", {21 * 24, 7 * 24, 30 * 24}, {0.05, 0.02, 0.1}},
+      {"shellac", {14 * 24, 3 * 24, 30 * 24}, {0.08, 0.03, 0.15}},
+      {"oil varnish", {30 * 24, 14 * 24, 60 * 24}, {0.05, 0.02, 0.1}},
+      {"epoxy", {7 * 24, 3 * 24, 14 * 24}, {0.01, 0, 0.03}},
+  };
+  ASSERT_EQ(std::size(rows), std::size(cure_table));
+  for (std::size_t i = 0; i < std::size(rows); ++i) {
+    EXPECT_EQ(cure_table[i].name, rows[i].name);
+    EXPECT_EQ(coating_table[i].name, rows[i].name);  // every coat has one
+    expect_entry(rows[i].name, cure_table[i].hard_cure_h, rows[i].hard_cure_h);
+    expect_entry(rows[i].name, cure_table[i].shrink, rows[i].shrink);
+  }
+}
+
+TEST(ProfileEntry, DefectsEdgesAndGauges) {
+  const DefectProfile& defects = defect_table[0];
+  expect_entry("shave_above_um", defects.shave_above_um, {100, 50, 200});
+  expect_entry("tape_um", defects.tape_um, {60, 40, 150});
+  expect_entry("shave_minutes", defects.shave_minutes, {1, 0.5, 3});
+  expect_entry("mask_minutes", defects.mask_minutes, {1, 0.5, 3});
+  expect_entry("stroke_mm", defects.stroke_mm, {150, 100, 200});
+  const EdgeProfile& edges = edge_table[0];
+  expect_entry("sharp_share", edges.sharp_share, {0.5, 0.3, 0.7});
+  expect_entry("eased_share", edges.eased_share, {0.8, 0.7, 0.9});
+  expect_entry("eased_radius_mm", edges.eased_radius_mm, {2, 1.5, 3});
+  ASSERT_EQ(std::size(gauge_table), 2u);
+  EXPECT_EQ(gauge_table[0].name, "ultrasonic");
+  expect_entry("ultrasonic", gauge_table[0].fixed_um, {2, 1, 5});
+  expect_entry("ultrasonic", gauge_table[0].share, {0.03, 0.01, 0.05});
+  EXPECT_EQ(gauge_table[1].name, "wet comb");
+  expect_entry("wet comb", gauge_table[1].fixed_um, {5, 2, 12});
+  expect_entry("wet comb", gauge_table[1].share, {0.1, 0.05, 0.2});
 }
 
 }  // namespace

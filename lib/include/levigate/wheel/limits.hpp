@@ -1,0 +1,96 @@
+// What a surface stands from a wheel: the band of rim speeds for it, how it takes up heat, how warm it may
+// get. And whether a wheel keeps the band.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "levigate/detail/profile.hpp"
+#include "levigate/error.hpp"
+#include "levigate/wheel/limit_table.hpp"
+#include "levigate/wheel/wheel.hpp"
+
+namespace levigate::inline v0 {
+
+/// Limits of a surface under a wheel.
+struct WheelLimits {
+  std::string name;
+  double speed_low_m_s = 0;   ///< least rim speed that works [m/s], 0.001 to speed_high_m_s
+  double speed_high_m_s = 0;  ///< highest rim speed [m/s], to 100
+  double effusivity = 0;      ///< thermal effusivity of the surface [J/(m2 K s^0.5)], 1 to 100 000
+  double rise_k = 0;          ///< rise above room temperature that it stands [K], 0.1 to 2000
+
+  friend bool operator==(const WheelLimits&, const WheelLimits&) = default;
+};
+
+/// The limits of that name in the profiles: a coating's name, "acrylic sheet edges" or "metal".
+/// Throws: BadInput where there is none, naming the nearest.
+inline WheelLimits wheel_limits_named(std::string_view name) {
+  const LimitProfile& p = detail::profile_named(limit_table, name, "surface under a wheel");
+  return {std::string(p.name), p.speed_m_s.low, p.speed_m_s.high, p.effusivity.value,
+          p.rise_k.value};
+}
+
+/// Throws: OutOfRange where a member is outside its range.
+inline void validate(const WheelLimits& limits, std::string_view where) {
+  detail::require_range(limits.speed_high_m_s, 1e-3, 100.0, "speed_high_m_s", "m/s", where);
+  detail::require_range(limits.speed_low_m_s, 1e-3, limits.speed_high_m_s,
+                        "speed_low_m_s (up to speed_high_m_s)", "m/s", where);
+  detail::require_range(limits.effusivity, 1.0, 1e5, "effusivity", "J/(m2 K s^0.5)", where);
+  detail::require_range(limits.rise_k, 0.1, 2000.0, "rise_k", "K", where);
+}
+
+/// How a rim speed lies to the band.
+enum class SpeedVerdict { too_slow, ok, too_fast };
+
+constexpr std::string_view to_string(SpeedVerdict verdict) noexcept {
+  switch (verdict) {
+    case SpeedVerdict::too_slow: return "too_slow";
+    case SpeedVerdict::ok: return "ok";
+    case SpeedVerdict::too_fast: return "too_fast";
+  }
+  return "";
+}
+
+/// A wheel's rim speed beside the band of a surface, and what would be right.
+struct SpeedFinding {
+  SpeedVerdict verdict = SpeedVerdict::ok;
+  double surface_speed_m_s = 0;
+  double speed_low_m_s = 0;
+  double speed_high_m_s = 0;
+  double rpm = 0;             ///< nearest in the band with this wheel [1/min]
+  double diameter_mm = 0;     ///< nearest in the band at this rpm [mm]
+  bool rpm_is_rated = false;  ///< the wheel may run at that rpm
+};
+
+/// Whether a wheel runs at a speed that suits a surface.
+///
+///   rpm = v 60 s / (pi diameter),   diameter = v 60 s / (pi rpm),   v the nearest end of the band
+///
+/// @param wheel   as it runs
+/// @param limits  of the surface
+/// @return        verdict, speeds [m/s], the rpm [1/min] or the diameter [mm] that would be right
+/// Throws:    as validate() of either
+/// Source:    geometry; the bands are common practice, data/profiles/heat.json
+inline SpeedFinding speed_finding(const Wheel& wheel, const WheelLimits& limits) {
+  validate(wheel, "speed_finding");
+  validate(limits, "speed_finding");
+  const double speed = wheel.surface_speed_m_s();
+  SpeedFinding result{.verdict = SpeedVerdict::ok,
+                      .surface_speed_m_s = speed,
+                      .speed_low_m_s = limits.speed_low_m_s,
+                      .speed_high_m_s = limits.speed_high_m_s,
+                      .rpm = wheel.rpm,
+                      .diameter_mm = wheel.diameter_mm,
+                      .rpm_is_rated = true};
+  if (speed >= limits.speed_low_m_s && speed <= limits.speed_high_m_s) return result;
+  const bool slow = speed < limits.speed_low_m_s;
+  const double change = (slow ? limits.speed_low_m_s : limits.speed_high_m_s) / speed;
+  result.verdict = slow ? SpeedVerdict::too_slow : SpeedVerdict::too_fast;
+  result.rpm *= change;
+  result.diameter_mm *= change;
+  result.rpm_is_rated = result.rpm <= wheel.rated_rpm;
+  return result;
+}
+
+}  // namespace levigate

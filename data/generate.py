@@ -8,8 +8,8 @@ A number is printed text from the page to the compiler: it is checked for its sh
 float here, so the digits of the header are the digits of the page. An unknown key, a source that is named and
 not there, or there and not named, is an error.
 
-Grade tables are made here, the tables of data/profiles in profile_tables.py. To add a table, add the text of its
-header to outputs().
+Grade tables and sheen bands are made here, the tables of data/profiles in profile_tables.py. To add a table, add
+the text of its header to outputs().
 """
 
 import difflib
@@ -159,8 +159,8 @@ def grade_table(path):
 
 def grade_tables():
     files = sorted(path.stem for path in (DATA / "standards").glob("*.json"))
-    if files != sorted(SYSTEMS):
-        raise DataError(f"data/standards holds {files}, and the systems are {sorted(SYSTEMS)}")
+    if files != sorted([*SYSTEMS, "sheen_bands"]):
+        raise DataError(f"data/standards holds {files}, not sheen_bands and the systems {sorted(SYSTEMS)}")
     lines = [
         "// The grade tables as printed, one row a grade. Generated from data/standards by data/generate.py, do not",
         "// edit.",
@@ -194,9 +194,66 @@ def grade_tables():
     return "\n".join(lines) + "\n"
 
 
+# ---- names of sheen: data/standards/sheen_bands.json -> surface/sheen_band_table.hpp
+
+SHEEN_LIMITS = ["low_gu", "high_gu", "low_85_gu", "high_85_gu"]
+SHEEN_HEAD = """\
+// Names of sheen by gloss as printed. Generated from data/standards/sheen_bands.json by data/generate.py: do not edit.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "levigate/source.hpp"
+
+namespace levigate::inline v0 {
+
+/// A name of sheen and the gloss it stands for, limits included; a limit that is not printed is absent.
+struct SheenBand {
+  std::string_view scheme;
+  std::string_view name;
+  std::optional<double> low_gu;      ///< at 60 degrees [GU]
+  std::optional<double> high_gu;     ///< at 60 degrees [GU]
+  std::optional<double> low_85_gu;   ///< at 85 degrees [GU]
+  std::optional<double> high_85_gu;  ///< at 85 degrees [GU]
+  Source source;
+};
+
+// clang-format off
+inline constexpr SheenBand sheen_band_table[] = {
+"""
+
+
+def sheen_bands():
+    path = DATA / "standards/sheen_bands.json"
+    table = load(path, "levigate.sheen/1")
+    expect_keys(table, {"format", "title", "unit", "notes", "sources", "sections"}, set(), path.name)
+    lines, used = [], set()
+    for section in table["sections"]:
+        expect_keys(section, {"scheme", "edition", "method", "note", "rows"}, set(), path.name)
+        for row in section["rows"]:
+            where = f"{path.name}, {section['scheme']} {row.get('name')!r}"
+            expect_keys(row, {"name"}, set(SHEEN_LIMITS), where)
+            named = {row[key][1] for key in SHEEN_LIMITS if key in row}
+            if len(named) != 1 or not named <= table["sources"].keys():
+                raise DataError(f"{where}: needs one source of this file, names {sorted(named)}")
+            used |= named
+            limits = [printed(row[key][0], where) if key in row else "{}" for key in SHEEN_LIMITS]
+            cells = [literal(section["scheme"]), literal(row["name"]), *limits,
+                     source(table["sources"][named.pop()], where)]
+            lines.append("    {" + ", ".join(cells) + "},")
+    if used != table["sources"].keys():
+        raise DataError(f"{path.name}: sources that no number names: {sorted(table['sources'].keys() - used)}")
+    return SHEEN_HEAD + "\n".join(lines) + "\n};\n// clang-format on\n\n}  // namespace levigate\n"
+
+
 def outputs():
     """Path below the root -> text, for every generated header."""
-    return {"lib/include/levigate/grade/tables.hpp": grade_tables(), **profile_tables.outputs(ROOT)}
+    return {
+        "lib/include/levigate/grade/tables.hpp": grade_tables(),
+        "lib/include/levigate/surface/sheen_band_table.hpp": sheen_bands(),
+        **profile_tables.outputs(ROOT),
+    }
 
 
 def main(arguments):

@@ -1,0 +1,28 @@
+// Film on edges. Generated from data/profiles/edges.json by data/generate.py: do not edit.
+#pragma once
+
+#include <string_view>
+
+#include "levigate/sourced.hpp"
+
+namespace levigate::inline v0 {
+
+struct EdgeProfile {
+  std::string_view name;
+  std::string_view note;
+  Sourced sharp_share;
+  Sourced eased_share;
+  Sourced eased_radius_mm;
+};
+
+// clang-format off
+inline constexpr EdgeProfile edge_table[] = {
+    {"default", "films thin at an edge by surface tension; a fat edge 1 to 10 mm in also occurs",
+     {0.5, 0.3, 0.7, {Basis::common_practice, "plan with half the flat film on a sharp edge"}},  // sharp_share
+     {0.8, 0.7, 0.9, {Basis::common_practice, "plan with 80 % of the flat film on a 2 mm radius"}},  // eased_share
+     {2.0, 1.5, 3.0, {Basis::common_practice, "plan with 80 % of the flat film on a 2 mm radius"}},  // eased_radius_mm
+    },
+};
+// clang-format on
+
+}  // namespace levigate

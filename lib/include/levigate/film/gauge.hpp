@@ -1,0 +1,121 @@
+// How well a film gauge knows the film, and whether its readings agree with the coats.
+#pragma once
+
+#include <cmath>
+#include <limits>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "levigate/detail/profile.hpp"
+#include "levigate/detail/strict_math.hpp"
+#include "levigate/detail/text.hpp"
+#include "levigate/error.hpp"
+#include "levigate/film/film.hpp"
+#include "levigate/film/gauge_table.hpp"
+#include "levigate/source.hpp"
+
+namespace levigate::inline v0 {
+
+/// Accuracy of a film gauge, or of working the film out: fixed_um + share x reading.
+struct Gauge {
+  double fixed_um = 0;  ///< [um], 0 to 1000
+  double share = 0;     ///< (dimensionless), 0 to 1
+};
+
+/// The gauge of that name in the profiles.
+/// Throws: BadInput where there is none, naming the nearest.
+inline Gauge gauge_named(std::string_view name) {
+  const GaugeProfile& p = detail::profile_named(gauge_table, name, "gauge");
+  return {p.fixed_um.value, p.share.value};
+}
+
+/// Standard uncertainty of a thickness that comes from the gauge's accuracy, taken as the half-width of
+/// an even distribution.
+///
+///   u = (fixed_um + share mean_um) / sqrt(3)
+///
+/// @param gauge    see Gauge for units and ranges
+/// @param mean_um  thickness [um], 0 to 20 000
+/// @return         standard uncertainty [um]
+/// Throws:    OutOfRange where a number is outside its range
+/// NaN:       NaN in, NaN out
+/// Accuracy:  3 ulp
+/// Source:    type B evaluation, from memory (Guide to the Expression of Uncertainty in Measurement)
+inline double uncertainty_um(const Gauge& gauge, double mean_um) {
+  if (detail::any_nan(gauge.fixed_um, gauge.share, mean_um)) return std::nan("");
+  constexpr auto where = "uncertainty_um";
+  detail::require_range(gauge.fixed_um, 0.0, 1e3, "fixed_um", "um", where);
+  detail::require_range(gauge.share, 0.0, 1.0, "share", "", where);
+  detail::require_range(mean_um, 0.0, 2e4, "mean_um", "um", where);
+  return (gauge.fixed_um + gauge.share * mean_um) / std::sqrt(3.0);
+}
+
+/// film_from_readings() with the accuracy of the gauge in it. Its error is common to all readings, so
+/// more of them do not reduce it: mean_se = hypot(sd / sqrt(n), uncertainty_um).
+///
+/// @param readings_um  thickness at each spot [um], at least 2, each 0 to 20 000
+/// @param gauge        see Gauge for units and ranges
+/// @return             the film [um]
+/// Throws:    as film_from_readings(), uncertainty_um()
+/// NaN:       rejected as OutOfRange
+/// Accuracy:  1e-14 relative
+/// Source:    that of film_from_readings(), uncertainty_um()
+inline Film film_from_gauge(std::span<const double> readings_um, const Gauge& gauge) {
+  Film film = film_from_readings(readings_um);
+  detail::require_range(gauge.fixed_um, 0.0, 1e3, "fixed_um", "um", "film_from_gauge");
+  detail::require_range(gauge.share, 0.0, 1.0, "share", "", "film_from_gauge");
+  film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_um(gauge, film.mean_um));
+  return film;
+}
+
+/// Standard uncertainties beyond which two films contradict each other.
+inline constexpr double contradiction_sigmas = 3.0;
+inline constexpr Source contradiction_source{Basis::assumption,
+                                             "three standard uncertainties, the usual line"};
+
+/// How two estimates of one film compare.
+struct Agreement {
+  double difference_um = 0;   ///< readings less coats [um]
+  double uncertainty_um = 0;  ///< standard uncertainty of the difference [um]
+  double sigmas = 0;          ///< |difference| over it (dimensionless)
+  bool contradicts = false;   ///< sigmas beyond contradiction_sigmas
+  std::string text;           ///< a sentence where it contradicts
+};
+
+/// Whether readings agree with the film that the coats should have left.
+///
+///   sigmas = |readings.mean - coats.mean| / hypot(readings.mean_se, coats.mean_se)
+///
+/// @param coats     film worked out from the coats [um]
+/// @param readings  film from a gauge [um]; of the same coats: a gauge sees every round
+/// @return          the comparison [um]
+/// Throws:    OutOfRange where a mean is outside 0 to 20 000 um or an uncertainty is negative
+/// NaN:       rejected as OutOfRange
+/// Accuracy:  2 ulp
+/// Source:    propagation of uncertainty; contradiction_source
+inline Agreement agrees(const Film& coats, const Film& readings) {
+  constexpr auto where = "agrees";
+  for (const Film* film : {&coats, &readings}) {
+    detail::require_range(film->mean_um, 0.0, 2e4, "mean_um", "um", where);
+    detail::require_range(film->mean_se_um, 0.0, 2e4, "mean_se_um", "um", where);
+  }
+  Agreement result;
+  result.difference_um = readings.mean_um - coats.mean_um;
+  result.uncertainty_um = std::hypot(coats.mean_se_um, readings.mean_se_um);
+  if (result.difference_um != 0.0) {
+    result.sigmas = result.uncertainty_um > 0.0
+                        ? std::abs(result.difference_um) / result.uncertainty_um
+                        : std::numeric_limits<double>::infinity();
+  }
+  result.contradicts = result.sigmas > contradiction_sigmas;
+  if (result.contradicts) {
+    result.text = "the gauge reads " + detail::fixed(readings.mean_um, 1) +
+                  " um where the coats make " + detail::fixed(coats.mean_um, 1) +
+                  " um: " + detail::fixed(result.sigmas, 1) + " standard uncertainties of " +
+                  detail::fixed(result.uncertainty_um, 1) + " um apart; one of the two is wrong";
+  }
+  return result;
+}
+
+}  // namespace levigate

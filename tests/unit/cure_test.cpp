@@ -1,0 +1,113 @@
+#include "levigate/surface/cure.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+
+namespace {
+
+using namespace levigate;
+using testing::HasSubstr;
+using testing::ThrowsMessage;
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+constexpr ContactInput p1000{.size_um = 18.3,
+                             .log_spread = 0.280634,
+                             .tip_spread = 0.15,
+                             .modulus_mpa = 20,
+                             .pressure_kpa = 1.7,
+                             .hardness_mpa = nan};
+const Cure urethane{168.0, 0.02, {{1.0, 30.0}, {10.0, 60.0}, {168.0, 150.0}}};
+
+TEST(Cure, HardnessIsLinearInTheLogarithmOfAge) {
+  EXPECT_NEAR(hardness_at(urethane, std::sqrt(10.0)).hardness_mpa, 45.0, 1e-12);
+  EXPECT_NEAR(hardness_at(urethane, std::sqrt(1680.0)).hardness_mpa, 105.0, 1e-12);
+  EXPECT_TRUE(hardness_at(urethane, 20.0).note.empty());
+  for (const HardnessPoint& point : urethane.points) {
+    EXPECT_EQ(hardness_at(urethane, point.hours).hardness_mpa, point.hardness_mpa);
+    EXPECT_TRUE(hardness_at(urethane, point.hours).note.empty());
+  }
+}
+
+TEST(Cure, OutsideThePointsItStaysAndSaysSo) {
+  EXPECT_EQ(hardness_at(urethane, 0.0).hardness_mpa, 30.0);
+  EXPECT_THAT(hardness_at(urethane, 0.5).note, HasSubstr("younger than the first hardness, 1 h"));
+  EXPECT_EQ(hardness_at(urethane, 500.0).hardness_mpa, 150.0);
+  EXPECT_THAT(hardness_at(urethane, 500.0).note, HasSubstr("older than the last hardness, 168 h"));
+}
+
+TEST(Cure, HardnessNeverFalls) {
+  double before = 0;
+  for (double age_h = 0.5; age_h < 400; age_h *= 1.07) {
+    const double hardness = hardness_at(urethane, age_h).hardness_mpa;
+    EXPECT_GE(hardness, before);
+    before = hardness;
+  }
+}
+
+TEST(Cure, AYoungCoatIsScratchedDeeperAndShrinks) {
+  const CureState state = cure_state(urethane, 10.0, p1000, 0.99);
+  EXPECT_FALSE(state.hard);
+  EXPECT_DOUBLE_EQ(*state.hardness_ratio, 0.4);
+  ContactInput soft = p1000, cured = p1000;
+  soft.hardness_mpa = 60.0;
+  cured.hardness_mpa = 150.0;
+  EXPECT_DOUBLE_EQ(*state.scratch_ratio,
+                   contact(soft).depth_um(0.99) / contact(cured).depth_um(0.99));
+  // A tip's depth under its own load goes as H^-1/2; more tips in contact make it less than that.
+  EXPECT_GT(*state.scratch_ratio, 1.2);
+  EXPECT_LT(*state.scratch_ratio, std::sqrt(2.5));
+  EXPECT_DOUBLE_EQ(state.shrink_left, 0.02 * 0.6);
+  EXPECT_THAT(state.text, HasSubstr("10 h old, fully cured at 168 h"));
+  EXPECT_THAT(state.text, HasSubstr("40 % of its hardness"));
+  EXPECT_THAT(state.text, HasSubstr("up to 1.2 % of the film still to be lost"));
+}
+
+TEST(Cure, WithoutPointsNothingIsEstimatedButTheShrink) {
+  const CureState state = cure_state(cure_named("nitrocellulose lacquer"), 48.0, p1000, 0.99);
+  EXPECT_FALSE(state.hard || state.hardness_ratio || state.scratch_ratio);
+  EXPECT_EQ(state.shrink_left, cure_named("nitrocellulose lacquer").shrink);
+  EXPECT_THAT(state.text, HasSubstr("the data sheet decides"));
+}
+
+TEST(Cure, AHardCoatNeedsNoSentence) {
+  const CureState state = cure_state(urethane, 168.0, p1000, 0.99);
+  EXPECT_TRUE(state.hard);
+  EXPECT_TRUE(state.text.empty());
+  EXPECT_EQ(state.shrink_left, 0.0);
+}
+
+TEST(Cure, BeforeTheFirstPointTheTextSaysSo) {
+  EXPECT_THAT(cure_state(urethane, 0.5, p1000, 0.99).text, HasSubstr("(younger than the first"));
+}
+
+TEST(Cure, WhatCannotBe) {
+  EXPECT_THAT([] { cure_named("epoxi"); },
+              ThrowsMessage<BadInput>(HasSubstr("nearest is 'epoxy'")));
+  EXPECT_THAT(
+      [] {
+        hardness_at({168.0, 0.0, {}}, 1.0);
+      },
+      ThrowsMessage<BadInput>(HasSubstr("points is empty")));
+  EXPECT_THROW(hardness_at(urethane, nan), OutOfRange);
+  EXPECT_THROW(hardness_at(urethane, -1.0), OutOfRange);
+  const auto state = [](const Cure& cure, double age_h = 1.0, double quantile = 0.99) {
+    return cure_state(cure, age_h, p1000, quantile);
+  };
+  EXPECT_THROW(state({0.0, 0.0, {}}), OutOfRange);
+  EXPECT_THROW(state({168.0, 1.0, {}}), OutOfRange);
+  EXPECT_THROW(state({168.0, 0.0, {{0.0, 50.0}}}), OutOfRange);
+  EXPECT_THROW(state({168.0, 0.0, {{1.0, nan}}}), OutOfRange);
+  EXPECT_THAT(
+      [&] {
+        state({168.0, 0.0, {{2.0, 50.0}, {2.0, 60.0}}});
+      },
+      ThrowsMessage<BadInput>(HasSubstr("points[1]")));
+  EXPECT_THROW(state({168.0, 0.0, {{1.0, 50.0}, {2.0, 49.0}}}), BadInput);
+  EXPECT_THROW(state(urethane, nan), OutOfRange);
+  EXPECT_THROW(state(urethane, 1.0, 1.1), OutOfRange);
+}
+
+}  // namespace

@@ -23,14 +23,14 @@ struct pybind11::detail::type_caster<levigate::System> {
 
   bool load(handle given, bool) {
     if (!isinstance<str>(given)) return false;
-    const auto name = given.cast<std::string>();
-    if (const auto found = levigate::system_named(name)) {
+    const auto text = given.cast<std::string>();
+    if (const auto found = levigate::system_named(text)) {
       value = *found;
       return true;
     }
     std::vector<std::string_view> known;
     for (const auto system : levigate::all_systems) known.push_back(levigate::to_string(system));
-    throw levigate::BadInput(levigate::detail::unknown_name_text("system", name, known));
+    throw levigate::BadInput(levigate::detail::unknown_name_text("system", text, known));
   }
 
   static handle cast(levigate::System system, return_value_policy, handle) {

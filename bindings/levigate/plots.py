@@ -231,7 +231,7 @@ def _draw_enlarged(axes: Axes, plan: Plan, zone: Zone) -> None:
         axes.text(
             index + 0.5,
             planes_um[index - 1] - 0.2 * spare_um,
-            f"{done.scratch_um:.2f}",
+            f"{done.scratch_um:.2f}" if done.scratch_um > 0 else "–",
             color=CUT,
             fontsize=8,
             ha="center",

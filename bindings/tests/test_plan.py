@@ -67,6 +67,9 @@ def test_numbers_of_a_step_are_those_of_the_functions(demo, demo_plan):
                 hardness_mpa=coating.hardness_mpa,
             )
             done = step.zones[zone.name]
+            if step.sheet == demo_plan.steps[0].sheet and not zone.levelled:
+                assert (done.removal_um, done.scratch_um, done.minutes) == (0, 0, 0)
+                continue
             assert done.scratch_um == contact.depth_um(rules.scratch_quantile)
             assert done.gloss_gu == levigate.gloss_gu(
                 refractive_index=coating.refractive_index, angle_deg=60, rq_um=contact.rq_um

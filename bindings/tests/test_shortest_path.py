@@ -34,6 +34,7 @@ def random_problem(random):
             block=str(random.choice(["hard block", "cork block", "rubber block"])),
             peel_um=float(random.uniform(0, 60)),
             peel_wavelength_mm=float(random.uniform(1, 8)),
+            levelled=bool(random.random() < 0.8),
         )
         for index in range(random.integers(1, 4))
     ]
@@ -88,8 +89,21 @@ def milliseconds(job, sheet, grade, removal_um):
     return round(minutes * 60_000)
 
 
+def levelling_um(job, zone, tool):
+    if not zone.levelled:
+        return 0.0
+    return levigate.levelling_removal_um(
+        peel_um=zone.peel_um,
+        wavelength_mm=zone.peel_wavelength_mm,
+        modulus_mpa=tool.modulus_mpa,
+        pressure_kpa=tool.pressure_kpa,
+        residual_um=job.rules.residual_peel_um,
+    )
+
+
 def graph_of(job, stack, latex):
-    rules, target_um = job.rules, job.target.size_um
+    """Nodes are (id, whether it came first): the first leaves no scratch where it passed by."""
+    rules, sprayed = job.rules, job.scratched_by is None
     sheets = list(zip(stack.sheets, stack.grades))
     graph = networkx.DiGraph()
     graph.add_nodes_from([START, END])
@@ -97,39 +111,32 @@ def graph_of(job, stack, latex):
     def may_follow(coarse_um, fine_um):
         return rules.min_ratio <= coarse_um / fine_um <= rules.max_ratio
 
-    for sheet, grade in sheets:
-        if job.scratched_by is None:
+    def first_removal_um(zone, tool):
+        if sprayed:
+            return levelling_um(job, zone, tool)
+        return rules.overcut * scratch_um(job, job.scratched_by, latex, zone.block)
 
-            def first(zone, tool):
-                return levigate.levelling_removal_um(
-                    peel_um=zone.peel_um,
-                    wavelength_mm=zone.peel_wavelength_mm,
-                    modulus_mpa=tool.modulus_mpa,
-                    pressure_kpa=tool.pressure_kpa,
-                    residual_um=rules.residual_peel_um,
-                )
+    def add_steps_after(sheet, grade, first):
+        if grade.median_um <= job.target.size_um:  # the first that meets the target is the last
+            graph.add_edge((sheet.id, first), END, weight=0)
+            return
 
-            may_start = True
-        else:
+        def removal_um(zone, tool):
+            if first and sprayed and not zone.levelled:
+                return 0.0
+            return rules.overcut * scratch_um(job, grade, sheet.backing, sheet.block or zone.block)
 
-            def first(zone, tool):
-                return rules.overcut * scratch_um(job, job.scratched_by, latex, zone.block)
-
-            may_start = may_follow(job.scratched_by.median_um, grade.median_um)
-        if may_start:
-            graph.add_edge(START, sheet.id, weight=milliseconds(job, sheet, grade, first))
-        if grade.median_um <= target_um:
-            graph.add_edge(sheet.id, END, weight=0)
-            continue  # the first sheet that meets the target ends the sequence
         for finer, fine_grade in sheets:
             if may_follow(grade.median_um, fine_grade.median_um):
+                weight = milliseconds(job, finer, fine_grade, removal_um)
+                graph.add_edge((sheet.id, first), (finer.id, False), weight=weight)
 
-                def removal(zone, tool, sheet=sheet, grade=grade):
-                    block = sheet.block or zone.block
-                    return rules.overcut * scratch_um(job, grade, sheet.backing, block)
-
-                weight = milliseconds(job, finer, fine_grade, removal)
-                graph.add_edge(sheet.id, finer.id, weight=weight)
+    for sheet, grade in sheets:
+        if sprayed or may_follow(job.scratched_by.median_um, grade.median_um):
+            weight = milliseconds(job, sheet, grade, first_removal_um)
+            graph.add_edge(START, (sheet.id, True), weight=weight)
+        for first in (True, False):
+            add_steps_after(sheet, grade, first)
     return graph
 
 
@@ -145,7 +152,7 @@ def test_300_random_jobs(sheet):
         if not plan.found:
             continue
         found += 1
-        path = [START, *(step.sheet for step in plan.steps), END]
+        path = [START, *((s.sheet, i == 0) for i, s in enumerate(plan.steps)), END]
         shortest = networkx.shortest_path_length(graph, START, END, weight="weight")
         assert networkx.path_weight(graph, path, "weight") == shortest
         assert round(plan.total.minutes * 60_000) == shortest

@@ -39,15 +39,16 @@ std::vector<double> fastest_ratios(const std::vector<double>& size, Time time) {
   Ladder ladder;
   ladder.first.resize(count);
   ladder.first[0] = StepCost{0, 0, {0}};  // work that the coarsest size has scratched
-  ladder.next.resize(count);
   ladder.budget_pm = {std::nullopt};
   for (std::size_t i = 0; i < count; ++i) {
     ladder.coarse_to_fine.push_back(i);
-    ladder.scratch_pm.push_back({0});
     ladder.meets_target.push_back(i + 1 == count);
+    Rung rung{{0}, {}};
     for (std::size_t j = i + 1; j < count; ++j) {
-      ladder.next[i].push_back({j, {std::llround(unit * time(size[i], size[j])), 0, {0}}});
+      rung.next.push_back({j, {std::llround(unit * time(size[i], size[j])), 0, {0}}});
     }
+    ladder.as_first.push_back(rung);
+    ladder.later.push_back(rung);
   }
   const std::vector<Sequence> found = search(ladder);
   const Sequence* fastest = &found.at(0);

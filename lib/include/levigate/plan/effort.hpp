@@ -29,14 +29,22 @@ struct SheetInZone {
   double rate_um_per_m = 0;  ///< film removed per metre of sliding, mean between two cleanings
 };
 
-/// Scratch, roughness, gloss and rate of grain of this size and spread on this backing under this tool.
+/// Abrasive grain as it removes and as it scratches: a compound breaks down in between, paper does not.
+struct Grain {
+  double size_um = 0;
+  double worn_um = 0;
+  double log_spread = 0;
+  double wear_share = 1;
+};
+
+/// Scratch, roughness, gloss and rate of this grain on this backing under this tool.
 /// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share().
 /// Throws: OutOfRange where the state is outside their domains
-inline SheetInZone sheet_in_zone(const Job& job, const Model& model, double size_um,
-                                 double log_spread, const Backing& backing, const Block& tool) {
+inline SheetInZone sheet_in_zone(const Job& job, const Model& model, const Grain& grain,
+                                 const Backing& backing, const Block& tool) {
   const Coating& coating = job.coating;
-  const Contact touch = contact({.size_um = size_um,
-                                 .log_spread = log_spread,
+  const Contact touch = contact({.size_um = grain.worn_um,
+                                 .log_spread = grain.log_spread,
                                  .tip_spread = backing.tip_spread,
                                  .modulus_mpa = backing.modulus_mpa,
                                  .pressure_kpa = tool.pressure_kpa(),
@@ -44,8 +52,9 @@ inline SheetInZone sheet_in_zone(const Job& job, const Model& model, double size
                                  .flank_deg = model.flank_deg,
                                  .packing = model.packing});
   const double fresh_rate =
-      removal_rate_with(coating.wear_coefficient, size_um, tool.pressure_kpa(),
-                        coating.hardness_mpa, model.size_exponent);
+      grain.wear_share * removal_rate_with(coating.wear_coefficient, grain.size_um,
+                                           tool.pressure_kpa(), coating.hardness_mpa,
+                                           model.size_exponent);
   return {.tool = tool,
           .scratch_um = scratch_depth_um(touch, job.rules.scratch_quantile),
           .ra_um = ra_um(touch),
@@ -105,12 +114,29 @@ struct Setup {
   Model model;
 };
 
+/// The size of a sheet's grain when it has done its work [um].
+inline double worn_um(const Setup& setup, std::size_t sheet) {
+  return setup.stack.sheets[sheet].worn_um.value_or(setup.grades[sheet].median_um);
+}
+
+inline Grain grain_of(const Setup& setup, std::size_t sheet) {
+  return {setup.grades[sheet].median_um, worn_um(setup, sheet), setup.log_spreads[sheet],
+          setup.stack.sheets[sheet].wear_share};
+}
+
 /// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
 inline Setup setup(const Job& job, const Stack& stack) {
   validate(job);
   validate(stack);
   Setup result{job, stack, grades_of(stack), {}, {}};
   for (const Grade& grade : result.grades) result.log_spreads.push_back(log_spread(grade));
+  for (std::size_t i = 0; i < result.grades.size(); ++i) {
+    if (worn_um(result, i) <= result.grades[i].median_um) continue;
+    throw BadInput("worn_um = " + detail::number_text(worn_um(result, i)) +
+                   " um is above the fresh size of " +
+                   detail::number_text(result.grades[i].median_um) + " um, in sheet '" +
+                   stack.sheets[i].id + "'");
+  }
   return result;
 }
 
@@ -128,17 +154,17 @@ inline Bench bench(Setup setup) {
     const Sheet& sheet = result.stack.sheets[i];
     std::vector<SheetInZone>& row = result.work.emplace_back();
     for (const Zone& zone : job.zones) {
-      row.push_back(sheet_in_zone(job, result.model, result.grades[i].median_um,
-                                  result.log_spreads[i], sheet.backing,
+      row.push_back(sheet_in_zone(job, result.model, grain_of(result, i), sheet.backing,
                                   sheet.block.value_or(zone.block)));
     }
   }
   for (const Zone& zone : job.zones) {
     if (job.scratched_by) {
       // What made the scratches is not known beyond its grade: paper on the zone's block is assumed.
+      const double size_um = job.scratched_by->median_um;
+      const Grain grain{size_um, size_um, log_spread(*job.scratched_by)};
       result.start_scratch_um.push_back(
-          sheet_in_zone(job, result.model, job.scratched_by->median_um,
-                        log_spread(*job.scratched_by), backing_named("latex paper"), zone.block)
+          sheet_in_zone(job, result.model, grain, backing_named("latex paper"), zone.block)
               .scratch_um);
     }
     result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);

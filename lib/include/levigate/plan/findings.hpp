@@ -18,6 +18,7 @@ class SequenceFindings {
 
   std::vector<Finding> all() {
     ratios();
+    compounds();
     repeats();
     levelling();
     paper();
@@ -31,6 +32,12 @@ class SequenceFindings {
   std::string named(std::size_t sheet) const {
     return bench_.stack.sheets[sheet].id + " (" + size_text(size_um(sheet)) + ")";
   }
+  /// What was there before a step, for the eye: "a-p800 (21.8 um)".
+  std::string came_from(std::optional<Before> before) const {
+    const std::string& name =
+        before ? bench_.stack.sheets[before->sheet].id : bench_.job.scratched_by->label;
+    return name + " (" + size_text(*size_before_um(bench_, before)) + ")";
+  }
   double size_um(std::size_t sheet) const { return bench_.grades[sheet].median_um; }
   const std::string& id(std::size_t sheet) const { return bench_.stack.sheets[sheet].id; }
   void add(FindingKind kind, Severity severity, std::vector<std::string> sheets,
@@ -40,19 +47,15 @@ class SequenceFindings {
 
   void ratios() {
     const Rules& rules = bench_.job.rules;
-    for (std::size_t i = 0; i < sequence_.steps(); ++i) {
-      if (i == 0 && !bench_.job.scratched_by) continue;
-      const std::size_t fine = sequence_.sheets[i];
-      const double coarse_um =
-          i == 0 ? bench_.job.scratched_by->median_um : size_um(sequence_.sheets[i - 1]);
+    for_each_step(sequence_.sheets, [&](std::optional<Before> before, std::size_t fine) {
+      const std::optional<double> from_um = size_before_um(bench_, before);
+      if (!from_um) return;
+      const double coarse_um = *from_um;
       const double ratio = coarse_um / size_um(fine);
       const StepFit fit = fit_of(coarse_um, size_um(fine), rules);
       std::vector<std::string> ids{id(fine)};
-      if (i > 0) ids.insert(ids.begin(), id(sequence_.sheets[i - 1]));
-      const std::string step =
-          "step to " + named(fine) + " from " +
-          (i == 0 ? bench_.job.scratched_by->label + " (" + size_text(coarse_um) + ")"
-                  : named(sequence_.sheets[i - 1]));
+      if (before) ids.insert(ids.begin(), id(before->sheet));
+      const std::string step = "step to " + named(fine) + " from " + came_from(before);
       if (ratio <= 1.0) {
         add(FindingKind::not_finer, Severity::error, ids,
             step + " is not finer: its scratches undo the step before");
@@ -67,7 +70,23 @@ class SequenceFindings {
             step + " is a ratio of " + fixed(ratio, 2) + ", below min_ratio " +
                 fixed(rules.min_ratio, 2) + ": it costs film and time and gains little");
       }
-    }
+    });
+  }
+
+  /// A compound takes out scratches down to its reach, and levels nothing.
+  void compounds() {
+    for_each_step(sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+      if (compound_on_peel(bench_, before, sheet)) {
+        add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
+            named(sheet) + " is a compound and cannot level orange peel");
+      } else if (too_deep_um(bench_, before, sheet) > 0) {
+        add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
+            named(sheet) + " takes out scratches of up to " +
+                fixed(*bench_.stack.sheets[sheet].coarsest_scratch_um, 2) + " um; those of " +
+                came_from(before) + " are " + fixed(deepest_before_um(bench_, before), 2) +
+                " um deep");
+      }
+    });
   }
 
   void repeats() {

@@ -15,11 +15,14 @@ namespace levigate::inline v0 {
 struct Limits {
   double min_ratio = 1;
   double max_ratio = 1;
-  bool film = true;   ///< every zone stays within its budget
-  bool paper = true;  ///< no step uses more sheets than are on hand
+  double deeper_um = 0;  ///< by which scratches may exceed what a compound takes out
+  bool film = true;      ///< every zone stays within its budget
+  bool paper = true;     ///< no step uses more sheets than are on hand
 };
 
-inline Limits limits_of(const Rules& rules) { return {rules.min_ratio, rules.max_ratio}; }
+inline Limits limits_of(const Rules& rules) {
+  return {.min_ratio = rules.min_ratio, .max_ratio = rules.max_ratio};
+}
 
 namespace detail {
 
@@ -102,13 +105,44 @@ inline bool ratio_allowed(const Limits& limits, double from_um, double to_um) {
   return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, limits.max_ratio);
 }
 
+/// Size of the grain whose scratches a step finds [um]; none as the first step on a sprayed coat.
+inline std::optional<double> size_before_um(const Bench& bench, std::optional<Before> before) {
+  if (before) return worn_um(bench, before->sheet);
+  if (bench.job.scratched_by) return bench.job.scratched_by->median_um;
+  return std::nullopt;
+}
+
+/// Depth of the scratches that a step finds, in the zone where they are deepest [um].
+inline double deepest_before_um(const Bench& bench, std::optional<Before> before) {
+  double deepest = 0;
+  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
+    if (before)
+      deepest = std::max(deepest, scratch_left_um(bench, *before, zone));
+    else if (bench.job.scratched_by)
+      deepest = std::max(deepest, bench.start_scratch_um[zone]);
+  }
+  return deepest;
+}
+
+/// By how much the scratches that a compound finds exceed what it takes out [um]; at most zero where it does, or is paper.
+inline double too_deep_um(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
+  const std::optional<double> limit_um = bench.stack.sheets[sheet].coarsest_scratch_um;
+  return limit_um ? deepest_before_um(bench, before) - *limit_um : 0.0;
+}
+
+/// Whether a step is a compound that meets orange peel: it takes out scratches and does not level.
+inline bool compound_on_peel(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
+  return !before && !bench.job.scratched_by && bench.stack.sheets[sheet].coarsest_scratch_um;
+}
+
 /// What a step costs under the limits; none where they do not allow it.
 inline std::optional<StepCost> allowed_step(const Bench& bench, const Limits& limits,
                                             std::optional<Before> before, std::size_t sheet) {
-  if (before || bench.job.scratched_by) {
-    const Grade& from = before ? bench.grades[before->sheet] : *bench.job.scratched_by;
-    if (!ratio_allowed(limits, from.median_um, bench.grades[sheet].median_um)) return std::nullopt;
-  }
+  const std::optional<double> from_um = size_before_um(bench, before);
+  if (from_um && !ratio_allowed(limits, *from_um, bench.grades[sheet].median_um))
+    return std::nullopt;
+  if (compound_on_peel(bench, before, sheet)) return std::nullopt;
+  if (too_deep_um(bench, before, sheet) > limits.deeper_um) return std::nullopt;
   const std::vector<Effort> step = efforts(bench, before, sheet);
   if (step_minutes(step, bench.job.rules) > detail::longest_minutes) return std::nullopt;
   if (sheets_used(step) > detail::most_sheets) return std::nullopt;

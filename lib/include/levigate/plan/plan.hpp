@@ -69,7 +69,7 @@ namespace detail {
 inline Step worked_step(const Bench& bench, std::optional<Before> before, std::size_t sheet,
                         std::vector<double>& removed_um) {
   const std::vector<Effort> step = efforts(bench, before, sheet);
-  const std::optional<Grade> from = before ? bench.grades[before->sheet] : bench.job.scratched_by;
+  const std::optional<double> from_um = size_before_um(bench, before);
   Step result{.sheet = bench.stack.sheets[sheet].id,
               .label = bench.grades[sheet].label,
               .size_um = bench.grades[sheet].median_um,
@@ -79,7 +79,7 @@ inline Step worked_step(const Bench& bench, std::optional<Before> before, std::s
               .cost = sheets_used(step) * bench.stack.sheets[sheet].price.value_or(0.0),
               .gloss_gu = std::numeric_limits<double>::infinity(),
               .zones = {}};
-  if (from) result.size_ratio = from->median_um / result.size_um;
+  if (from_um) result.size_ratio = *from_um / result.size_um;
   for (std::size_t i = 0; i < step.size(); ++i) {
     const Zone& zone = bench.job.zones[i];
     const SheetInZone& work = bench.work[sheet][i];

@@ -17,6 +17,7 @@ namespace levigate::inline v0 {
 enum class Blocker {
   target,   ///< no sheet meets the target
   ratio,    ///< max_ratio, or min_ratio
+  scratch,  ///< a compound's reach
   film,     ///< a zone's film
   paper,    ///< the sheets on hand
   several,  ///< more than one at once
@@ -26,6 +27,7 @@ constexpr std::string_view to_string(Blocker blocker) noexcept {
   switch (blocker) {
     case Blocker::target: return "target";
     case Blocker::ratio: return "ratio";
+    case Blocker::scratch: return "scratch";
     case Blocker::film: return "film";
     case Blocker::paper: return "paper";
     case Blocker::several: return "several";
@@ -57,6 +59,8 @@ struct Why {
   std::optional<double> smallest_max_ratio;  ///< that would do, all else as it is
   std::optional<double> largest_min_ratio;   ///< that would do, all else as it is
   std::vector<Gap> gaps;                     ///< at smallest_max_ratio, the steps above max_ratio
+  std::string compound;                      ///< that meets scratches beyond its reach
+  std::optional<double> too_deep_um;         ///< by at least so much
   std::string zone;                          ///< that runs out of film
   std::optional<double> film_short_um;       ///< by at least so much
   std::vector<PaperShort> paper;  ///< the sheets that run out, in the plan with least missing
@@ -71,7 +75,8 @@ inline std::vector<Sequence> found_under(const Bench& bench, const Limits& limit
 /// All ratios that a step of this bench could have, ascending.
 inline std::vector<double> possible_ratios(const Bench& bench) {
   std::vector<double> from;
-  for (const Grade& grade : bench.grades) from.push_back(grade.median_um);
+  for (std::size_t sheet = 0; sheet < bench.grades.size(); ++sheet)
+    from.push_back(worn_um(bench, sheet));
   if (bench.job.scratched_by) from.push_back(bench.job.scratched_by->median_um);
   std::vector<double> ratios;
   for (const double coarse : from) {
@@ -114,23 +119,32 @@ inline std::optional<double> largest_min_ratio(const Bench& bench, const Limits&
   return first_that_does(bench, limits, &Limits::min_ratio, values);
 }
 
-/// Names of the steps of a sequence that are longer than max_ratio.
+/// The least depth by which scratches must be allowed to exceed a compound's reach, for there to be a plan.
+inline std::optional<double> least_deeper_um(const Bench& bench, const Limits& limits) {
+  std::vector<double> values{limits.deeper_um};
+  for (std::size_t to = 0; to < bench.grades.size(); ++to) {
+    if (bench.job.scratched_by) values.push_back(too_deep_um(bench, std::nullopt, to));
+    for (std::size_t from = 0; from < bench.grades.size(); ++from) {
+      values.push_back(too_deep_um(bench, Before{from, true}, to));
+      values.push_back(too_deep_um(bench, Before{from, false}, to));
+    }
+  }
+  std::erase_if(values, [&](double value) { return value < limits.deeper_um; });
+  std::sort(values.begin(), values.end());
+  return first_that_does(bench, limits, &Limits::deeper_um, values);
+}
+
+/// The steps of a sequence that are longer than max_ratio.
 inline std::vector<Gap> gaps_in(const Bench& bench, const Sequence& sequence) {
   std::vector<Gap> gaps;
-  for (std::size_t i = 0; i < sequence.steps(); ++i) {
-    if (i == 0 && !bench.job.scratched_by) continue;
-    const std::size_t sheet = sequence.sheets[i];
-    const Grade& coarse = i == 0 ? *bench.job.scratched_by : bench.grades[sequence.sheets[i - 1]];
-    const double ratio = coarse.median_um / bench.grades[sheet].median_um;
-    if (fit_of(coarse.median_um, bench.grades[sheet].median_um, bench.job.rules) !=
-        StepFit::too_long) {
-      continue;
-    }
-    gaps.push_back({i == 0 ? coarse.label : bench.stack.sheets[sequence.sheets[i - 1]].id,
-                    bench.stack.sheets[sheet].id, coarse.median_um, bench.grades[sheet].median_um,
-                    ratio,
-                    bridges(coarse.median_um, bench.grades[sheet].median_um, bench.job.rules)});
-  }
+  for_each_step(sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    const std::optional<double> coarse_um = size_before_um(bench, before);
+    const double fine_um = bench.grades[sheet].median_um;
+    if (!coarse_um || fit_of(*coarse_um, fine_um, bench.job.rules) != StepFit::too_long) return;
+    gaps.push_back({before ? bench.stack.sheets[before->sheet].id : bench.job.scratched_by->label,
+                    bench.stack.sheets[sheet].id, *coarse_um, fine_um, *coarse_um / fine_um,
+                    bridges(*coarse_um, fine_um, bench.job.rules)});
+  });
   return gaps;
 }
 
@@ -229,7 +243,7 @@ inline std::string gap_text(const Gap& gap) {
                              : text + "; bought, " + bridges_text(gap.bridges) + " would bridge it";
 }
 
-/// The three ways past the limits, each lifting one of them under the others as given. Each notes in `why` the least
+/// The ways past the limits, each lifting one of them under the others as given. Each notes in `why` the least
 /// lift that yields a plan and says it in words; no words where it yields none, or where none is needed.
 inline std::optional<std::string> way_by_ratio(const Bench& bench, const Limits& limits, Why& why) {
   const std::optional<double> wanted = smallest_max_ratio(bench, limits);
@@ -248,6 +262,23 @@ inline std::optional<std::string> way_by_ratio(const Bench& bench, const Limits&
   for (const Gap& gap : why.gaps) gaps.push_back(gap_text(gap));
   return "the smallest max_ratio that would do is " + fixed(*wanted, 4) + ": " +
          list_text(gaps, "; ");
+}
+
+inline std::optional<std::string> way_by_scratch(const Bench& bench, const Limits& limits,
+                                                 Why& why) {
+  const std::optional<double> deeper_um = least_deeper_um(bench, limits);
+  if (!deeper_um || *deeper_um <= limits.deeper_um) return std::nullopt;
+  Limits wider = limits;
+  wider.deeper_um = *deeper_um;
+  for_each_step(best(found_under(bench, wider), bench.job.prefer).sheets,
+                [&](std::optional<Before> before, std::size_t sheet) {
+                  if (too_deep_um(bench, before, sheet) > limits.deeper_um) {
+                    why.compound = bench.stack.sheets[sheet].id;
+                  }
+                });
+  why.too_deep_um = deeper_um;
+  return "compound " + why.compound + " meets scratches that are " + fixed(*deeper_um, 2) +
+         " um too deep for it: a finer paper before it would help";
 }
 
 inline std::optional<std::string> way_by_film(const Bench& bench, const Limits& limits, Why& why) {
@@ -291,11 +322,12 @@ inline Why why_no_plan(const Bench& bench) {
     return why;
   }
 
-  const auto told = [&](std::string_view opening, const Limits& by_ratio, const Limits& by_film,
-                        const Limits& by_paper) {
+  const auto told = [&](std::string_view opening, const Limits& by_ratio, const Limits& by_scratch,
+                        const Limits& by_film, const Limits& by_paper) {
     std::vector<std::string> ways;
     for (const auto& way :
-         {detail::way_by_ratio(bench, by_ratio, why), detail::way_by_film(bench, by_film, why),
+         {detail::way_by_ratio(bench, by_ratio, why),
+          detail::way_by_scratch(bench, by_scratch, why), detail::way_by_film(bench, by_film, why),
           detail::way_by_paper(bench, by_paper, why)}) {
       if (way) ways.push_back(*way);
     }
@@ -304,23 +336,47 @@ inline Why why_no_plan(const Bench& bench) {
     return true;
   };
   const Limits limits = limits_of(bench.job.rules);
-  if (told("No plan. Lifting one limit would do: ", limits, limits, limits)) {
+  if (told("No plan. Lifting one limit would do: ", limits, limits, limits, limits)) {
     why.blocked_by = why.smallest_max_ratio || why.largest_min_ratio ? Blocker::ratio
+                     : why.too_deep_um                               ? Blocker::scratch
                      : why.film_short_um                             ? Blocker::film
                                                                      : Blocker::paper;
     return why;
   }
   why.blocked_by = Blocker::several;
-  const Limits any_ratio{1.0, std::numeric_limits<double>::infinity(), true, true};
-  Limits only_ratio = limits, only_film = any_ratio, only_paper = any_ratio;
-  only_ratio.film = only_ratio.paper = false;
-  only_film.paper = false;
-  only_paper.film = false;
-  if (!told("No plan, and no single limit is to blame: ", only_ratio, only_film, only_paper)) {
-    why.blocked_by = Blocker::target;
-    why.message = "No plan: no sheet that meets the target is finer than " +
-                  bench.job.scratched_by->label + ", which the work carries.";
+  constexpr double any = std::numeric_limits<double>::infinity();
+  const Limits none{
+      .min_ratio = 1.0, .max_ratio = any, .deeper_um = any, .film = false, .paper = false};
+  Limits only_ratio = none, only_scratch = none, only_film = none, only_paper = none;
+  only_ratio.min_ratio = limits.min_ratio;
+  only_ratio.max_ratio = limits.max_ratio;
+  only_scratch.deeper_um = limits.deeper_um;
+  only_film.film = true;
+  only_paper.paper = true;
+  if (told("No plan, and no single limit is to blame: ", only_ratio, only_scratch, only_film,
+           only_paper)) {
+    return why;
   }
+  // Different ways break different limits, each more than one: no limit stands in the way of all.
+  const std::vector<Sequence> unlimited = detail::found_under(bench, none);
+  if (!unlimited.empty()) {
+    std::vector<std::string> ids;
+    for (const std::size_t sheet : best(unlimited, bench.job.prefer).sheets) {
+      ids.push_back(bench.stack.sheets[sheet].id);
+    }
+    why.message =
+        "No plan: each way breaks more than one limit, and not the same ones. To see them, "
+        "evaluate " +
+        detail::list_text(ids, ", ") + ".";
+    return why;
+  }
+  why.blocked_by = Blocker::target;
+  why.message = bench.job.scratched_by
+                    ? "No plan: no sheet that meets the target is finer than " +
+                          bench.job.scratched_by->label + ", which the work carries."
+                    : "No plan: only compounds meet the target, with no paper before them, and "
+                      "they cannot level "
+                      "orange peel.";
   return why;
 }
 

@@ -25,6 +25,7 @@ enum class FindingKind {
   step_too_short,       ///< size ratio below min_ratio
   not_finer,            ///< a step that is not finer than the one before
   repeated_sheet,       ///< a sheet that comes twice in one sequence
+  scratch_too_deep,     ///< a compound meets scratches beyond its reach, or orange peel
   film_short,           ///< a zone goes deeper than its budget
   soft_first,           ///< a soft block or pad does the levelling
   after_target,         ///< steps after the target is met
@@ -47,6 +48,7 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::step_too_short: return "step_too_short";
     case FindingKind::not_finer: return "not_finer";
     case FindingKind::repeated_sheet: return "repeated_sheet";
+    case FindingKind::scratch_too_deep: return "scratch_too_deep";
     case FindingKind::film_short: return "film_short";
     case FindingKind::soft_first: return "soft_first";
     case FindingKind::after_target: return "after_target";

@@ -24,6 +24,9 @@ struct Sheet {
       block;  ///< where the sheet is its own tool: takes the place of the zone's block
   double width_mm = 0;
   double height_mm = 0;
+  std::optional<double> worn_um;  ///< of a compound: its grain once broken down in use [um]
+  std::optional<double> coarsest_scratch_um;  ///< of a compound: deepest scratch it takes out [um]
+  double wear_share = 1;          ///< of the rate of held grain that loose grain reaches
   std::optional<double> on_hand;  ///< sheets in the drawer; none: no limit
   std::optional<double> price;    ///< of one sheet, in any currency of hundred cents
 
@@ -40,6 +43,12 @@ inline void validate(const Sheet& sheet, std::string_view where) {
   if (sheet.size_um) detail::require_range(*sheet.size_um, 0.01, 1e4, "size_um", "um", place);
   detail::require_range(sheet.width_mm, 1.0, 1e4, "width_mm", "mm", place);
   detail::require_range(sheet.height_mm, 1.0, 1e4, "height_mm", "mm", place);
+  if (sheet.worn_um) detail::require_range(*sheet.worn_um, 0.01, 1e4, "worn_um", "um", place);
+  if (sheet.coarsest_scratch_um) {
+    detail::require_range(*sheet.coarsest_scratch_um, 1e-3, 1e3, "coarsest_scratch_um", "um",
+                          place);
+  }
+  detail::require_range(sheet.wear_share, 1e-3, 1.0, "wear_share", "", place);
   if (sheet.on_hand) detail::require_range(*sheet.on_hand, 0.0, 1e6, "on_hand", "sheets", place);
   if (sheet.price) detail::require_range(*sheet.price, 0.0, 1e6, "price", "", place);
   validate(sheet.backing, place + ", backing");

@@ -186,7 +186,9 @@ class Enumeration {
       if (i > 0 || job_.scratched_by) {
         const double from = i > 0 ? left_um(sheets[i - 1]) : job_.scratched_by->median_um;
         if (from <= size(sheet)) return;
-        way.longest_ratio = std::max(way.longest_ratio, from / size(sheet));
+        if (!stack_.sheets[sheet].coarsest_scratch_um) {  // a compound may be any amount finer
+          way.longest_ratio = std::max(way.longest_ratio, from / size(sheet));
+        }
         way.shortest_ratio = std::min(way.shortest_ratio, from / size(sheet));
       }
       if (const auto reach_um = stack_.sheets[sheet].coarsest_scratch_um) {

@@ -16,6 +16,9 @@
 #include "levigate/surface/removal.hpp"
 #include "levigate/surface/scratch.hpp"
 #include "levigate/surface/sheen.hpp"
+#include "levigate/surface/take_down.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/finding.hpp"
 
 namespace levigate::inline v0 {
 
@@ -124,11 +127,31 @@ inline Grain grain_of(const Setup& setup, std::size_t sheet) {
           setup.stack.sheets[sheet].wear_share};
 }
 
+/// How far the coat has cured: hard where the job gives no age, or nothing is known of its cure.
+inline CureState cure_of(const Job& job) {
+  const bool known =
+      job.cure || std::any_of(std::begin(cure_table), std::end(cure_table),
+                              [&](const CureProfile& p) { return p.name == job.coating.name; });
+  if (!job.age_h || !known)
+    return {.hard = true, .hardness_ratio = {}, .scratch_ratio = {}, .text = {}};
+  const Grade p800 = grade("P800");
+  const Backing paper = backing_named("latex paper");
+  return cure_state(job.cure ? *job.cure : cure_named(job.coating.name), *job.age_h,
+                    {.size_um = p800.median_um,
+                     .log_spread = log_spread(p800),
+                     .tip_spread = paper.tip_spread,
+                     .modulus_mpa = paper.modulus_mpa,
+                     .pressure_kpa = job.zones.front().block.pressure_kpa(),
+                     .hardness_mpa = job.coating.hardness_mpa},
+                    job.rules.scratch_quantile);
+}
+
 /// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
 inline Setup setup(const Job& job, const Stack& stack) {
   validate(job);
   validate(stack);
   Setup result{job, stack, grades_of(stack), {}, {}};
+  result.job.coating.hardness_mpa *= cure_of(job).hardness_ratio.value_or(1.0);
   for (const Grade& grade : result.grades) result.log_spreads.push_back(log_spread(grade));
   for (std::size_t i = 0; i < result.grades.size(); ++i) {
     if (worn_um(result, i) <= result.grades[i].median_um) continue;
@@ -145,10 +168,43 @@ struct Bench : Setup {
   std::vector<std::vector<SheetInZone>> work;    ///< of each sheet in each zone
   std::vector<double> start_scratch_um;          ///< in each zone; empty as sprayed
   std::vector<std::optional<double>> budget_um;  ///< depth each zone can afford; none on a solid
+  std::vector<std::optional<double>> reach_um;   ///< of each sheet that is a compound
+  std::vector<bool> refused;  ///< of each sheet: a wheel that the coat does not stand
+  std::vector<double>
+      local_minutes;  ///< work on defects before the first step, by the sheet that comes first
 };
 
+/// Depth of scratches that a sheet takes out, where it is a compound [um].
+inline std::optional<double> reach_of(const Setup& setup, const Sheet& sheet) {
+  if (sheet.coarsest_scratch_um || !sheet.coarsest_paper_um) return sheet.coarsest_scratch_um;
+  return paper_scratch_um(*sheet.coarsest_paper_um, setup.job.coating.hardness_mpa);
+}
+
+/// What speaks against the wheel of a sheet on the job's coating. Nothing where it has no wheel, or the coating's limits are
+/// not known.
+inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const Sheet& sheet) {
+  const std::string& coating = setup.job.coating.name;
+  const bool known = std::any_of(std::begin(limit_table), std::end(limit_table),
+                                 [&](const LimitProfile& p) { return p.name == coating; });
+  if (!sheet.block || !sheet.block->wheel || !known) return {};
+  return wheel_findings(wheel_of(*sheet.block), wheel_limits_named(coating));
+}
+
+/// The tools for the defects of a zone, with the paper that comes first.
+inline LocalTools local_tools(const Bench& bench, std::size_t zone, std::size_t first) {
+  const Block small = block_named("small hard block");
+  const SheetInZone local = sheet_in_zone(bench.job, bench.model, grain_of(bench, first),
+                                          bench.stack.sheets[first].backing, small);
+  const SheetInZone& work = bench.work[first][zone];
+  LocalTools tools;
+  tools.small_block = {small, local.rate_um_per_m};
+  tools.zone_block = {work.tool, work.rate_um_per_m};
+  tools.residual_um = bench.job.rules.residual_peel_um;
+  return tools;
+}
+
 inline Bench bench(Setup setup) {
-  Bench result{std::move(setup), {}, {}, {}};
+  Bench result{std::move(setup), {}, {}, {}, {}, {}, {}};
   const Job& job = result.job;
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
     const Sheet& sheet = result.stack.sheets[i];
@@ -168,6 +224,21 @@ inline Bench bench(Setup setup) {
               .scratch_um);
     }
     result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);
+  }
+  for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
+    const Sheet& sheet = result.stack.sheets[i];
+    result.reach_um.push_back(reach_of(result, sheet));
+    const std::vector<WheelFinding> findings = wheel_findings_of(result, sheet);
+    result.refused.push_back(
+        std::any_of(findings.begin(), findings.end(),
+                    [](const WheelFinding& f) { return f.severity == Severity::error; }));
+    double minutes = 0;
+    for (std::size_t z = 0; z < job.zones.size(); ++z) {
+      for (const Defect& defect : job.zones[z].defects) {
+        minutes += take_down(defect, local_tools(result, z, i)).local.minutes;
+      }
+    }
+    result.local_minutes.push_back(minutes);
   }
   return result;
 }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/plan/local.hpp"
 #include "levigate/plan/why.hpp"
 
 namespace levigate::inline v0 {
@@ -81,10 +82,9 @@ class SequenceFindings {
             named(sheet) + " is a compound and cannot level orange peel");
       } else if (too_deep_um(bench_, before, sheet) > 0) {
         add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
-            named(sheet) + " takes out scratches of up to " +
-                fixed(*bench_.stack.sheets[sheet].coarsest_scratch_um, 2) + " um; those of " +
-                came_from(before) + " are " + fixed(deepest_before_um(bench_, before), 2) +
-                " um deep");
+            named(sheet) + " takes out scratches of up to " + fixed(*bench_.reach_um[sheet], 2) +
+                " um; those of " + came_from(before) + " are " +
+                fixed(deepest_before_um(bench_, before), 2) + " um deep");
       }
     });
   }
@@ -148,7 +148,20 @@ class SequenceFindings {
                 fixed(*bench_.budget_um[i], 1) + " um");
         break;
       }
+      entered(i);
     }
+  }
+
+  /// The ring that shows where the sanding goes through a round: no polish hides it.
+  void entered(std::size_t zone) {
+    const double film_um = bench_.job.zones[zone].film->mean_um;
+    const double depth_um = static_cast<double>(sequence_.depth_pm[zone]) / pm_per_um;
+    if (depth_um <= film_um) return;
+    add(FindingKind::round_entered, Severity::error, {id(sequence_.sheets.back())},
+        "zone " + bench_.job.zones[zone].name + " is sanded through its last round of " +
+            fixed(film_um, 1) + " um" +
+            (bench_.job.zones[zone].below_um > 0 ? " into the one below" : "") +
+            ": a witness line shows that no polish hides");
   }
 
   void target() {
@@ -161,6 +174,20 @@ class SequenceFindings {
     } else if (first + 1 != sequence_.sheets.end()) {
       add(FindingKind::after_target, Severity::warning, {id(*first)},
           named(*first) + " already meets the target; what follows spends film beyond it");
+    }
+    sheen();
+  }
+
+  void sheen() {
+    const std::optional<double> high_gu = bench_.job.target.gloss_high_gu;
+    if (!high_gu) return;
+    const std::size_t last = sequence_.sheets.back();
+    for (std::size_t zone = 0; zone < bench_.job.zones.size(); ++zone) {
+      const double gloss_gu = bench_.work[last][zone].gloss_gu;
+      if (gloss_gu <= *high_gu) continue;
+      add(FindingKind::sheen_over, Severity::warning, {id(last)},
+          "zone " + bench_.job.zones[zone].name + " ends at " + fixed(gloss_gu, 0) +
+              " GU or more, above the " + fixed(*high_gu, 0) + " GU of " + bench_.job.target.label);
     }
   }
 
@@ -183,6 +210,39 @@ class SequenceFindings {
 /// Everything to say of a sequence under the rules of its job.
 inline std::vector<Finding> sequence_findings(const Bench& bench, const Sequence& sequence) {
   return detail::SequenceFindings(bench, sequence).all();
+}
+
+/// What there is to say of a job and its tools before any sequence: its defects, its cure, its wheels.
+inline std::vector<Finding> job_findings(const Bench& bench) {
+  std::vector<Finding> result;
+  if (const CureState cure = cure_of(bench.job); !cure.hard) {
+    result.push_back({FindingKind::young_coat, Severity::warning, {}, "the coat is " + cure.text});
+  }
+  for (std::size_t i = 0; i < bench.stack.sheets.size(); ++i) {
+    for (const WheelFinding& f : wheel_findings_of(bench, bench.stack.sheets[i])) {
+      const bool heat = f.kind == WheelFindingKind::dwell_too_long;
+      result.push_back({heat ? FindingKind::wheel_heat : FindingKind::wheel_speed,
+                        f.severity,
+                        {bench.stack.sheets[i].id},
+                        bench.stack.sheets[i].id + ": " + f.message});
+    }
+  }
+  return result;
+}
+
+/// What there is to say of the defects that are taken down before a sequence: tall ones must not be sanded out flat.
+inline std::vector<Finding> defect_findings(const Bench& bench, const Sequence& sequence) {
+  std::vector<Finding> result;
+  for (const LocalStep& step : local_steps(bench, sequence.sheets.front())) {
+    if (!step.work.shaved) continue;
+    result.push_back({FindingKind::tall_defect,
+                      Severity::warning,
+                      {},
+                      std::string(to_string(step.defect.kind)) + " of " +
+                          detail::fixed(step.defect.height_um, 0) + " um in zone " + step.zone +
+                          ": " + step.work.verdict});
+  }
+  return result;
 }
 
 }  // namespace levigate

@@ -13,6 +13,8 @@
 #include "levigate/plan/search.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/surface/coating.hpp"
+#include "levigate/surface/cure.hpp"
+#include "levigate/surface/defect.hpp"
 
 namespace levigate::inline v0 {
 
@@ -21,10 +23,12 @@ struct Zone {
   std::string name;
   double area_cm2 = 0;
   Block block;
-  std::optional<Film> film;       ///< required on a coat, absent on a solid
+  std::optional<Film> film;       ///< of the last round; required on a coat, absent on a solid
   double peel_um = 0;             ///< orange peel as sprayed, peak to valley [um]
   double peel_wavelength_mm = 3;  ///< its wavelength [mm]
   bool levelled = true;  ///< false: the levelling step passes it by, as it does edges and corners
+  double below_um = 0;   ///< film of the rounds below the last one [um]
+  std::vector<Defect> defects{};  ///< runs, sags, nibs, ridges: taken down before levelling
 };
 
 /// What ends the sequence: the first sheet that meets it. One of the two is set.
@@ -32,7 +36,8 @@ struct Target {
   std::optional<double> size_um;  ///< met by a sheet of at most this size [um]
   std::optional<double>
       gloss_gu;       ///< met where every zone has at least this gloss at 60 degrees [GU]
-  std::string label;  ///< of the grade, where the size was given as a grade
+  std::string label;  ///< of the grade or the sheen, where the target was given as one
+  std::optional<double> gloss_high_gu{};  ///< of a band of sheen: its upper end at 60 degrees [GU]
 };
 
 /// One job.
@@ -43,6 +48,8 @@ struct Job {
   std::optional<Grade>
       scratched_by;  ///< the grade whose scratches the work carries; none: as sprayed
   Target target;
+  std::optional<double> age_h;  ///< of the last coat [h]; none: fully cured
+  std::optional<Cure> cure;     ///< of this coat; none: that of the coating's name
   Rules rules;
   Objective prefer = Objective::minutes;
 };
@@ -58,6 +65,10 @@ inline void validate(const Zone& zone, const Coating& coating, const Rules& rule
     detail::require_range(zone.peel_um, 0.0, 1e4, "peel_um", "um", place);
     detail::require_range(zone.peel_wavelength_mm, 1e-3, 1e3, "peel_wavelength_mm", "mm", place);
   }
+  for (std::size_t i = 0; i < zone.defects.size(); ++i) {
+    validate(zone.defects[i], place + ", defects[" + std::to_string(i) + "]");
+  }
+  detail::require_range(zone.below_um, 0.0, 2e4, "below_um", "um", place);
   if (coating.kind == CoatingKind::solid) {
     if (zone.film) throw BadInput("film is given, but the coating is a solid, in " + place);
     return;
@@ -78,6 +89,9 @@ inline void validate(const Target& target, std::string_view where) {
     throw BadInput("target needs one of size_um and gloss_gu, in " + std::string(where));
   }
   if (target.size_um) detail::require_range(*target.size_um, 0.01, 1e4, "size_um", "um", where);
+  if (target.gloss_high_gu && !(target.gloss_gu && *target.gloss_high_gu >= *target.gloss_gu)) {
+    throw BadInput("gloss_high_gu needs a gloss_gu that is no higher, in " + std::string(where));
+  }
   if (target.gloss_gu) detail::require_range(*target.gloss_gu, 0.0, 200.0, "gloss_gu", "GU", where);
 }
 
@@ -86,6 +100,8 @@ inline void validate(const Job& job) {
   validate(job.coating, "/coating");
   validate(job.rules, "/rules");
   validate(job.target, "/target");
+  if (job.age_h) detail::require_range(*job.age_h, 0.01, 1e6, "age_h", "h", "/age_h");
+  if (job.cure) validate(*job.cure, "/cure");
   if (job.zones.empty())
     throw BadInput("zones is empty: a job needs at least one, in /zones", "/zones");
   std::set<std::string_view> names;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 #include "levigate/grade/ratio.hpp"
@@ -62,10 +63,12 @@ inline std::int64_t micro_short(const Bench& bench, const std::vector<Effort>& s
   return std::max<std::int64_t>(0, micro_sheets(sheets_used(step)) - micro_sheets(*on_hand));
 }
 
-/// The step in the integers of the search, each sum rounded to the nearest.
+/// The step in the integers of the search, each sum rounded to the nearest. Work on defects counts with the first step.
 /// Throws: OutOfRange where the step would take more than 1e9 minutes or sheets
-inline StepCost step_cost(const Bench& bench, const std::vector<Effort>& step, std::size_t sheet) {
-  const double minutes = step_minutes(step, bench.job.rules);
+inline StepCost step_cost(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
+  const std::vector<Effort> step = efforts(bench, before, sheet);
+  const double minutes =
+      step_minutes(step, bench.job.rules) + (before ? 0.0 : bench.local_minutes[sheet]);
   const double sheets = sheets_used(step);
   const std::string where = "a step with sheet '" + bench.stack.sheets[sheet].id + "'";
   detail::require_range(minutes, 0.0, detail::longest_minutes, "minutes", "min", where);
@@ -94,15 +97,21 @@ inline std::vector<std::optional<std::int64_t>> budgets_pm(const Bench& bench) {
 
 /// Whether a sheet meets the target: its size, or its gloss in every zone.
 inline bool meets_target(const Bench& bench, std::size_t sheet) {
+  if (bench.refused[sheet]) return false;
   const Target& target = bench.job.target;
   if (target.size_um) return bench.grades[sheet].median_um <= *target.size_um;
   return std::all_of(bench.work[sheet].begin(), bench.work[sheet].end(),
                      [&](const SheetInZone& work) { return work.gloss_gu >= *target.gloss_gu; });
 }
 
-/// Whether the limits allow a step from grain of one size to grain of another.
-inline bool ratio_allowed(const Limits& limits, double from_um, double to_um) {
-  return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, limits.max_ratio);
+/// Whether the limits allow a step from grain of one size to a sheet. A compound may be any amount finer: what it can take
+/// out is the rule for it.
+inline bool ratio_allowed(const Bench& bench, const Limits& limits, double from_um,
+                          std::size_t sheet) {
+  const double to_um = bench.grades[sheet].median_um;
+  const double most =
+      bench.reach_um[sheet] ? std::numeric_limits<double>::infinity() : limits.max_ratio;
+  return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, most);
 }
 
 /// Size of the grain whose scratches a step finds [um]; none as the first step on a sprayed coat.
@@ -126,28 +135,30 @@ inline double deepest_before_um(const Bench& bench, std::optional<Before> before
 
 /// By how much the scratches that a compound finds exceed what it takes out [um]; at most zero where it does, or is paper.
 inline double too_deep_um(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  const std::optional<double> limit_um = bench.stack.sheets[sheet].coarsest_scratch_um;
+  const std::optional<double> limit_um = bench.reach_um[sheet];
   return limit_um ? deepest_before_um(bench, before) - *limit_um : 0.0;
 }
 
 /// Whether a step is a compound that meets orange peel: it takes out scratches and does not level.
 inline bool compound_on_peel(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  return !before && !bench.job.scratched_by && bench.stack.sheets[sheet].coarsest_scratch_um;
+  return !before && !bench.job.scratched_by && bench.reach_um[sheet].has_value();
 }
 
 /// What a step costs under the limits; none where they do not allow it.
 inline std::optional<StepCost> allowed_step(const Bench& bench, const Limits& limits,
                                             std::optional<Before> before, std::size_t sheet) {
   const std::optional<double> from_um = size_before_um(bench, before);
-  if (from_um && !ratio_allowed(limits, *from_um, bench.grades[sheet].median_um))
-    return std::nullopt;
+  if (from_um && !ratio_allowed(bench, limits, *from_um, sheet)) return std::nullopt;
+  if (bench.refused[sheet]) return std::nullopt;
   if (compound_on_peel(bench, before, sheet)) return std::nullopt;
   if (too_deep_um(bench, before, sheet) > limits.deeper_um) return std::nullopt;
   const std::vector<Effort> step = efforts(bench, before, sheet);
-  if (step_minutes(step, bench.job.rules) > detail::longest_minutes) return std::nullopt;
+  if (step_minutes(step, bench.job.rules) + bench.local_minutes[sheet] > detail::longest_minutes) {
+    return std::nullopt;
+  }
   if (sheets_used(step) > detail::most_sheets) return std::nullopt;
   if (limits.paper && micro_short(bench, step, sheet) > 0) return std::nullopt;
-  return step_cost(bench, step, sheet);
+  return step_cost(bench, before, sheet);
 }
 
 /// A sheet's rung under the limits.
@@ -192,7 +203,7 @@ inline Sequence summed(const Bench& bench, const std::vector<std::size_t>& sheet
   Sequence result{.sheets = sheets, .milliseconds = 0, .cost = 0, .depth_pm = {}, .film = {}};
   std::vector<std::int64_t> removed(bench.job.zones.size(), 0);
   for_each_step(sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    const StepCost step = step_cost(bench, efforts(bench, before, sheet), sheet);
+    const StepCost step = step_cost(bench, before, sheet);
     result.milliseconds += step.milliseconds;
     result.cost += step.cost;
     result.depth_pm.clear();

@@ -20,7 +20,9 @@ struct ZoneStep {
   double minutes = 0;     ///< sanding, without the change
   double travel_m = 0;    ///< of the block
   double sheets_used = 0;
-  double gloss_gu = 0;  ///< at 60 degrees, a lower bound of a glossmeter's reading [GU]
+  double gloss_gu = 0;     ///< at 60 degrees, a lower bound of a glossmeter's reading [GU]
+  double gloss_20_gu = 0;  ///< the same at 20 degrees [GU]
+  double gloss_85_gu = 0;  ///< the same at 85 degrees [GU]
   std::optional<double> film_left_um;  ///< above the deepest scratch, on the mean; none on a solid
   std::optional<double>
       cut_through;  ///< chance of cutting through somewhere in the zone; none on a solid
@@ -53,6 +55,7 @@ struct Totals {
 /// A plan, or the reason why there is none.
 struct Plan {
   bool found = false;
+  std::vector<LocalStep> before;  ///< work on defects, before the first step
   std::vector<Step> steps;
   Totals total;
   Sequence exact;  ///< the integers that the search decided by
@@ -84,6 +87,9 @@ inline Step worked_step(const Bench& bench, std::optional<Before> before, std::s
     const Zone& zone = bench.job.zones[i];
     const SheetInZone& work = bench.work[sheet][i];
     const bool untouched = !before && passed_by(bench, i);
+    const auto gloss = [&](double angle_deg) {
+      return gloss_gu(bench.job.coating.refractive_index, angle_deg, untouched ? 0.0 : work.rq_um);
+    };
     const double scratch_um = scratch_left_um(bench, {sheet, !before}, i);
     removed_um[i] += step[i].removal_um;
     ZoneStep& row = result.zones.emplace_back(ZoneStep{.zone = zone.name,
@@ -93,10 +99,11 @@ inline Step worked_step(const Bench& bench, std::optional<Before> before, std::s
                                                        .minutes = step[i].minutes,
                                                        .travel_m = step[i].travel_m,
                                                        .sheets_used = step[i].sheets_used,
-                                                       .gloss_gu = work.gloss_gu,
+                                                       .gloss_gu = gloss(60.0),
+                                                       .gloss_20_gu = gloss(20.0),
+                                                       .gloss_85_gu = gloss(85.0),
                                                        .film_left_um = std::nullopt,
                                                        .cut_through = std::nullopt});
-    if (untouched) row.gloss_gu = gloss_gu(bench.job.coating.refractive_index, 60.0, 0.0);
     result.gloss_gu = std::min(result.gloss_gu, row.gloss_gu);
     if (zone.film) {
       row.film_left_um = zone.film->mean_um - row.depth_um;
@@ -129,7 +136,10 @@ inline Plan worked_out(const Bench& bench, const Sequence& sequence) {
     plan.total.film =
         static_cast<double>(sequence.film.depth_pm) / static_cast<double>(sequence.film.budget_pm);
   }
+  plan.before = local_steps(bench, sequence.sheets.front());
   plan.findings = sequence_findings(bench, sequence);
+  const std::vector<Finding> of_defects = defect_findings(bench, sequence);
+  plan.findings.insert(plan.findings.end(), of_defects.begin(), of_defects.end());
   return plan;
 }
 
@@ -156,8 +166,9 @@ inline Plan plan(const Job& job, const Stack& stack) {
       result.tradeoff.push_back(worked_out(bench, point));
     }
   }
-  const std::vector<Finding> of_stack = check(stack, job.rules);
-  result.findings.insert(result.findings.begin(), of_stack.begin(), of_stack.end());
+  for (const std::vector<Finding>& more : {job_findings(bench), check(stack, job.rules)}) {
+    result.findings.insert(result.findings.begin(), more.begin(), more.end());
+  }
   result.cautions = cautions(job);
   return result;
 }
@@ -175,6 +186,8 @@ inline Plan evaluate(const Job& job, const Stack& stack, const std::vector<std::
   std::vector<std::size_t> sheets;
   for (const std::string& id : sequence) sheets.push_back(sheet_index(stack, id));
   Plan result = worked_out(bench, summed(bench, sheets));
+  const std::vector<Finding> of_job = job_findings(bench);
+  result.findings.insert(result.findings.begin(), of_job.begin(), of_job.end());
   result.relies_on = reliances(bench, result.exact);
   result.cautions = cautions(job);
   return result;

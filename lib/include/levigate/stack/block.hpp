@@ -2,6 +2,7 @@
 #pragma once
 
 #include <limits>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -12,7 +13,21 @@
 
 namespace levigate::inline v0 {
 
-/// A block, or a pad that is its own tool.
+/// What makes a tool a buffing wheel; the rest of it is its block. See wheel/wheel.hpp.
+struct WheelFace {
+  double diameter_mm = 0;
+  double rpm = 0;
+  double rated_rpm = 0;
+  double width_mm = 0;
+  double contact_mm = 0;
+  double feed_m_s = 0;
+  double friction = 0;
+  double heat_share = 0;
+
+  friend bool operator==(const WheelFace&, const WheelFace&) = default;
+};
+
+/// A block, or a pad or wheel that is its own tool.
 struct Block {
   std::string name;
   double modulus_mpa =
@@ -22,6 +37,8 @@ struct Block {
   double speed_m_s = 0;  ///< mean sliding speed while sanding [m/s]
   double duty = 0;       ///< share of the time that is spent sanding, above 0 to 1
   double wrap = 0;       ///< area of abrasive that one piece takes, as a multiple of area_cm2
+
+  std::optional<WheelFace> wheel{};  ///< where it is a buffing wheel
 
   double pressure_kpa() const noexcept { return kpa_from_n_per_cm2(force_n, area_cm2); }
 
@@ -33,7 +50,7 @@ struct Block {
 inline Block block_named(std::string_view name) {
   const BlockProfile& p = detail::profile_named(block_table, name, "block");
   return {std::string(p.name), p.modulus_mpa.value, p.area_cm2.value, p.force_n.value,
-          p.speed_m_s.value,   p.duty.value,        p.wrap.value};
+          p.speed_m_s.value,   p.duty.value,        p.wrap.value,     {}};
 }
 
 /// Throws: OutOfRange where a member or the pressure is outside its range.

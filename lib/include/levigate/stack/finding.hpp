@@ -27,9 +27,15 @@ enum class FindingKind {
   repeated_sheet,       ///< a sheet that comes twice in one sequence
   scratch_too_deep,     ///< a compound meets scratches beyond its reach, or orange peel
   film_short,           ///< a zone goes deeper than its budget
+  round_entered,        ///< a zone goes through its last round into the one below
+  tall_defect,          ///< a run or sag that must not be sanded out flat
   soft_first,           ///< a soft block or pad does the levelling
   after_target,         ///< steps after the target is met
   target_missed,        ///< the sequence ends before the target
+  sheen_over,           ///< more sheen than the band that was asked for
+  young_coat,           ///< a coat that is not yet fully cured
+  wheel_speed,          ///< a wheel whose rim is too fast or too slow for the coat
+  wheel_heat,           ///< a wheel under which the coat gets too warm
 };
 
 constexpr std::string_view to_string(FindingKind kind) noexcept {
@@ -50,9 +56,15 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::repeated_sheet: return "repeated_sheet";
     case FindingKind::scratch_too_deep: return "scratch_too_deep";
     case FindingKind::film_short: return "film_short";
+    case FindingKind::round_entered: return "round_entered";
+    case FindingKind::tall_defect: return "tall_defect";
     case FindingKind::soft_first: return "soft_first";
     case FindingKind::after_target: return "after_target";
     case FindingKind::target_missed: return "target_missed";
+    case FindingKind::sheen_over: return "sheen_over";
+    case FindingKind::young_coat: return "young_coat";
+    case FindingKind::wheel_speed: return "wheel_speed";
+    case FindingKind::wheel_heat: return "wheel_heat";
   }
   return "";
 }

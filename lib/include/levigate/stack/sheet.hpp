@@ -26,6 +26,8 @@ struct Sheet {
   double height_mm = 0;
   std::optional<double> worn_um;  ///< of a compound: its grain once broken down in use [um]
   std::optional<double> coarsest_scratch_um;  ///< of a compound: deepest scratch it takes out [um]
+  std::optional<double>
+      coarsest_paper_um;          ///< the same, as grain of the paper that it may follow [um]
   double wear_share = 1;          ///< of the rate of held grain that loose grain reaches
   std::optional<double> on_hand;  ///< sheets in the drawer; none: no limit
   std::optional<double> price;    ///< of one sheet, in any currency of hundred cents
@@ -47,6 +49,9 @@ inline void validate(const Sheet& sheet, std::string_view where) {
   if (sheet.coarsest_scratch_um) {
     detail::require_range(*sheet.coarsest_scratch_um, 1e-3, 1e3, "coarsest_scratch_um", "um",
                           place);
+  }
+  if (sheet.coarsest_paper_um) {
+    detail::require_range(*sheet.coarsest_paper_um, 0.01, 1e4, "coarsest_paper_um", "um", place);
   }
   detail::require_range(sheet.wear_share, 1e-3, 1.0, "wear_share", "", place);
   if (sheet.on_hand) detail::require_range(*sheet.on_hand, 0.0, 1e6, "on_hand", "sheets", place);

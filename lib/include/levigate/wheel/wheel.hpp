@@ -91,7 +91,33 @@ inline Block block_of(const Wheel& wheel) {
           .force_n = wheel.force_n,
           .speed_m_s = wheel.surface_speed_m_s(),
           .duty = wheel.duty,
-          .wrap = 0.0};
+          .wrap = 0.0,
+          .wheel = WheelFace{.diameter_mm = wheel.diameter_mm,
+                             .rpm = wheel.rpm,
+                             .rated_rpm = wheel.rated_rpm,
+                             .width_mm = wheel.width_mm,
+                             .contact_mm = wheel.contact_mm,
+                             .feed_m_s = wheel.feed_m_s,
+                             .friction = wheel.friction,
+                             .heat_share = wheel.heat_share}};
+}
+
+/// The wheel that block_of() made a block of. Throws: BadInput where the block is none.
+inline Wheel wheel_of(const Block& block) {
+  if (!block.wheel) throw BadInput("block '" + block.name + "' is no wheel, in wheel_of");
+  const WheelFace& face = *block.wheel;
+  return {.name = block.name,
+          .diameter_mm = face.diameter_mm,
+          .rpm = face.rpm,
+          .rated_rpm = face.rated_rpm,
+          .width_mm = face.width_mm,
+          .contact_mm = face.contact_mm,
+          .force_n = block.force_n,
+          .feed_m_s = face.feed_m_s,
+          .modulus_mpa = block.modulus_mpa,
+          .friction = face.friction,
+          .heat_share = face.heat_share,
+          .duty = block.duty};
 }
 
 /// The same wheel with another diameter at the same rpm and face load. A cylinder pressed to a flat

@@ -95,13 +95,16 @@ inline std::vector<std::optional<std::int64_t>> budgets_pm(const Bench& bench) {
   return result;
 }
 
-/// Whether a sheet meets the target: its size, or its gloss in every zone.
+/// Whether a sheet meets the target: its size, or its gloss in every zone, which for a band of sheen is neither below nor above it.
 inline bool meets_target(const Bench& bench, std::size_t sheet) {
   if (bench.refused[sheet]) return false;
   const Target& target = bench.job.target;
   if (target.size_um) return bench.grades[sheet].median_um <= *target.size_um;
+  const double high_gu = target.gloss_high_gu.value_or(std::numeric_limits<double>::infinity());
   return std::all_of(bench.work[sheet].begin(), bench.work[sheet].end(),
-                     [&](const SheetInZone& work) { return work.gloss_gu >= *target.gloss_gu; });
+                     [&](const SheetInZone& work) {
+                       return work.gloss_gu >= *target.gloss_gu && work.gloss_gu <= high_gu;
+                     });
 }
 
 /// Whether the limits allow a step from grain of one size to a sheet. A compound may be any amount finer: what it can take

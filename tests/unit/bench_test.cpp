@@ -1,0 +1,252 @@
+// The rest of the bench in a plan: defects, edges, young coats, sheen, compounds and wheels.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "levigate/plan/plan.hpp"
+#include "levigate/surface/sheen_bands.hpp"
+#include "workshop.hpp"
+
+namespace {
+
+using namespace workshop;
+using testing::ElementsAre;
+using testing::HasSubstr;
+
+const std::vector<std::string> drawer{"P400", "P600", "P800", "P1000", "P1200", "P1500", "P2000"};
+
+/// A compound on a loose flannel wheel, as a sheet of the stack.
+Sheet buff(const std::string& name, const Coating& coating) {
+  const Compound compound = compound_named(name, coating);
+  Sheet sheet;
+  sheet.id = name;
+  sheet.label = name + " compound";
+  sheet.size_um = compound.size_um;
+  sheet.worn_um = compound.worn_um;
+  sheet.coarsest_scratch_um = compound.coarsest_scratch_um;
+  sheet.wear_share = compound.wear_share;
+  sheet.backing = compound_backing(compound);
+  sheet.block = block_of(wheel_named("loose flannel"));
+  sheet.width_mm = 100;
+  sheet.height_mm = 100;
+  return sheet;
+}
+
+Stack drawer_and_wheels() {
+  Stack stack = papers(drawer);
+  for (const char* name : {"cutting", "medium", "fine", "ultra-fine"}) {
+    stack.sheets.push_back(buff(name, top(0).coating));
+  }
+  return stack;
+}
+
+Job glossy(double gloss_gu) {
+  Job job = top(20);
+  job.target = {.size_um = {}, .gloss_gu = gloss_gu, .label = ""};
+  return job;
+}
+
+TEST(Defects, AreTakenDownBeforeTheFirstStepAndCountInMinutes) {
+  Job job = top(35);
+  const Plan without = plan(job, papers(drawer));
+  job.zones[0].defects = {{DefectKind::run, 150, 12, 60, 3}, {DefectKind::nib, 20, 1, 1, 4}};
+  const Plan with = plan(job, papers(drawer));
+  ASSERT_TRUE(with.found);
+  ASSERT_EQ(with.before.size(), 2U);
+  EXPECT_EQ(ids(with), ids(without));
+  const double local = with.before[0].work.local.minutes + with.before[1].work.local.minutes;
+  EXPECT_GT(local, 0);
+  EXPECT_NEAR(with.total.minutes, without.total.minutes + local, 1e-4);
+  EXPECT_EQ(with.exact.depth_pm, without.exact.depth_pm);
+}
+
+TEST(Defects, ATallRunIsNeverSandedOutWithoutAWarningAndABetterWay) {
+  Job job = top(35);
+  job.zones[0].defects = {{DefectKind::run, 150, 12, 60, 1}};
+  const Plan found = plan(job, papers(drawer));
+  const Finding* finding = find(found.findings, FindingKind::tall_defect);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_TRUE(found.before[0].work.shaved);
+  EXPECT_THAT(finding->message, HasSubstr("run of 150 um in zone top"));
+  EXPECT_THAT(finding->message, HasSubstr("shave it to the tape"));
+  EXPECT_THAT(finding->message, HasSubstr("sanded out flat"));
+  job.zones[0].defects[0].height_um = 30;
+  EXPECT_EQ(find(plan(job, papers(drawer)).findings, FindingKind::tall_defect), nullptr);
+}
+
+TEST(Defects, ImpossibleGeometryIsRefused) {
+  Job job = top(35);
+  job.zones[0].defects = {{DefectKind::run, -5, 12, 60, 1}};
+  EXPECT_THROW(plan(job, papers(drawer)), OutOfRange);
+  job.zones[0].defects = {{DefectKind::run, 150, 80, 60, 1}};
+  EXPECT_THROW(plan(job, papers(drawer)), BadInput);
+}
+
+TEST(YoungCoat, IsCalledOutAndWorkedAsSoftAsItIs) {
+  Job job = top(35);
+  job.age_h = 1000;
+  EXPECT_EQ(find(plan(job, papers(drawer)).findings, FindingKind::young_coat), nullptr);
+  job.age_h = 24;
+  job.cure = Cure{168, 0.05, {{24, 60}, {168, 150}}};
+  const Plan young = evaluate(job, papers(drawer), {"P600", "P1000", "P1500"});
+  const Finding* finding = find(young.findings, FindingKind::young_coat);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_THAT(finding->message, HasSubstr("24 h old"));
+  EXPECT_THAT(finding->message, HasSubstr("40 % of its hardness"));
+  job.age_h.reset();
+  const Plan cured = evaluate(job, papers(drawer), {"P600", "P1000", "P1500"});
+  EXPECT_GT(young.steps[0].zones[0].scratch_um, cured.steps[0].zones[0].scratch_um);
+}
+
+TEST(Sheen, ASatinTargetStopsBeforeTheCompounds) {
+  const SheenBand& satin = band_named("institute", "satin");
+  Job job = glossy(*satin.low_gu);
+  job.target.gloss_high_gu = satin.high_gu;
+  job.target.label = "satin (institute)";
+  Stack stack = drawer_and_wheels();
+  const Plan none = plan(job, stack);
+  ASSERT_FALSE(none.found);
+  EXPECT_THAT(none.why->message, HasSubstr("20.0 to 35.0 GU"));
+  stack.sheets.push_back(pad("soft P1500", "P1500"));
+  const Plan found = plan(job, stack);
+  ASSERT_TRUE(found.found) << found.why->message;
+  for (const std::string& id : ids(found))
+    EXPECT_FALSE(stack.sheets[sheet_index(stack, id)].worn_um) << id;
+  EXPECT_EQ(found.steps.back().sheet, "soft P1500");
+  EXPECT_GE(found.steps.back().gloss_gu, *satin.low_gu);
+  EXPECT_LE(found.steps.back().gloss_gu, *satin.high_gu);
+}
+
+TEST(Sheen, MoreThanTheBandIsCalledOut) {
+  Job job = glossy(20);
+  job.target.gloss_high_gu = 35;
+  job.target.label = "satin";
+  const Plan over = evaluate(job, drawer_and_wheels(), {"P600", "P1000", "P1500", "cutting"});
+  ASSERT_NE(find(over.findings, FindingKind::sheen_over), nullptr);
+  EXPECT_THAT(find(over.findings, FindingKind::sheen_over)->message, HasSubstr("satin"));
+}
+
+TEST(Sheen, IsToldAtThreeAngles) {
+  const Plan found = plan(glossy(80), drawer_and_wheels());
+  ASSERT_TRUE(found.found) << found.why->message;
+  const ZoneStep& last = found.steps.back().zones[0];
+  EXPECT_LT(last.gloss_20_gu, last.gloss_gu);
+  EXPECT_GT(last.gloss_85_gu, last.gloss_gu);
+}
+
+TEST(Compounds, ReachAGlossThatPaperDoesNot) {
+  EXPECT_FALSE(plan(glossy(70), papers(drawer)).found);
+  const Plan found = plan(glossy(70), drawer_and_wheels());
+  ASSERT_TRUE(found.found) << found.why->message;
+  EXPECT_TRUE(found.steps.back().gloss_gu >= 70);
+}
+
+TEST(Compounds, CannotLevel) {
+  Stack stack;
+  stack.sheets.push_back(buff("cutting", top(0).coating));
+  EXPECT_FALSE(plan(glossy(70), stack).found);
+  const Plan taken = evaluate(glossy(70), stack, {"cutting"});
+  ASSERT_NE(find(taken.findings, FindingKind::scratch_too_deep), nullptr);
+  EXPECT_THAT(find(taken.findings, FindingKind::scratch_too_deep)->message,
+              HasSubstr("cannot level"));
+}
+
+TEST(Compounds, DoNotTakeOutScratchesBeyondTheirReach) {
+  const Plan taken = evaluate(glossy(70), drawer_and_wheels(), {"P400", "fine"});
+  ASSERT_NE(find(taken.findings, FindingKind::scratch_too_deep), nullptr);
+  Stack stack = papers({"P400", "P600"});
+  stack.sheets.push_back(buff("fine", top(0).coating));
+  const Plan none = plan(glossy(70), stack);
+  ASSERT_FALSE(none.found);
+  EXPECT_EQ(none.why->blocked_by, Blocker::scratch);
+  EXPECT_EQ(none.why->compound, "fine");
+  EXPECT_GT(none.why->too_deep_um.value(), 0);
+}
+
+TEST(Compounds, ReachMayBeGivenAsThePaperItFollows) {
+  Stack stack = drawer_and_wheels();
+  const Plan by_depth = plan(glossy(80), stack);
+  for (Sheet& sheet : stack.sheets) {
+    if (!sheet.coarsest_scratch_um) continue;
+    for (const CompoundProfile& p : compound_table) {
+      if (p.name == sheet.id) sheet.coarsest_paper_um = p.coarsest_paper_um.value;
+    }
+    sheet.coarsest_scratch_um.reset();
+  }
+  EXPECT_EQ(ids(plan(glossy(80), stack)), ids(by_depth));
+}
+
+TEST(Compounds, TakingTheCoarseOneOffTheShelfChangesThePlanAndItsCost) {
+  Stack stack = drawer_and_wheels();
+  const Job job = glossy(85);
+  const Plan all = plan(job, stack);
+  ASSERT_TRUE(all.found) << all.why->message;
+  std::vector<std::string> compounds;
+  for (const std::string& id : ids(all)) {
+    if (stack.sheets[sheet_index(stack, id)].worn_um) compounds.push_back(id);
+  }
+  ASSERT_FALSE(compounds.empty());
+  std::erase_if(stack.sheets, [&](const Sheet& sheet) { return sheet.id == compounds.front(); });
+  const Plan fewer = plan(job, stack);
+  if (fewer.found) {
+    EXPECT_NE(ids(fewer), ids(all));
+    EXPECT_GE(fewer.exact.milliseconds, all.exact.milliseconds);
+  } else {
+    EXPECT_FALSE(fewer.why->message.empty());
+  }
+}
+
+TEST(Compounds, ACompoundCannotGrowInUse) {
+  Stack stack = drawer_and_wheels();
+  stack.sheets.back().worn_um = 5;
+  EXPECT_THROW(plan(glossy(70), stack), BadInput);
+}
+
+TEST(Wheels, TooFastIsRefusedWithNumbers) {
+  Stack stack = drawer_and_wheels();
+  for (Sheet& sheet : stack.sheets) {
+    if (!sheet.block) continue;
+    Wheel wheel = wheel_of(*sheet.block);
+    wheel.rated_rpm = 4000;
+    wheel.rpm = 3500;
+    sheet.block = block_of(wheel);
+  }
+  const Plan none = plan(glossy(80), stack);
+  EXPECT_FALSE(none.found);
+  const Finding* finding = find(none.findings, FindingKind::wheel_speed);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->severity, Severity::error);
+  EXPECT_THAT(finding->message, HasSubstr("m/s"));
+  EXPECT_THAT(finding->message, HasSubstr("rpm"));
+}
+
+TEST(Wheels, ADwellTooLongIsRefusedWithNumbers) {
+  Stack stack = drawer_and_wheels();
+  for (Sheet& sheet : stack.sheets) {
+    if (sheet.block) sheet.block->wheel->feed_m_s = 0.0005;
+  }
+  const Plan none = plan(glossy(80), stack);
+  EXPECT_FALSE(none.found);
+  const Finding* finding = find(none.findings, FindingKind::wheel_heat);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->severity, Severity::error);
+  EXPECT_THAT(finding->message, HasSubstr(" K"));
+}
+
+TEST(Wheels, AboveTheirRatingAreAnError) {
+  Wheel wheel = wheel_named("loose flannel");
+  wheel.rpm = wheel.rated_rpm + 1;
+  EXPECT_THROW(block_of(wheel), OutOfRange);
+}
+
+TEST(Rounds, GoingThroughTheLastOneIsAWitnessLine) {
+  Job job = top(60, 25);
+  job.zones[0].below_um = 80;
+  const Plan taken = evaluate(job, papers(drawer), {"P400", "P800", "P1500"});
+  const Finding* finding = find(taken.findings, FindingKind::round_entered);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_THAT(finding->message, HasSubstr("witness line"));
+  EXPECT_THAT(finding->message, HasSubstr("25.0 um"));
+  EXPECT_LT(*taken.steps.back().zones[0].film_left_um, 0);
+}
+
+}  // namespace

@@ -96,6 +96,7 @@ class ValueClass : public py::class_<Value> {
 
 void bind_errors(py::module_& m);
 void bind_grade(py::module_& m);
+void bind_source(py::module_& m);
 void bind_stack(py::module_& m);
 void bind_contact(py::module_& m);
 void bind_surface(py::module_& m);

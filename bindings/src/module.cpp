@@ -12,6 +12,7 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_surface(m);
   levigate_python::bind_film(m);
   levigate_python::bind_wheel(m);
+  levigate_python::bind_source(m);
   levigate_python::bind_stack(m);
   levigate_python::bind_job(m);
   levigate_python::bind_why(m);

@@ -21,11 +21,13 @@ CONTRACT = {
     "Totals": "minutes film steps cost",
     "Step": "sheet label size_um size_ratio gloss_gu minutes sheets_used cost zones",
     "ZoneStep": "removal_um scratch_um minutes film_left_um cut_through",
+    "Formula": "function formula basis citation",
+    "Sourced": "value low high basis citation",
     "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps zone film_short_um paper",
 }
 FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
-    "surface_speed_m_s dwell_limit_s cut_through check plan evaluate"
+    "surface_speed_m_s dwell_limit_s cut_through check plan evaluate formulas source"
 ).split()
 
 CLASSES = {
@@ -54,7 +56,7 @@ WITHOUT_UNIT = set(
     "film_high "
     # counts, grit numbers and money
     "coats cost needed number on_hand price readings sheets_used spots steps "
-    # the unit is in `quantity`
+    # the unit is in `quantity`, or in the name that was asked for
     "value low high "
     # changes of minutes
     "minutes_low minutes_high "

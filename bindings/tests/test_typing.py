@@ -31,6 +31,8 @@ left: float | None = plan.steps[0].zones["top"].film_left_um
 why: str = plan.why.message if plan.why is not None else ""
 findings = levigate.check(plan.stack, {"max_ratio": 1.5})
 findings = levigate.check(plan.stack, levigate.Rules(max_ratio=1.5))
+symbols: str = levigate.source("contact").formula
+number: float = levigate.source("rule", "max_ratio").value
 """
 
 # Each line is wrong.

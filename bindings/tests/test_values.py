@@ -24,6 +24,7 @@ def values(demo):
         stack.sheets[0].backing, levigate.grade("P800"), levigate.read_label("P800"),
         levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),
         levigate.contact(size_um=[18.3], **contact), gap.why.gaps[0], gap.why.gaps[0].bridges[0],
+        levigate.source("contact"), levigate.source("rule", "max_ratio"),
     ]  # fmt: skip
     return {type(value).__name__: value for value in found}
 

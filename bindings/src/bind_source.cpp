@@ -1,0 +1,57 @@
+// Where numbers and formulas come from.
+#include "bind.hpp"
+#include "levigate/plan/sources.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::Formula;
+using levigate::Sourced;
+using py::arg;
+
+using SourcedOrFormula = py::typing::Union<Formula, Sourced>;
+
+}  // namespace
+
+void bind_source(py::module_& m) {
+  ValueClass<Formula>(m, "Formula", "A formula, and what it rests on.")
+      .has("function", &Formula::function, "name of the function")
+      .has("formula", &Formula::formula, "in symbols")
+      .has(
+          "basis", [](const Formula& f) { return levigate::to_string(f.source.basis); },
+          "what it rests on, as \"standard\"")
+      .has(
+          "citation", [](const Formula& f) { return f.source.citation; }, "where it comes from")
+      .finish();
+  ValueClass<Sourced>(m, "Sourced", "A number of a profile, and what it rests on.")
+      .has("value", &Sourced::value, "the value used, in the unit of its name")
+      .has("low", &Sourced::low, "low end of the band it is believed to lie in")
+      .has("high", &Sourced::high, "high end of the band")
+      .has(
+          "basis", [](const Sourced& s) { return levigate::to_string(s.source.basis); },
+          "what it rests on, as \"from memory\"")
+      .has(
+          "citation", [](const Sourced& s) { return s.source.citation; }, "where it comes from")
+      .finish();
+
+  m.def(
+      "formulas",
+      [] { return std::vector(std::begin(levigate::formulas), std::end(levigate::formulas)); },
+      "The formulas, each with its basis and citation.");
+  m.def(
+      "source",
+      [](const std::string& name, const std::optional<std::string>& field) -> SourcedOrFormula {
+        if (!field) return py::cast(levigate::source(name));
+        return py::cast(levigate::source(name, *field));
+      },
+      arg("name"), arg("field") = py::none(),
+      "Where a formula or a number comes from.\n\n"
+      "name alone: of a function, for its Formula. With field, a Sourced number: name is that of\n"
+      "a coating, backing, block or gauge, or \"rule\", \"model\", \"edge\" or \"defect\"; field "
+      "is\n"
+      "its quantity, as in source(\"hard block\", \"force_n\"). Raises BadInput with the nearest\n"
+      "name. Grades have their own: Grade.sources.");
+}
+
+}  // namespace levigate_python

@@ -141,4 +141,12 @@ TEST(Gauge, WhatCannotBe) {
   EXPECT_THROW(agrees({105.0, 9.0}, {.mean_um = 1, .sd_um = 1, .mean_se_um = -1}), OutOfRange);
 }
 
+TEST(Gauge, ContradictsFromThreeStandardUncertaintiesOn) {
+  const Film coats{100, 5, 3};
+  const Film near{100 + 2.995 * 5, 5, 4};  // hypot(3, 4) = 5
+  const Film far{100 + 3.005 * 5, 5, 4};
+  EXPECT_FALSE(agrees(coats, near).contradicts);
+  EXPECT_TRUE(agrees(coats, far).contradicts);
+}
+
 }  // namespace

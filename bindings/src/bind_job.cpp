@@ -3,7 +3,7 @@
 
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
-#include "levigate/plan/effort.hpp"
+#include "levigate/plan/bench.hpp"
 #include "levigate/plan/job.hpp"
 
 namespace levigate_python {
@@ -51,11 +51,14 @@ void bind_job(py::module_& m) {
       .has("peel_um", &Zone::peel_um, "orange peel, peak to valley [um]")
       .has("peel_wavelength_mm", &Zone::peel_wavelength_mm, "its wavelength [mm]")
       .has("levelled", &Zone::levelled, "False: the levelling step passes it by, as it does edges")
+      .has("below_um", &Zone::below_um, "film of the rounds below the last one [um]")
+      .has("defects", &Zone::defects, "runs, sags, drips, nibs and ridges, taken down first")
       .finish();
   ValueClass<Target>(m, "Target", "What ends the sequence: a size or a gloss.")
       .has("size_um", &Target::size_um, "met by grain of at most this size [um], or None")
       .has("gloss_gu", &Target::gloss_gu, "least gloss at 60 degrees in every zone [GU], or None")
-      .has("label", &Target::label, "of the grade, where the target was given as one")
+      .has("gloss_high_gu", &Target::gloss_high_gu, "most, where a band of sheen is met [GU]")
+      .has("label", &Target::label, "of the grade or the sheen, where the target was given as one")
       .finish();
   ValueClass<Job> job(m, "Job", "One job: coating, zones, start, target and rules.");
   job.has("name", &Job::name, "what the work is")
@@ -64,6 +67,8 @@ void bind_job(py::module_& m) {
       .has("scratched_by", &Job::scratched_by,
            "grade whose scratches the work carries; None: as sprayed")
       .has("target", &Job::target, "what ends the sequence")
+      .has("age_h", &Job::age_h, "of the last coat [h]; None: fully cured")
+      .has("cure", &Job::cure, "of this coat; None: that of the coating's name")
       .has("rules", &Job::rules, "the rules of its plan")
       .has(
           "prefer", [](const Job& j) { return levigate::to_string(j.prefer); },

@@ -7,8 +7,8 @@
 #include <numeric>
 
 #include "levigate/grade/ratio.hpp"
-#include "levigate/plan/effort.hpp"
 #include "levigate/plan/search.hpp"
+#include "levigate/plan/step.hpp"
 
 namespace levigate::inline v0 {
 
@@ -38,21 +38,9 @@ inline constexpr double most_sheets = 1e9;
 
 }  // namespace detail
 
-/// Sheets of one step in all zones together.
-inline double sheets_used(const std::vector<Effort>& step) {
-  return std::accumulate(step.begin(), step.end(), 0.0,
-                         [](double sum, const Effort& e) { return sum + e.sheets_used; });
-}
-
-/// The same in the integers of the search [1/1 000 000 sheet], as decisions on paper are taken in them.
+/// Sheets in the integers of the search [1/1 000 000 sheet], as decisions on paper are taken in them.
 inline std::int64_t micro_sheets(double sheets) {
   return std::llround(sheets * detail::micro_per_sheet);
-}
-
-/// Minutes of one step in all zones together, with the change.
-inline double step_minutes(const std::vector<Effort>& step, const Rules& rules) {
-  return std::accumulate(step.begin(), step.end(), rules.change_minutes,
-                         [](double sum, const Effort& e) { return sum + e.minutes; });
 }
 
 /// Sheets that a step needs beyond what is on hand [1/1 000 000 sheet]; zero where there is enough or no limit.
@@ -115,36 +103,6 @@ inline bool ratio_allowed(const Bench& bench, const Limits& limits, double from_
   const double most =
       bench.reach_um[sheet] ? std::numeric_limits<double>::infinity() : limits.max_ratio;
   return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, most);
-}
-
-/// Size of the grain whose scratches a step finds [um]; none as the first step on a sprayed coat.
-inline std::optional<double> size_before_um(const Bench& bench, std::optional<Before> before) {
-  if (before) return worn_um(bench, before->sheet);
-  if (bench.job.scratched_by) return bench.job.scratched_by->median_um;
-  return std::nullopt;
-}
-
-/// Depth of the scratches that a step finds, in the zone where they are deepest [um].
-inline double deepest_before_um(const Bench& bench, std::optional<Before> before) {
-  double deepest = 0;
-  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
-    if (before)
-      deepest = std::max(deepest, scratch_left_um(bench, *before, zone));
-    else if (bench.job.scratched_by)
-      deepest = std::max(deepest, bench.start_scratch_um[zone]);
-  }
-  return deepest;
-}
-
-/// By how much the scratches that a compound finds exceed what it takes out [um]; at most zero where it does, or is paper.
-inline double too_deep_um(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  const std::optional<double> limit_um = bench.reach_um[sheet];
-  return limit_um ? deepest_before_um(bench, before) - *limit_um : 0.0;
-}
-
-/// Whether a step is a compound that meets orange peel: it takes out scratches and does not level.
-inline bool compound_on_peel(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  return !before && !bench.job.scratched_by && bench.reach_um[sheet].has_value();
 }
 
 /// What a step costs under the limits; none where they do not allow it.

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "levigate/plan/effort.hpp"
+#include "levigate/plan/bench.hpp"
 
 namespace levigate::inline v0 {
 

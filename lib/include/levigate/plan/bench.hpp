@@ -1,0 +1,178 @@
+// A job and a stack laid out on the bench: every number a sequence is worked out from, and all that does not depend on
+// the sequence worked out once.
+#pragma once
+
+#include <algorithm>
+#include <iterator>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "levigate/film/budget.hpp"
+#include "levigate/film/cut_through.hpp"
+#include "levigate/plan/effort.hpp"
+#include "levigate/surface/take_down.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/finding.hpp"
+
+namespace levigate::inline v0 {
+
+/// Depth that a zone on a coat can afford [um]: see depth_budget_um(). Spots are one per cm2.
+inline double budget_of(const Job& job, const Zone& zone) {
+  return depth_budget_um({.mean_um = zone.film->mean_um,
+                          .sd_um = spot_sd_um(*zone.film),
+                          .removed_cv = job.rules.removed_cv,
+                          .reserve_um = job.rules.reserve_um,
+                          .spots = std::max(1.0, zone.area_cm2),
+                          .cut_through_limit = job.rules.cut_through_limit});
+}
+
+/// Chance of cutting through somewhere in a zone on a coat at a depth: see cut_through().
+inline double cut_through_of(const Job& job, const Zone& zone, double depth_um) {
+  return cut_through({.depth_um = depth_um,
+                      .mean_um = zone.film->mean_um,
+                      .sd_um = spot_sd_um(*zone.film),
+                      .removed_cv = job.rules.removed_cv,
+                      .reserve_um = job.rules.reserve_um,
+                      .spots = std::max(1.0, zone.area_cm2)});
+}
+
+/// A job and a stack with every number that the sequence is worked out from.
+struct Setup {
+  Job job;
+  Stack stack;
+  std::vector<Grade> grades;        ///< of each sheet
+  std::vector<double> log_spreads;  ///< of each sheet's grain
+  Model model;
+};
+
+/// The size of a sheet's grain when it has done its work [um].
+inline double worn_um(const Setup& setup, std::size_t sheet) {
+  return setup.stack.sheets[sheet].worn_um.value_or(setup.grades[sheet].median_um);
+}
+
+inline Grain grain_of(const Setup& setup, std::size_t sheet) {
+  return {setup.grades[sheet].median_um, worn_um(setup, sheet), setup.log_spreads[sheet],
+          setup.stack.sheets[sheet].wear_share};
+}
+
+/// How far the coat has cured: hard where the job gives no age, or nothing is known of its cure.
+inline CureState cure_of(const Job& job) {
+  const bool known =
+      job.cure || std::any_of(std::begin(cure_table), std::end(cure_table),
+                              [&](const CureProfile& p) { return p.name == job.coating.name; });
+  if (!job.age_h || !known)
+    return {.hard = true, .hardness_ratio = {}, .scratch_ratio = {}, .text = {}};
+  const Grade p800 = grade("P800");
+  const Backing paper = backing_named("latex paper");
+  return cure_state(job.cure ? *job.cure : cure_named(job.coating.name), *job.age_h,
+                    {.size_um = p800.median_um,
+                     .log_spread = log_spread(p800),
+                     .tip_spread = paper.tip_spread,
+                     .modulus_mpa = paper.modulus_mpa,
+                     .pressure_kpa = job.zones.front().block.pressure_kpa(),
+                     .hardness_mpa = job.coating.hardness_mpa},
+                    job.rules.scratch_quantile);
+}
+
+/// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
+inline Setup setup(const Job& job, const Stack& stack) {
+  validate(job);
+  validate(stack);
+  Setup result{job, stack, grades_of(stack), {}, {}};
+  result.job.coating.hardness_mpa *= cure_of(job).hardness_ratio.value_or(1.0);
+  for (const Grade& grade : result.grades) result.log_spreads.push_back(log_spread(grade));
+  for (std::size_t i = 0; i < result.grades.size(); ++i) {
+    if (worn_um(result, i) <= result.grades[i].median_um) continue;
+    throw BadInput("worn_um = " + detail::number_text(worn_um(result, i)) +
+                   " um is above the fresh size of " +
+                   detail::number_text(result.grades[i].median_um) + " um, in sheet '" +
+                   stack.sheets[i].id + "'");
+  }
+  return result;
+}
+
+/// A setup with all that does not depend on the sequence worked out once.
+struct Bench : Setup {
+  std::vector<std::vector<SheetInZone>> work;    ///< of each sheet in each zone
+  std::vector<double> start_scratch_um;          ///< in each zone; empty as sprayed
+  std::vector<std::optional<double>> budget_um;  ///< depth each zone can afford; none on a solid
+  std::vector<std::optional<double>> reach_um;   ///< of each sheet that is a compound
+  std::vector<bool> refused;  ///< of each sheet: a wheel that the coat does not stand
+  std::vector<double>
+      local_minutes;  ///< work on defects before the first step, by the sheet that comes first
+};
+
+/// Depth of scratches that a sheet takes out, where it is a compound [um].
+inline std::optional<double> reach_of(const Setup& setup, const Sheet& sheet) {
+  if (sheet.coarsest_scratch_um || !sheet.coarsest_paper_um) return sheet.coarsest_scratch_um;
+  return paper_scratch_um(*sheet.coarsest_paper_um, setup.job.coating.hardness_mpa);
+}
+
+/// What speaks against the wheel of a sheet on the job's coating. Nothing where it has no wheel, or the coating's limits are
+/// not known.
+inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const Sheet& sheet) {
+  const std::string& coating = setup.job.coating.name;
+  const bool known = std::any_of(std::begin(limit_table), std::end(limit_table),
+                                 [&](const LimitProfile& p) { return p.name == coating; });
+  if (!sheet.block || !sheet.block->wheel || !known) return {};
+  return wheel_findings(wheel_of(*sheet.block), wheel_limits_named(coating));
+}
+
+/// The tools for the defects of a zone, with the paper that comes first.
+inline LocalTools local_tools(const Bench& bench, std::size_t zone, std::size_t first) {
+  const Block small = block_named("small hard block");
+  const SheetInZone local = sheet_in_zone(bench.job, bench.model, grain_of(bench, first),
+                                          bench.stack.sheets[first].backing, small);
+  const SheetInZone& work = bench.work[first][zone];
+  LocalTools tools;
+  tools.small_block = {small, local.rate_um_per_m};
+  tools.zone_block = {work.tool, work.rate_um_per_m};
+  tools.residual_um = bench.job.rules.residual_peel_um;
+  return tools;
+}
+
+inline Bench bench(Setup setup) {
+  Bench result{std::move(setup), {}, {}, {}, {}, {}, {}};
+  const Job& job = result.job;
+  for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
+    const Sheet& sheet = result.stack.sheets[i];
+    std::vector<SheetInZone>& row = result.work.emplace_back();
+    for (const Zone& zone : job.zones) {
+      row.push_back(sheet_in_zone(job, result.model, grain_of(result, i), sheet.backing,
+                                  sheet.block.value_or(zone.block)));
+    }
+  }
+  for (const Zone& zone : job.zones) {
+    if (job.scratched_by) {
+      // What made the scratches is not known beyond its grade: paper on the zone's block is assumed.
+      const double size_um = job.scratched_by->median_um;
+      const Grain grain{size_um, size_um, log_spread(*job.scratched_by)};
+      result.start_scratch_um.push_back(
+          sheet_in_zone(job, result.model, grain, backing_named("latex paper"), zone.block)
+              .scratch_um);
+    }
+    result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);
+  }
+  for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
+    const Sheet& sheet = result.stack.sheets[i];
+    result.reach_um.push_back(reach_of(result, sheet));
+    const std::vector<WheelFinding> findings = wheel_findings_of(result, sheet);
+    result.refused.push_back(
+        std::any_of(findings.begin(), findings.end(),
+                    [](const WheelFinding& f) { return f.severity == Severity::error; }));
+    double minutes = 0;
+    for (std::size_t z = 0; z < job.zones.size(); ++z) {
+      for (const Defect& defect : job.zones[z].defects) {
+        minutes += take_down(defect, local_tools(result, z, i)).local.minutes;
+      }
+    }
+    result.local_minutes.push_back(minutes);
+  }
+  return result;
+}
+
+inline Bench bench(const Job& job, const Stack& stack) { return bench(setup(job, stack)); }
+
+}  // namespace levigate

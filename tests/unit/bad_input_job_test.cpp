@@ -192,9 +192,95 @@ TEST(BadJob, StartAndTargetTakeOneKey) {
   bad_job(job_with("{\"size_um\": 8}", "{\"size_um\": 8, \"gloss_gu\": 50}"), "/target/gloss_gu",
           "gloss_gu", {"gloss_gu does not go with size_um"});
   bad_job(job_with("{\"size_um\": 8}", "{}"), "/target", "\"target\"",
-          {"one is wanted of grade, size_um and gloss_gu"});
+          {"one is wanted of grade, size_um, gloss_gu and sheen"});
   bad_job(job_with("\"sprayed\"", "\"spraid\""), "/start/as", "spraid",
           {"'spraid'", "the nearest is 'sprayed'"});
+}
+
+TEST(BadJob, UnknownSheen) {
+  const auto sheen = [](const std::string& scheme, const std::string& name) {
+    return job_with("{\"size_um\": 8}",
+                    "{\"sheen\": {\"scheme\": \"" + scheme + "\", \"name\": \"" + name + "\"}}");
+  };
+  bad_job(sheen("institute", "satn"), "/target/sheen", "\"sheen\"",
+          {"sheen of scheme institute 'satn' is not known", "the nearest is 'satin'"});
+  bad_job(sheen("club", "satin"), "/target/sheen/scheme", "\"sheen\"",
+          {"scheme 'club' is not known", "institute, trade and EN 13300"});
+  bad_job(sheen("EN 13300", "matt"), "/target/sheen", "\"sheen\"", {"no limits at 60 degrees"});
+}
+
+std::string job_with_defect(const std::string& defect) {
+  return job_with("\"peel_um\": 35,", "\"peel_um\": 35,\n\"defects\": [\n" + defect + "],");
+}
+
+TEST(BadJob, ImpossibleDefects) {
+  bad_job(
+      job_with_defect("{\"kind\": \"run\", \"height_um\": 80, \"width_mm\": 9, \"length_mm\": 4}"),
+      "/zones/0/defects/0/width_mm", "\"run\"", {"width_mm = 9 mm is more than length_mm = 4"});
+  job_out_of_range(job_with_defect("{\"kind\": \"nib\", \"height_um\": -5, \"width_mm\": 1}"),
+                   "\"nib\"", {"height_um = -5", "/zones/0/defects/0"});
+  bad_job(job_with_defect("{\"kind\": \"nip\", \"height_um\": 5, \"width_mm\": 1}"),
+          "/zones/0/defects/0/kind", "\"nip\"", {"kind 'nip'", "the nearest is 'nib'"});
+  bad_job(job_with_defect("{\"kind\": \"nib\", \"width_mm\": 1}"), "/zones/0/defects/0", "\"nib\"",
+          {"one is wanted of height_um and readings"});
+  bad_job(job_with_defect("{\"kind\": \"nib\", \"readings\": {\"over_um\": 80, \"beside_um\": 85}, "
+                          "\"width_mm\": 1}"),
+          "/zones/0/defects/0/readings/over_um", "\"nib\"",
+          {"over_um = 80 um and beside_um = 85 um", "nothing that stands proud"});
+  bad_job(job_with_defect("{\"kind\": \"nib\", \"hight_um\": 5, \"width_mm\": 1}"),
+          "/zones/0/defects/0/hight_um", "hight_um", {"the nearest is \"height_um\""});
+}
+
+constexpr auto edges_film = "{\"mean_um\": 45, \"sd_um\": 6}";
+
+TEST(BadJob, ReadingsThatContradictTheCoats) {
+  const std::string text = job_with(
+      edges_film,
+      "{\"coats\": [{\"dry_um\": 40}], \"recoat_window_h\": 24,\n\"readings_um\": [91, 95, "
+      "93], \"gauge\": {\"fixed_um\": 1, \"share\": 0.01}}");
+  bad_job(text, "/zones/2/film/readings_um", "[91, 95",
+          {"reads 93.0 um where the coats make 40.0 um", "standard uncertainties"});
+}
+
+TEST(BadJob, CoatsThatCannotBe) {
+  bad_job(job_with(edges_film,
+                   "{\"coats\": [{\"dry_um\": 40, \"thinner\": 0.1}], "
+                   "\"recoat_window_h\": 24, \"sd_um\": 5}"),
+          "/zones/2/film/coats/0/thinner", "thinner", {"thinner does not go with dry_um"});
+  bad_job(job_with(edges_film,
+                   "{\"coats\": [{\"dry_um\": 40, \"applied_h\": 9}, {\"dry_um\": 40}], "
+                   "\"recoat_window_h\": 24, \"sd_um\": 5}"),
+          "/zones/2/film/coats", "applied_h",
+          {"coats[1] was applied at 0 h, before the one above"});
+  bad_job(job_with(edges_film, "{\"coats\": [], \"recoat_window_h\": 24, \"sd_um\": 5}"),
+          "/zones/2/film/coats", "\"coats\": []", {"coats is empty"});
+  bad_job(job_with("[88, 97, 92, 84, 95, 90, 101, 87, 91, 85, 96, 93]",
+                   "[88, 97], \"gauge\": \"laser\""),
+          "/zones/0/film/gauge", "laser", {"gauge 'laser' is not known"});
+}
+
+TEST(BadJob, EdgesThatCannotBe) {
+  const auto edge = [](const std::string& keys) {
+    return job_with("\"film\": {\"mean_um\": 45, \"sd_um\": 6},\n      \"levelled\": false", keys);
+  };
+  bad_job(edge("\"edge_of\": \"lid\", \"radius_mm\": 1"), "/zones/2/edge_of", "\"lid\"",
+          {"edge_of 'lid' is no zone that stands before"});
+  bad_job(edge("\"edge_of\": \"top\""), "/zones/2", "{\n      \"name\": \"edges\"",
+          {"radius_mm is missing"});
+  job_out_of_range(edge("\"edge_of\": \"top\", \"radius_mm\": -1"), "edge_of", {"radius_mm = -1"});
+  bad_job(edge("\"edge_of\": \"top\", \"radius_mm\": 1,\n\"levelled\": true"), "/zones/2/levelled",
+          "\"levelled\": true", {"levelled does not go with edge_of"});
+}
+
+TEST(BadJob, AgeAndCure) {
+  const auto aged = [](const std::string& keys) {
+    return job_with("\"prefer\"", keys + ", \"prefer\"");
+  };
+  job_out_of_range(aged("\"age_h\": -3"), "age_h", {"age_h = -3 h"});
+  bad_job(aged("\"cure\": {\"hard_cure_h\": 200, \"points\": [[24, 60, 1]]}"), "/cure/points/0",
+          "\"cure\"", {"a point is a pair"});
+  bad_job(aged("\"cure\": {\"hard_cure_h\": 200, \"points\": [[48, 60], [24, 90]]}"),
+          "/cure/points", "\"cure\"", {"points[1], 24 h and 90 MPa"});
 }
 
 TEST(BadJob, PeelIsNeededAsSprayedOnly) {

@@ -53,6 +53,49 @@ TEST(BadStack, UnknownSystem) {
             {"'FEPA' is not known", "known are ask, FEPA P"});
 }
 
+std::string stack_with_polish(const std::string& keys) {
+  return stack_with("\"sheets\": [",
+                    "\"sheets\": [\n{\"id\": \"bar\", \"label\": \"fine\",\n" + keys + "},");
+}
+constexpr auto own_compound =
+    "\"compound\": {\"size_um\": 2, \"worn_um\": 1, \"coarsest_paper_um\": 8, \"wear_share\": 0.1}";
+
+TEST(BadStack, CompoundsThatCannotBe) {
+  std::string text = stack_with_polish(with(own_compound, "\"worn_um\": 1", "\"worn_um\": 3"));
+  expect_fails<OutOfRange>(
+      stack_from_json, text, line_with(text, "worn_um"),
+      {"worn_um (up to size_um) = 3 um", "0.01 to 2 um", "/sheets/0/compound"});
+  bad_stack(stack_with_polish("\"compound\": \"finest\""), "/sheets/0/compound", "finest",
+            {"compound 'finest' is not known", "the nearest is 'fine'"});
+  bad_stack(stack_with_polish("\"size_um\": 2, \"compound\": \"fine\""), "/sheets/0/size_um",
+            "\"size_um\": 2", {"size_um does not go with compound"});
+  bad_stack(stack_with_polish(with(own_compound, "\"coarsest_paper_um\": 8, ", "")),
+            "/sheets/0/compound", "worn_um", {"one is wanted of coarsest_scratch_um"});
+}
+
+TEST(BadStack, WheelsThatCannotBe) {
+  const std::string wheel =
+      "\"wheel\": {\"diameter_mm\": 300, \"rpm\": 900, \"rated_rpm\": 1000, \"width_mm\": 50, "
+      "\"contact_mm\": 40, \"force_n\": 15, \"feed_m_s\": 0.2, \"modulus_mpa\": 0.1, \"friction\": "
+      "0.4, "
+      "\"heat_share\": 0.5, \"duty\": 0.5}";
+  const std::string polish = std::string(own_compound) + ",\n";
+  EXPECT_NO_THROW(stack_from_json(stack_with_polish(polish + wheel)));
+  std::string text = stack_with_polish(polish + with(wheel, "900", "1500"));
+  expect_fails<OutOfRange>(
+      stack_from_json, text, line_with(text, "rpm"),
+      {"rpm = 1500 1/min is above the wheel's rated_rpm = 1000", "/sheets/0/wheel"});
+  text = stack_with_polish(polish + with(wheel, "\"contact_mm\": 40", "\"contact_mm\": 400"));
+  expect_fails<OutOfRange>(stack_from_json, text, line_with(text, "rpm"),
+                           {"contact_mm (up to diameter_mm) = 400 mm"});
+  bad_stack(stack_with_polish(polish + "\"wheel\": \"loose\""), "/sheets/0/wheel", "loose",
+            {"wheel 'loose' is not known", "loose flannel"});
+  bad_stack(stack_with_polish(polish + "\"block\": \"foam pad\",\n\"wheel\": \"felt\""),
+            "/sheets/0/wheel", "felt", {"wheel does not go with block"});
+  bad_stack(stack_with_polish(polish + with(wheel, "\"rpm\"", "\"rpms\"")), "/sheets/0/wheel/rpms",
+            "rpms", {"the nearest is \"rpm\""});
+}
+
 TEST(BadStack, UnknownKeyAndBackingNameTheNearest) {
   bad_stack(stack_with("\"on_hand\"", "\"onhand\""), "/sheets/0/onhand", "onhand",
             {"the nearest is \"on_hand\""});

@@ -73,6 +73,41 @@ TEST(JsonPlan, HasTheFiguresOfThePlan) {
   EXPECT_EQ(json["relies_on"].size(), found.relies_on.size());
 }
 
+TEST(JsonPlan, HasTheWorkBeforeTheFirstStepAndTheGlossAtEachAngle) {
+  Job job = demo_job();
+  job.zones[0].defects = {{DefectKind::run, 150, 6, 35, 3}};
+  const Plan found = plan(job, demo_stack());
+  const Json json = checked_json(found);
+  ASSERT_EQ(json["before"].size(), 1U);
+  const Json& run = json["before"][0];
+  EXPECT_EQ(run["zone"], "top");
+  EXPECT_EQ(run["defect"]["kind"], "run");
+  EXPECT_EQ(run["defect"]["count"], 3);
+  EXPECT_EQ(run["shaved"], found.before[0].work.shaved);
+  EXPECT_EQ(run["local"]["minutes"].get<double>(), found.before[0].work.local.minutes);
+  EXPECT_EQ(run["flat"]["film_um"].get<double>(), found.before[0].work.flat.film_um);
+  EXPECT_EQ(run["verdict"], found.before[0].work.verdict);
+  const ZoneStep& zone = found.steps.back().zones[0];
+  const Json& told = json["steps"].back()["zones"][0];
+  EXPECT_EQ(told["gloss_20_gu"].get<double>(), zone.gloss_20_gu);
+  EXPECT_EQ(told["gloss_85_gu"].get<double>(), zone.gloss_85_gu);
+  EXPECT_LT(zone.gloss_20_gu, zone.gloss_gu);
+  EXPECT_LT(zone.gloss_gu, zone.gloss_85_gu);
+}
+
+TEST(JsonPlan, SaysThatACompoundMeetsScratchesBeyondItsReach) {
+  Job job = demo_job();
+  job.target = {.size_um = {}, .gloss_gu = 80, .label = ""};
+  Stack stack = stack_from_json(
+      "{\"format\": \"levigate.stack/1\", \"sheets\": [{\"id\": \"fine\", \"label\": \"fine\", "
+      "\"compound\": \"fine\", \"wheel\": \"loose muslin\"}]}");
+  stack.sheets.push_back(demo_stack().sheets[1]);
+  const Json why = checked_json(plan(job, stack))["why"];
+  EXPECT_EQ(why["blocked_by"], "scratch");
+  EXPECT_EQ(why["compound"], "fine");
+  EXPECT_GT(why["too_deep_um"].get<double>(), 0.0);
+}
+
 TEST(JsonPlan, SaysWhyThereIsNone) {
   Job job = demo_job();
   job.target.size_um = 1;

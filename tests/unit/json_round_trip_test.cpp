@@ -20,6 +20,12 @@ void expect_same(const Job& a, const Job& b) {
   EXPECT_EQ(a.target.size_um, b.target.size_um);
   EXPECT_EQ(a.target.gloss_gu, b.target.gloss_gu);
   EXPECT_EQ(a.target.label, b.target.label);
+  EXPECT_EQ(a.target.gloss_high_gu, b.target.gloss_high_gu);
+  EXPECT_EQ(a.age_h, b.age_h);
+  ASSERT_EQ(a.cure.has_value(), b.cure.has_value());
+  if (a.cure) {
+    EXPECT_EQ(detail::json_of(*a.cure), detail::json_of(*b.cure));
+  }
   EXPECT_EQ(a.prefer, b.prefer);
   EXPECT_EQ(detail::json_of(a.rules), detail::json_of(b.rules));
   ASSERT_EQ(a.zones.size(), b.zones.size());
@@ -30,6 +36,8 @@ void expect_same(const Job& a, const Job& b) {
     EXPECT_EQ(a.zones[i].peel_um, b.zones[i].peel_um);
     EXPECT_EQ(a.zones[i].peel_wavelength_mm, b.zones[i].peel_wavelength_mm);
     EXPECT_EQ(a.zones[i].levelled, b.zones[i].levelled);
+    EXPECT_EQ(a.zones[i].below_um, b.zones[i].below_um);
+    EXPECT_EQ(a.zones[i].defects, b.zones[i].defects);
     ASSERT_EQ(a.zones[i].film.has_value(), b.zones[i].film.has_value());
     if (a.zones[i].film) expect_same(*a.zones[i].film, *b.zones[i].film);
   }
@@ -53,6 +61,10 @@ TEST(RoundTrip, JobWithEverythingOwn) {
   job.target = {.size_um = grade("P2000").median_um, .gloss_gu = {}, .label = "P2000"};
   job.rules = {{1.1, 2.0}, 1.5, 0.95, 0.3, 1.0, 12.0, 0.2, 1e-3};
   job.prefer = Objective::film;
+  job.age_h = 30.5;
+  job.cure = Cure{240, 0.04, {{24, 60}, {96.5, 120}, {240, 150}}};
+  job.zones[0].below_um = 41.5;
+  job.zones[0].defects = {{DefectKind::run, 150, 6, 35, 3}, {DefectKind::nib, 22.5, 0.75, 0.75, 1}};
   expect_same(job, job_from_json(to_json(job)));
 }
 
@@ -64,6 +76,18 @@ TEST(RoundTrip, SolidWithGlossTarget) {
   expect_same(job, job_from_json(to_json(job)));
   job.coating = {"slate", CoatingKind::solid, 900, 0.02, 1.6, {}};
   expect_same(job, job_from_json(to_json(job)));
+}
+
+TEST(RoundTrip, ASheen) {
+  const Job job = job_from_json(job_with(
+      "{\"size_um\": 8}", "{\"sheen\": {\"scheme\": \"institute\", \"name\": \"satin\"}}"));
+  EXPECT_EQ(job.target.gloss_gu, 20.0);
+  EXPECT_EQ(job.target.gloss_high_gu, 35.0);
+  EXPECT_EQ(job.target.label, "satin (institute)");
+  expect_same(job, job_from_json(to_json(job)));
+  Job unknown = job;
+  unknown.target.label = "silky";
+  EXPECT_THROW(to_json(unknown), BadInput);
 }
 
 TEST(RoundTrip, AStartWithItsOwnSizeHasNoPlaceInTheFormat) {
@@ -78,6 +102,47 @@ TEST(RoundTrip, FilmFormsGiveTheFilmOfTheirNumbers) {
   expect_same(*job.zones[0].film, film_from_readings(readings_um));
   expect_same(*job.zones[1].film, film_from_coats(3, 28, 7));
   expect_same(*job.zones[2].film, Film{45, 6});
+}
+
+constexpr auto edges_film = "\"film\": {\"mean_um\": 45, \"sd_um\": 6},\n      \"levelled\": false";
+
+TEST(RoundTrip, AnEdgeHasAShareOfItsZonesFilm) {
+  const Job job = job_from_json(job_with(edges_film, "\"edge_of\": \"top\", \"radius_mm\": 0"));
+  EXPECT_FALSE(job.zones[2].levelled);
+  EXPECT_EQ(job.zones[2].film->mean_um, 0.5 * job.zones[0].film->mean_um);
+  expect_same(job, job_from_json(to_json(job)));
+}
+
+TEST(RoundTrip, CoatsMakeRoundsAndReadingsStandAboveThem) {
+  const std::string coats =
+      "{\"coats\": [{\"dry_um\": 30}, {\"wet_um\": 100, \"volume_solids\": 0.48, \"thinner\": 0.2, "
+      "\"applied_h\": 72}, {\"dry_um\": 40, \"shrink\": 0.05, \"applied_h\": 80}], "
+      "\"recoat_window_h\": 24, ";
+  const std::string plain = "{\"mean_um\": 45, \"sd_um\": 6}";
+  const Job told = job_from_json(job_with(plain, coats + "\"sd_um\": 6}"));
+  EXPECT_DOUBLE_EQ(told.zones[2].film->mean_um, 40.0 + 38.0);
+  EXPECT_EQ(told.zones[2].film->sd_um, 6.0);
+  EXPECT_DOUBLE_EQ(told.zones[2].film->mean_se_um, (5.0 + 0.1 * 78.0) / std::sqrt(3.0));
+  EXPECT_EQ(told.zones[2].below_um, 30.0);
+  expect_same(told, job_from_json(to_json(told)));
+
+  const Job read = job_from_json(
+      job_with(plain, coats + "\"readings_um\": [100, 104, 108], \"gauge\": \"ultrasonic\"}"));
+  EXPECT_DOUBLE_EQ(read.zones[2].film->mean_um, 104.0 - 30.0);
+  EXPECT_DOUBLE_EQ(read.zones[2].film->sd_um, 4.0);
+  EXPECT_DOUBLE_EQ(read.zones[2].film->mean_se_um,
+                   std::sqrt(16.0 / 3.0 + std::pow(2.0 + 0.03 * 104.0, 2) / 3.0 +
+                             std::pow(5.0 + 0.1 * 30.0, 2) / 3.0));
+}
+
+TEST(RoundTrip, TwoReadingsGiveAHeight) {
+  const Job job = job_from_json(job_with(
+      "\"peel_um\": 35,",
+      "\"peel_um\": 35, \"defects\": [{\"kind\": \"run\", \"readings\": {\"over_um\": 230, "
+      "\"beside_um\": 80, \"gauge\": \"ultrasonic\"}, \"width_mm\": 6, \"length_mm\": 30, "
+      "\"count\": 3}],"));
+  EXPECT_EQ(job.zones[0].defects, (std::vector<Defect>{{DefectKind::run, 150, 6, 30, 3}}));
+  expect_same(job, job_from_json(to_json(job)));
 }
 
 TEST(RoundTrip, Stack) {
@@ -99,6 +164,42 @@ TEST(RoundTrip, Stack) {
     EXPECT_EQ(std::tie(a.width_mm, a.height_mm, a.on_hand, a.price),
               std::tie(b.width_mm, b.height_mm, b.on_hand, b.price));
   }
+}
+
+void expect_same_polish(const Sheet& a, const Sheet& b) {
+  EXPECT_EQ(
+      std::tie(a.size_um, a.worn_um, a.coarsest_scratch_um, a.coarsest_paper_um, a.wear_share),
+      std::tie(b.size_um, b.worn_um, b.coarsest_scratch_um, b.coarsest_paper_um, b.wear_share));
+  EXPECT_EQ(std::tie(a.backing, a.block, a.width_mm), std::tie(b.backing, b.block, b.width_mm));
+}
+
+TEST(RoundTrip, CompoundsOnWheels) {
+  const Stack stack = stack_from_json(
+      "{\"format\": \"levigate.stack/1\", \"sheets\": ["
+      "{\"id\": \"fine\", \"label\": \"fine bar\", \"compound\": \"fine\", \"wheel\": \"loose "
+      "muslin\"},"
+      "{\"id\": \"own\", \"label\": \"no. 2\", \"compound\": {\"size_um\": 3, \"worn_um\": 1.5, "
+      "\"coarsest_scratch_um\": 0.6, \"wear_share\": 0.2}, \"block\": \"foam pad\"}]}");
+  const Sheet& fine = stack.sheets[0];
+  EXPECT_EQ(fine.size_um, 2.0);
+  EXPECT_EQ(fine.worn_um, 1.0);
+  EXPECT_EQ(fine.coarsest_paper_um, 7.2);
+  EXPECT_EQ(fine.backing,
+            compound_backing(compound_named("fine", coating_named("two-part urethane"))));
+  EXPECT_EQ(wheel_of(*fine.block), wheel_named("loose muslin"));
+  EXPECT_EQ(stack.sheets[1].coarsest_scratch_um, 0.6);
+  const std::string text = to_json(stack);
+  const Stack back = stack_from_json(text);
+  for (std::size_t i = 0; i < 2; ++i) expect_same_polish(stack.sheets[i], back.sheets[i]);
+  EXPECT_THAT(text, testing::HasSubstr("\"compound\": \"fine\""));
+  EXPECT_THAT(text, testing::HasSubstr("\"wheel\": \"loose muslin\""));
+
+  Stack faster = stack;
+  faster.sheets[0].block->wheel->rpm = 500;
+  faster.sheets[0].block = block_of(wheel_of(*faster.sheets[0].block));
+  expect_same_polish(faster.sheets[0], stack_from_json(to_json(faster)).sheets[0]);
+  faster.sheets[0].worn_um.reset();
+  EXPECT_THROW(to_json(faster), BadInput);
 }
 
 TEST(RoundTrip, AStackIsWrittenTheSameTwice) {

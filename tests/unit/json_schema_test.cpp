@@ -39,6 +39,8 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
   EXPECT_EQ(properties(stack["$defs"]["sheet"]), reader(detail::sheet_keys));
   EXPECT_EQ(properties(stack["$defs"]["backing"]), reader(detail::backing_keys));
   EXPECT_EQ(properties(stack["$defs"]["block"]), reader(detail::block_keys));
+  EXPECT_EQ(properties(stack["$defs"]["compound"]), reader(detail::compound_keys));
+  EXPECT_EQ(properties(stack["$defs"]["wheel"]), reader(detail::wheel_keys));
   const Json job = schema("job");
   EXPECT_EQ(properties(job), reader(detail::job_keys));
   EXPECT_EQ(properties(job["$defs"]["coating"]), reader(detail::coating_keys));
@@ -47,6 +49,12 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
   EXPECT_EQ(properties(job["$defs"]["start"]), reader(detail::start_keys));
   EXPECT_EQ(properties(job["$defs"]["target"]), reader(detail::target_keys));
   EXPECT_EQ(properties(job["$defs"]["rules"]), reader(detail::rules_keys));
+  EXPECT_EQ(properties(job["$defs"]["defect"]), reader(detail::defect_keys));
+  EXPECT_EQ(properties(job["$defs"]["defect_readings"]), reader(detail::defect_reading_keys));
+  EXPECT_EQ(properties(job["$defs"]["gauge"]), reader(detail::gauge_keys));
+  EXPECT_EQ(properties(job["$defs"]["coat"]), reader(detail::coat_keys));
+  EXPECT_EQ(properties(job["$defs"]["cure"]), reader(detail::cure_keys));
+  EXPECT_EQ(properties(job["$defs"]["sheen"]), reader(detail::sheen_keys));
   EXPECT_EQ(job["$defs"]["block"], stack["$defs"]["block"]);
 }
 
@@ -62,6 +70,21 @@ TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
   EXPECT_EQ(job["$defs"]["zone"]["properties"]["block"]["oneOf"][0]["enum"], names(block_table));
   EXPECT_EQ(sheet["block"]["oneOf"][0]["enum"], names(block_table));
   EXPECT_EQ(sheet["backing"]["oneOf"][0]["enum"], names(backing_table));
+  EXPECT_EQ(sheet["compound"]["oneOf"][0]["enum"], names(compound_table));
+  EXPECT_EQ(sheet["wheel"]["oneOf"][0]["enum"], names(wheel_table));
+  const Json parts = job["$defs"];
+  for (const Json& gauge : {parts["defect_readings"]["properties"]["gauge"],
+                            parts["film"]["oneOf"][1]["properties"]["gauge"],
+                            parts["film"]["oneOf"][3]["properties"]["gauge"]}) {
+    EXPECT_EQ(gauge["oneOf"][0]["enum"], names(gauge_table));
+  }
+  std::set<std::string> schemes, sheens;
+  for (const SheenBand& band : sheen_band_table) {
+    schemes.emplace(band.scheme);
+    sheens.emplace(band.name);
+  }
+  EXPECT_EQ(parts["sheen"]["properties"]["scheme"]["enum"].get<std::set<std::string>>(), schemes);
+  EXPECT_EQ(parts["sheen"]["properties"]["name"]["enum"].get<std::set<std::string>>(), sheens);
   Json systems = Json::array();
   for (const System system : all_systems) systems.push_back(to_string(system));
   EXPECT_EQ(sheet["system"]["enum"], systems);
@@ -82,7 +105,8 @@ bool out_of_range(Read read, Json document, const Pointer& at, double value) {
   try {
     read(document.dump(), "");
   } catch (const OutOfRange& error) {
-    return std::string(error.what()).find(at.back() + " = ") != std::string::npos;
+    const std::string message = error.what();
+    return message.starts_with(at.back() + " = ") || message.starts_with(at.back() + " (");
   } catch (const BadInput&) {
   }
   return false;
@@ -129,6 +153,34 @@ TEST(Schema, RangesOfAStackAreThoseOfTheReader) {
   checked += expect_ranges(stack_from_json, parts["backing"], document, at / "backing");
   checked += expect_ranges(stack_from_json, parts["block"], document, at / "block");
   EXPECT_EQ(checked, 5 + 6 + 6);
+
+  // Ranges that depend on another number are taken where that one is out of the way.
+  Json polish = document;
+  polish["sheets"][0] = {
+      {"id", "bar"},
+      {"label", "fine"},
+      {"compound",
+       {{"size_um", 100}, {"worn_um", 0.01}, {"coarsest_scratch_um", 0.5}, {"wear_share", 0.1}}},
+      {"wheel",
+       {{"diameter_mm", 2000},
+        {"rpm", 1},
+        {"rated_rpm", 100'000},
+        {"width_mm", 100},
+        {"contact_mm", 10},
+        {"force_n", 10},
+        {"feed_m_s", 0.2},
+        {"modulus_mpa", 0.1},
+        {"friction", 0.4},
+        {"heat_share", 0.5},
+        {"duty", 0.5}}}};
+  Json by_scratch = parts["compound"], by_paper = by_scratch;
+  by_scratch["properties"].erase("coarsest_paper_um");
+  by_paper["properties"].erase("coarsest_scratch_um");
+  EXPECT_EQ(expect_ranges(stack_from_json, by_scratch, polish, at / "compound"), 4);
+  polish["sheets"][0]["compound"].erase("coarsest_scratch_um");
+  polish["sheets"][0]["compound"]["coarsest_paper_um"] = 8;
+  EXPECT_EQ(expect_ranges(stack_from_json, by_paper, polish, at / "compound"), 4);
+  EXPECT_EQ(expect_ranges(stack_from_json, parts["wheel"], polish, at / "wheel"), 11);
 }
 
 TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
@@ -142,7 +194,9 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   document["zones"][2]["peel_wavelength_mm"] = 3;
   int checked = expect_ranges(job_from_json, parts["coating"], document, Pointer("/coating"));
   checked += expect_ranges(job_from_json, parts["rules"], document, Pointer("/rules"));
-  checked += expect_ranges(job_from_json, parts["zone"], document, Pointer("/zones/2"));
+  Json zone = parts["zone"], edge = zone;
+  zone["properties"].erase("radius_mm");
+  checked += expect_ranges(job_from_json, zone, document, Pointer("/zones/2"));
   const Json& film = parts["film"]["oneOf"];
   checked += expect_ranges(job_from_json, film[0], document, Pointer("/zones/2/film"));
   checked += expect_ranges(job_from_json, film[2], document, Pointer("/zones/1/film"));
@@ -150,7 +204,30 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   checked += expect_ranges(job_from_json, target[1], document, Pointer("/target"));
   document["target"] = {{"gloss_gu", 50}};
   checked += expect_ranges(job_from_json, target[2], document, Pointer("/target"));
-  EXPECT_EQ(checked, 3 + 9 + 3 + 5 + 3 + 1 + 1);
+  EXPECT_EQ(checked, 3 + 9 + 4 + 5 + 3 + 1 + 1);
+
+  document["age_h"] = 100;
+  document["cure"] = {{"hard_cure_h", 200}};
+  document["zones"][0]["defects"] = {
+      {{"kind", "run"}, {"height_um", 80}, {"width_mm", 0.01}, {"length_mm", 1000}}};
+  document["zones"][1]["film"] = {{"coats", {{{"wet_um", 100}, {"volume_solids", 0.5}}}},
+                                  {"recoat_window_h", 24},
+                                  {"sd_um", 5}};
+  const Pointer defect("/zones/0/defects/0");
+  const Pointer layers("/zones/1/film");
+  checked = expect_ranges(job_from_json, parts["cure"], document, Pointer("/cure"));
+  checked += expect_ranges(job_from_json, parts["defect"], document, defect);
+  checked += expect_ranges(job_from_json, film[3], document, layers);
+  EXPECT_EQ(checked, 2 + 4 + 2);
+  for (const auto& [key, value] : zone["properties"].items()) edge["properties"].erase(key);
+  document["zones"][2] = {{"name", "rim"},
+                          {"area_cm2", 20},
+                          {"block", "foam pad"},
+                          {"edge_of", "top"},
+                          {"radius_mm", 1}};
+  EXPECT_EQ(expect_ranges(job_from_json, edge, document, Pointer("/zones/2")), 1);
+  const Json age = {{"properties", {{"age_h", schema("job")["properties"]["age_h"]}}}};
+  EXPECT_EQ(expect_ranges(job_from_json, age, document, Pointer("")), 1);
 }
 
 }  // namespace

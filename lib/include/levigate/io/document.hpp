@@ -93,6 +93,7 @@ class Node {
 
   const std::string& pointer() const { return pointer_; }
   bool is_text() const { return value_->is_string(); }
+  bool is_array() const { return value_->is_array(); }
   bool has(std::string_view key) const { return value_->contains(key); }
 
   [[noreturn]] void fail(const std::string& message) const { document_->fail(message, pointer_); }

@@ -6,11 +6,14 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/film/edge.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/io/file.hpp"
+#include "levigate/io/read_film.hpp"
 #include "levigate/io/read_parts.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/stack.hpp"
+#include "levigate/surface/sheen_bands.hpp"
 
 namespace levigate::inline v0 {
 
@@ -39,28 +42,82 @@ inline Sheet sheet_in(const Node& node) {
   sheet.label = node.at("label").text();
   if (const auto system = node.find("system")) sheet.system = system_in(*system);
   if (const auto size_um = node.find("size_um")) sheet.size_um = size_um->number();
-  sheet.backing = backing_in(node.at("backing"));
+  const auto compound = node.find("compound");
+  if (compound) {
+    if (sheet.size_um) node.at("size_um").fail("size_um does not go with compound, which has one");
+    read_compound(*compound, sheet);
+  }
+  if (!compound || node.has("backing")) sheet.backing = backing_in(node.at("backing"));
   if (const auto block = node.find("block")) sheet.block = block_in(*block);
-  sheet.width_mm = node.at("width_mm").number();
-  sheet.height_mm = node.at("height_mm").number();
+  if (const auto wheel = node.find("wheel")) {
+    if (sheet.block) wheel->fail("wheel does not go with block: one of them is wanted");
+    sheet.block = block_of(wheel_in(*wheel));
+  }
+  const auto side_mm = [&](std::string_view key) {
+    return compound && !node.has(key) ? compound_side_mm : node.at(key).number();
+  };
+  sheet.width_mm = side_mm("width_mm");
+  sheet.height_mm = side_mm("height_mm");
   if (const auto on_hand = node.find("on_hand")) sheet.on_hand = on_hand->number();
   if (const auto price = node.find("price")) sheet.price = price->number();
   node.placed([&] { validate(sheet, node.pointer()); });
   return sheet;
 }
 
-inline Zone zone_in(const Node& node, const Coating& coating, const Rules& rules, bool sprayed) {
+/// The film of an edge, from that of the zone it belongs to, which stands above it in the list.
+inline void read_edge(const Node& node, const std::vector<Zone>& above, Zone& zone) {
+  const Node edge_of = node.at("edge_of");
+  for (const std::string_view key : {"film", "below_um", "levelled"}) {
+    if (node.has(key)) {
+      node.at(key).fail(std::string(key) +
+                        " does not go with edge_of: an edge has the film of its zone by its "
+                        "radius and is not levelled");
+    }
+  }
+  const std::string name = edge_of.text();
+  const auto flat = std::find_if(above.begin(), above.end(),
+                                 [&](const Zone& other) { return other.name == name; });
+  if (flat == above.end()) {
+    edge_of.fail("edge_of '" + shown(name) + "' is no zone that stands before this one");
+  }
+  if (!flat->film) edge_of.fail("edge_of '" + shown(name) + "' has no film: it is a solid");
+  const double radius_mm = node.at("radius_mm").number();
+  node.placed([&] {
+    zone.film = edge_film(*flat->film, radius_mm);
+    zone.below_um = edge_share(radius_mm) * flat->below_um;
+  });
+  zone.levelled = false;
+}
+
+inline Zone zone_in(const Node& node, const std::vector<Zone>& above, const Coating& coating,
+                    const Rules& rules, bool sprayed) {
   node.require_keys(zone_keys);
   Zone zone;
   zone.name = node.at("name").text();
   zone.area_cm2 = node.at("area_cm2").number();
   zone.block = block_in(node.at("block"));
-  if (const auto film = node.find("film")) zone.film = film_in(*film);
+  if (const auto film = node.find("film")) {
+    const ReadFilm read = film_in(*film);
+    zone.film = read.film;
+    zone.below_um = read.below_um;
+  }
+  if (const auto below_um = node.find("below_um")) {
+    if (zone.below_um > 0.0) below_um->fail("below_um does not go with coats, which tell it");
+    zone.below_um = below_um->number();
+  }
   if (const auto levelled = node.find("levelled")) zone.levelled = levelled->boolean();
+  if (node.has("edge_of")) {
+    read_edge(node, above, zone);
+  } else if (const auto radius_mm = node.find("radius_mm")) {
+    radius_mm->fail("radius_mm needs edge_of");
+  }
   const bool peel_counts = sprayed && zone.levelled;
   if (peel_counts || node.has("peel_um")) zone.peel_um = node.at("peel_um").number();
   if ((peel_counts && zone.peel_um > 0.0) || node.has("peel_wavelength_mm")) {
     zone.peel_wavelength_mm = node.at("peel_wavelength_mm").number();
+  }
+  if (const auto defects = node.find("defects")) {
+    for (const Node& defect : defects->items()) zone.defects.push_back(defect_in(defect));
   }
   node.placed([&] { validate(zone, coating, rules, true, node.pointer()); });
   return zone;
@@ -82,6 +139,19 @@ inline std::string_view only_key(const Node& node, std::span<const std::string_v
   return found;
 }
 
+/// A band of sheen as a target: at least its lower end, and no more than its upper.
+inline Target sheen_in(const Node& node) {
+  node.require_keys(sheen_keys);
+  const std::string scheme = node.at("scheme").text();
+  const std::string name = node.at("name").text();
+  const SheenBand band = node.placed([&] { return band_named(scheme, name); });
+  if (!band.low_gu) node.fail("sheen '" + name + "' has no limits at 60 degrees to aim at");
+  return {.size_um = {},
+          .gloss_gu = band.low_gu,
+          .label = sheen_label(band),
+          .gloss_high_gu = band.high_gu};
+}
+
 inline Target target_in(const Node& node) {
   Target target;
   const std::string_view key = only_key(node, target_keys);
@@ -90,6 +160,8 @@ inline Target target_in(const Node& node) {
     const Grade grade = value.placed([&] { return levigate::grade(value.text()); });
     target.size_um = grade.median_um;
     target.label = grade.label;
+  } else if (key == "sheen") {
+    target = sheen_in(value);
   } else {
     (key == "size_um" ? target.size_um : target.gloss_gu) = value.number();
   }
@@ -179,8 +251,11 @@ inline Job job_from_json(std::string_view text, std::string_view file = "") {
   job.target = detail::target_in(root.at("target"));
   if (const auto rules = root.find("rules")) job.rules = detail::rules_in(*rules);
   if (const auto prefer = root.find("prefer")) job.prefer = detail::objective_in(*prefer);
+  if (const auto age_h = root.find("age_h")) job.age_h = age_h->number();
+  if (const auto cure = root.find("cure")) job.cure = detail::cure_in(*cure);
   for (const detail::Node& zone : root.at("zones").items()) {
-    job.zones.push_back(detail::zone_in(zone, job.coating, job.rules, !job.scratched_by));
+    job.zones.push_back(
+        detail::zone_in(zone, job.zones, job.coating, job.rules, !job.scratched_by));
   }
   root.placed([&] { validate(job); });
   return job;

@@ -1,16 +1,19 @@
-// Reading what jobs and stacks are made of: coating, block, backing, film.
+// Reading what jobs and stacks are made of: coating, block, backing, wheel, compound, cure.
 #pragma once
 
 #include <limits>
 #include <string>
 #include <vector>
 
-#include "levigate/film/film.hpp"
 #include "levigate/io/document.hpp"
 #include "levigate/io/keys.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/block.hpp"
+#include "levigate/stack/sheet.hpp"
 #include "levigate/surface/coating.hpp"
+#include "levigate/surface/cure.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0::detail {
 
@@ -71,47 +74,73 @@ inline Backing backing_in(const Node& node) {
   return backing;
 }
 
-/// The three forms of a film. Keys of one form do not go with those of another.
-inline Film film_in(const Node& node) {
-  node.require_keys(film_keys);
-  const auto only = [&](std::vector<std::string_view> keys) {
-    for (const std::string_view key : film_keys) {
-      if (!node.has(key) || std::find(keys.begin(), keys.end(), key) != keys.end()) continue;
-      node.at(key).fail(
-          std::string(key) + " does not go with " + std::string(keys.front()) +
-          ": film is given in one of its forms, mean_um with sd_um, or readings_um, or "
-          "coats with dry_um_per_coat and sd_um");
+inline Wheel wheel_in(const Node& node) {
+  if (node.is_text()) return node.placed([&] { return wheel_named(node.text()); });
+  node.require_keys(wheel_keys, profile_or_object);
+  const Wheel wheel{.name = name_or(node, "own wheel"),
+                    .diameter_mm = node.at("diameter_mm").number(),
+                    .rpm = node.at("rpm").number(),
+                    .rated_rpm = node.at("rated_rpm").number(),
+                    .width_mm = node.at("width_mm").number(),
+                    .contact_mm = node.at("contact_mm").number(),
+                    .force_n = node.at("force_n").number(),
+                    .feed_m_s = node.at("feed_m_s").number(),
+                    .modulus_mpa = node.at("modulus_mpa").number(),
+                    .friction = node.at("friction").number(),
+                    .heat_share = node.at("heat_share").number(),
+                    .duty = node.at("duty").number()};
+  node.placed([&] { validate(wheel, node.pointer()); });
+  return wheel;
+}
+
+/// Fills what a compound says of its sheet: size, reach, wear, and its buff as backing. The reach of a profile is that of
+/// paper, as a stack does not know the coat that the paper scratches.
+inline void read_compound(const Node& node, Sheet& sheet) {
+  Compound compound;
+  if (node.is_text()) {
+    const CompoundProfile& p = node.placed([&]() -> const CompoundProfile& {
+      return profile_named(compound_table, node.text(), "compound");
+    });
+    compound = {std::string(p.name), p.size_um.value, p.worn_um.value, 0, p.wear_share.value};
+    sheet.coarsest_paper_um = p.coarsest_paper_um.value;
+  } else {
+    node.require_keys(compound_keys, profile_or_object);
+    compound = {name_or(node, "own"), node.at("size_um").number(), node.at("worn_um").number(), 0,
+                node.at("wear_share").number()};
+    if (node.has("coarsest_scratch_um") == node.has("coarsest_paper_um")) {
+      node.fail("one is wanted of coarsest_scratch_um and coarsest_paper_um");
     }
-  };
-  if (node.has("readings_um")) {
-    only({"readings_um"});
-    std::vector<double> readings_um;
-    for (const Node& reading : node.at("readings_um").items()) {
-      readings_um.push_back(reading.number());
+    const bool scratch = node.has("coarsest_scratch_um");
+    const auto key = scratch ? "coarsest_scratch_um" : "coarsest_paper_um";
+    (scratch ? sheet.coarsest_scratch_um : sheet.coarsest_paper_um) = node.at(key).number();
+  }
+  sheet.size_um = compound.size_um;
+  sheet.worn_um = compound.worn_um;
+  sheet.wear_share = compound.wear_share;
+  // The reach does not enter the backing: that of paper stands for a scratch well within its range.
+  compound.coarsest_scratch_um = sheet.coarsest_scratch_um.value_or(1.0);
+  node.placed([&] {
+    if (sheet.coarsest_paper_um) {
+      require_range(*sheet.coarsest_paper_um, 0.01, 1e4, "coarsest_paper_um", "um", node.pointer());
     }
-    return node.placed([&] { return film_from_readings(readings_um); });
+    validate(compound, node.pointer());
+    sheet.backing = compound_backing(compound);
+  });
+}
+
+inline Cure cure_in(const Node& node) {
+  node.require_keys(cure_keys);
+  Cure cure{.hard_cure_h = node.at("hard_cure_h").number(), .shrink = 0, .points = {}};
+  if (const auto shrink = node.find("shrink")) cure.shrink = shrink->number();
+  if (const auto points = node.find("points")) {
+    for (const Node& point : points->items()) {
+      const std::vector<Node> pair = point.items();
+      if (pair.size() != 2) point.fail("a point is a pair, hours and MPa");
+      cure.points.push_back({pair[0].number(), pair[1].number()});
+    }
   }
-  if (node.has("coats")) {
-    only({"coats", "dry_um_per_coat", "sd_um"});
-    const int coats = node.at("coats").whole(1, 1000, "coats");
-    const double dry_um_per_coat = node.at("dry_um_per_coat").number();
-    const double sd_um = node.at("sd_um").number();
-    return node.placed([&] { return film_from_coats(coats, dry_um_per_coat, sd_um); });
-  }
-  if (!node.has("mean_um")) node.fail("film is missing one of mean_um, readings_um and coats");
-  only({"mean_um", "sd_um", "mean_se_um", "sd_se_um", "readings"});
-  const auto size_um = [&](std::string_view key) {
-    const double value = node.at(key).number();
-    node.placed([&] { require_range(value, 0.0, 2e4, key, "um", node.pointer()); });
-    return value;
-  };
-  Film film{.mean_um = size_um("mean_um"), .sd_um = size_um("sd_um")};
-  if (node.has("mean_se_um")) film.mean_se_um = size_um("mean_se_um");
-  if (node.has("sd_se_um")) film.sd_se_um = size_um("sd_se_um");
-  if (const auto readings = node.find("readings")) {
-    film.readings = static_cast<std::size_t>(readings->whole(0, 1'000'000, "readings"));
-  }
-  return film;
+  node.placed([&] { validate(cure, node.pointer()); });
+  return cure;
 }
 
 }  // namespace levigate::inline v0::detail

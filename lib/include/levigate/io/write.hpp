@@ -10,6 +10,8 @@
 #include "levigate/io/keys.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/stack.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -72,6 +74,61 @@ inline OrderedJson json_of(const Backing& backing) {
           {"floor", backing.floor}};
 }
 
+inline OrderedJson json_of(const Wheel& wheel) {
+  if (const auto profile = profile_json(wheel, wheel_table, wheel_named)) return *profile;
+  return {{"name", wheel.name},
+          {"diameter_mm", wheel.diameter_mm},
+          {"rpm", wheel.rpm},
+          {"rated_rpm", wheel.rated_rpm},
+          {"width_mm", wheel.width_mm},
+          {"contact_mm", wheel.contact_mm},
+          {"force_n", wheel.force_n},
+          {"feed_m_s", wheel.feed_m_s},
+          {"modulus_mpa", wheel.modulus_mpa},
+          {"friction", wheel.friction},
+          {"heat_share", wheel.heat_share},
+          {"duty", wheel.duty}};
+}
+
+/// The compound of a sheet. Throws: BadInput where the sheet has some of its numbers only.
+inline OrderedJson compound_json(const Sheet& sheet) {
+  const bool scratch = sheet.coarsest_scratch_um.has_value();
+  if (!sheet.size_um || !sheet.worn_um || scratch == sheet.coarsest_paper_um.has_value()) {
+    throw BadInput("sheet '" + sheet.id +
+                   "' has some numbers of a compound: a file holds one with size_um, worn_um, "
+                   "wear_share and one of coarsest_scratch_um and coarsest_paper_um");
+  }
+  for (const CompoundProfile& p : compound_table) {
+    if (sheet.size_um == p.size_um.value && sheet.worn_um == p.worn_um.value &&
+        sheet.coarsest_paper_um == p.coarsest_paper_um.value &&
+        sheet.wear_share == p.wear_share.value) {
+      return p.name;
+    }
+  }
+  OrderedJson json{{"size_um", *sheet.size_um}, {"worn_um", *sheet.worn_um}};
+  if (scratch) json["coarsest_scratch_um"] = *sheet.coarsest_scratch_um;
+  if (!scratch) json["coarsest_paper_um"] = *sheet.coarsest_paper_um;
+  json["wear_share"] = sheet.wear_share;
+  return json;
+}
+
+inline OrderedJson json_of(const Cure& cure) {
+  OrderedJson json{
+      {"hard_cure_h", cure.hard_cure_h}, {"shrink", cure.shrink}, {"points", OrderedJson::array()}};
+  for (const HardnessPoint& point : cure.points) {
+    json["points"].push_back(OrderedJson::array({point.hours, point.hardness_mpa}));
+  }
+  return json;
+}
+
+inline OrderedJson json_of(const Defect& defect) {
+  return {{"kind", to_string(defect.kind)},
+          {"height_um", defect.height_um},
+          {"width_mm", defect.width_mm},
+          {"length_mm", defect.length_mm},
+          {"count", defect.count}};
+}
+
 inline OrderedJson json_of(const Film& film) {
   OrderedJson json{{"mean_um", film.mean_um}, {"sd_um", film.sd_um}};
   if (film.mean_se_um != 0.0) json["mean_se_um"] = film.mean_se_um;
@@ -83,9 +140,19 @@ inline OrderedJson json_of(const Film& film) {
 inline OrderedJson json_of(const Sheet& sheet) {
   OrderedJson json{{"id", sheet.id}, {"maker", sheet.maker}, {"label", sheet.label}};
   if (sheet.system) json["system"] = to_string(*sheet.system);
-  if (sheet.size_um) json["size_um"] = *sheet.size_um;
+  const bool compound = sheet.worn_um || sheet.coarsest_scratch_um || sheet.coarsest_paper_um ||
+                        sheet.wear_share != 1.0;
+  if (compound) {
+    json["compound"] = compound_json(sheet);
+  } else if (sheet.size_um) {
+    json["size_um"] = *sheet.size_um;
+  }
   json["backing"] = json_of(sheet.backing);
-  if (sheet.block) json["block"] = json_of(*sheet.block);
+  if (sheet.block && sheet.block->wheel) {
+    json["wheel"] = json_of(wheel_of(*sheet.block));
+  } else if (sheet.block) {
+    json["block"] = json_of(*sheet.block);
+  }
   json["width_mm"] = sheet.width_mm;
   json["height_mm"] = sheet.height_mm;
   if (sheet.on_hand) json["on_hand"] = *sheet.on_hand;
@@ -94,12 +161,18 @@ inline OrderedJson json_of(const Sheet& sheet) {
 }
 
 inline OrderedJson json_of(const Zone& zone) {
+  if (zone.block.wheel) {
+    throw BadInput("zone '" + zone.name + "' has a wheel as its block; a file has them on sheets");
+  }
   OrderedJson json{
       {"name", zone.name}, {"area_cm2", zone.area_cm2}, {"block", json_of(zone.block)}};
   if (zone.film) json["film"] = json_of(*zone.film);
   json["peel_um"] = zone.peel_um;
   json["peel_wavelength_mm"] = zone.peel_wavelength_mm;
   json["levelled"] = zone.levelled;
+  json["below_um"] = zone.below_um;
+  json["defects"] = OrderedJson::array();
+  for (const Defect& defect : zone.defects) json["defects"].push_back(json_of(defect));
   return json;
 }
 
@@ -126,6 +199,14 @@ inline OrderedJson start_json(const std::optional<Grade>& scratched_by) {
 }
 
 inline OrderedJson target_json(const Target& target) {
+  if (target.gloss_gu && (target.gloss_high_gu || !target.label.empty())) {
+    for (const SheenBand& band : sheen_band_table) {
+      if (sheen_label(band) != target.label) continue;
+      return {{"sheen", {{"scheme", band.scheme}, {"name", band.name}}}};
+    }
+    throw BadInput("target '" + target.label + "' is no band of sheen that a file can name",
+                   "/target");
+  }
   if (!target.label.empty()) return {{"grade", target.label}};
   if (target.size_um) return {{"size_um", *target.size_um}};
   return {{"gloss_gu", target.gloss_gu.value_or(0.0)}};
@@ -134,6 +215,7 @@ inline OrderedJson target_json(const Target& target) {
 }  // namespace detail
 
 /// A stack as JSON text of format levigate.stack/1, which stack_from_json reads back equal.
+/// Throws: BadInput where a sheet has only some of the numbers of a compound
 inline std::string to_json(const Stack& stack) {
   detail::OrderedJson json{
       {"format", stack_format},
@@ -145,7 +227,8 @@ inline std::string to_json(const Stack& stack) {
 
 /// A job as JSON text of format levigate.job/1, which job_from_json reads back equal: film by its mean and
 /// spread, every rule with its value.
-/// Throws: BadInput where scratched_by has a size of its own, which the format has no place for
+/// Throws: BadInput for what the format has no place for: scratched_by with a size of its own, a gloss with a label that names
+///         no band of sheen, a wheel as a zone's block
 inline std::string to_json(const Job& job) {
   detail::OrderedJson json{{"format", job_format},
                            {"name", job.name},
@@ -155,6 +238,8 @@ inline std::string to_json(const Job& job) {
                            {"target", detail::target_json(job.target)},
                            {"rules", detail::json_of(job.rules)},
                            {"prefer", to_string(job.prefer)}};
+  if (job.age_h) json["age_h"] = *job.age_h;
+  if (job.cure) json["cure"] = detail::json_of(*job.cure);
   for (const Zone& zone : job.zones) json["zones"].push_back(detail::json_of(zone));
   return detail::json_text(json);
 }

@@ -52,6 +52,8 @@ inline OrderedJson json_of(const ZoneStep& zone) {
           {"travel_m", zone.travel_m},
           {"sheets_used", zone.sheets_used},
           {"gloss_gu", zone.gloss_gu},
+          {"gloss_20_gu", zone.gloss_20_gu},
+          {"gloss_85_gu", zone.gloss_85_gu},
           {"film_left_um", or_null(zone.film_left_um)},
           {"cut_through", or_null(zone.cut_through)}};
 }
@@ -66,6 +68,21 @@ inline OrderedJson json_of(const Step& step) {
           {"cost", step.cost},
           {"gloss_gu", step.gloss_gu},
           {"zones", array_json(step.zones, json_of)}};
+}
+
+inline OrderedJson json_of(const LocalCost& cost) {
+  return {{"minutes", cost.minutes}, {"film_um", cost.film_um}};
+}
+
+inline OrderedJson json_of(const LocalStep& step) {
+  return {{"zone", step.zone},
+          {"defect", json_of(step.defect)},
+          {"block", step.block},
+          {"shaved", step.work.shaved},
+          {"masked", step.work.masked},
+          {"local", json_of(step.work.local)},
+          {"flat", json_of(step.work.flat)},
+          {"verdict", step.work.verdict}};
 }
 
 inline OrderedJson json_of(const Totals& total) {
@@ -92,6 +109,8 @@ inline OrderedJson json_of(const Why& why) {
           {"smallest_max_ratio", or_null(why.smallest_max_ratio)},
           {"largest_min_ratio", or_null(why.largest_min_ratio)},
           {"gaps", array_json(why.gaps, json_of)},
+          {"compound", why.compound.empty() ? OrderedJson(nullptr) : OrderedJson(why.compound)},
+          {"too_deep_um", or_null(why.too_deep_um)},
           {"zone", why.zone.empty() ? OrderedJson(nullptr) : OrderedJson(why.zone)},
           {"film_short_um", or_null(why.film_short_um)},
           {"paper", array_json(why.paper, json_of)}};
@@ -109,7 +128,8 @@ inline OrderedJson json_of(const Reliance& reliance) {
 
 /// What a plan and each point of its trade-off have in common.
 inline OrderedJson outcome_json(const Plan& plan) {
-  return {{"steps", array_json(plan.steps, json_of)},
+  return {{"before", array_json(plan.before, json_of)},
+          {"steps", array_json(plan.steps, json_of)},
           {"total", json_of(plan.total)},
           {"findings", array_json(plan.findings, json_of)}};
 }

@@ -106,5 +106,10 @@ void bind_why(py::module_& m);
 void bind_plan(py::module_& m);
 void bind_text(py::module_& m);
 void bind_wheel(py::module_& m);
+void bind_heat(py::module_& m);
+void bind_local(py::module_& m);
+void bind_coat(py::module_& m);
+void bind_care(py::module_& m);
+void bind_compound(py::module_& m);
 
 }  // namespace levigate_python

@@ -48,6 +48,8 @@ void bind_step(py::module_& m) {
       .has("travel_m", &ZoneStep::travel_m, "of the block [m]")
       .has("sheets_used", &ZoneStep::sheets_used, "sheets")
       .has("gloss_gu", &ZoneStep::gloss_gu, "at 60 degrees, a lower bound [GU]")
+      .has("gloss_20_gu", &ZoneStep::gloss_20_gu, "the same at 20 degrees [GU]")
+      .has("gloss_85_gu", &ZoneStep::gloss_85_gu, "the same at 85 degrees [GU]")
       .has("film_left_um", &ZoneStep::film_left_um,
            "above the deepest scratch, on the mean [um]; None on a solid")
       .has("cut_through", &ZoneStep::cut_through,
@@ -84,6 +86,7 @@ void bind_plan(py::module_& m) {
         name, [get](const PlanOfJob& self) { return self.plan.*get; }, doc);
   };
   member("found", &Plan::found, "whether there is a sequence");
+  member("before", &Plan::before, "work on defects, before the first step");
   member("steps", &Plan::steps, "the steps, in order");
   member("total", &Plan::total, "what they add up to");
   member("findings", &Plan::findings, "what to say of stack and sequence");

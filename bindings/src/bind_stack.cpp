@@ -4,6 +4,7 @@
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/stack/check.hpp"
+#include "levigate/wheel/wheel.hpp"
 #include "rules.hpp"
 
 namespace levigate_python {
@@ -16,7 +17,13 @@ using levigate::Finding;
 using levigate::Rules;
 using levigate::Sheet;
 using levigate::Stack;
+using levigate::Wheel;
 using py::arg;
+
+std::optional<Wheel> wheel(const Block& block) {
+  if (!block.wheel) return std::nullopt;
+  return levigate::wheel_of(block);
+}
 
 py::dict sheet_dict(const Sheet& sheet) {
   return from_json_text(levigate::to_json(Stack{{}, {sheet}}))["sheets"][py::int_(0)];
@@ -53,6 +60,7 @@ void bind_parts(py::module_& m) {
       .has("duty", &Block::duty, "share of the time that is spent sanding")
       .has("wrap", &Block::wrap, "area of abrasive of one piece over area_cm2")
       .has("pressure_kpa", &Block::pressure_kpa, "force over area [kPa]")
+      .has("wheel", &wheel, "where it is a buffing wheel, or None")
       .finish();
   ValueClass<Sheet> sheet(m, "Sheet", "One kind of abrasive in the drawer.");
   sheet.has("id", &Sheet::id, "the user's own name for it, unique in a stack")
@@ -64,6 +72,12 @@ void bind_parts(py::module_& m) {
       .has("block", &Sheet::block, "where the sheet is its own tool, or None")
       .has("width_mm", &Sheet::width_mm, "of one sheet [mm]")
       .has("height_mm", &Sheet::height_mm, "of one sheet [mm]")
+      .has("worn_um", &Sheet::worn_um, "of a compound: its grain broken down [um], or None")
+      .has("coarsest_scratch_um", &Sheet::coarsest_scratch_um,
+           "of a compound: deepest scratch it takes out [um], or None")
+      .has("coarsest_paper_um", &Sheet::coarsest_paper_um,
+           "of a compound: grain of the paper it may follow [um], or None")
+      .has("wear_share", &Sheet::wear_share, "of the rate of held grain that its grain reaches")
       .has("on_hand", &Sheet::on_hand, "sheets in the drawer; None: no limit")
       .has("price", &Sheet::price, "of one sheet, in any currency of hundred cents, or None")
       .finish();

@@ -1,46 +1,127 @@
-// Wheels: surface speed and heat.
-#include "elementwise.hpp"
-#include "levigate/wheel/heat.hpp"
-#include "levigate/wheel/speed.hpp"
+// Buffing wheels: what one pass does, and whether it suits the work.
+#include "bind.hpp"
+#include "levigate/wheel/limits.hpp"
+#include "levigate/wheel/pass.hpp"
+#include "levigate/wheel/wheel.hpp"
 
 namespace levigate_python {
 
+namespace {
+
+using levigate::SpeedFinding;
+using levigate::Wheel;
+using levigate::WheelPass;
+using py::arg;
+
+struct WheelNumber {
+  const char* name;
+  double Wheel::*member;
+  const char* doc;
+};
+
+constexpr WheelNumber wheel_numbers[] = {
+    {"diameter_mm", &Wheel::diameter_mm, "of the wheel [mm]"},
+    {"rpm", &Wheel::rpm, "turns per minute it runs at"},
+    {"rated_rpm", &Wheel::rated_rpm, "turns per minute that its maker allows"},
+    {"width_mm", &Wheel::width_mm, "of the running face [mm]"},
+    {"contact_mm", &Wheel::contact_mm, "length of the arc that touches the work [mm]"},
+    {"force_n", &Wheel::force_n, "that presses the work to the face [N]"},
+    {"feed_m_s", &Wheel::feed_m_s, "speed at which the work passes [m/s]"},
+    {"modulus_mpa", &Wheel::modulus_mpa, "of the running face [MPa]"},
+    {"friction", &Wheel::friction, "coefficient of friction of face on work"},
+    {"heat_share", &Wheel::heat_share, "of the heat, that enters the work"},
+    {"duty", &Wheel::duty, "share of the time that it touches the work"},
+};
+
+/// The wheel of the profile with the given numbers in place of its own; or, where all numbers are
+/// given, a wheel of any name.
+Wheel wheel_from(const std::string& name, const py::kwargs& given) {
+  Wheel wheel;
+  wheel.name = name;
+  if (given.size() < std::size(wheel_numbers)) wheel = levigate::wheel_named(name);
+  for (const auto& [key, value] : given) {
+    const auto asked = key.cast<std::string>();
+    const auto number = std::find_if(std::begin(wheel_numbers), std::end(wheel_numbers),
+                                     [&](const WheelNumber& n) { return n.name == asked; });
+    if (number == std::end(wheel_numbers)) {
+      std::vector<std::string_view> known;
+      for (const WheelNumber& n : wheel_numbers) known.push_back(n.name);
+      throw levigate::BadInput(
+          levigate::detail::unknown_name_text("number of a wheel", asked, known));
+    }
+    wheel.*number->member = value.cast<double>();
+  }
+  levigate::validate(wheel, "Wheel");
+  return wheel;
+}
+
+void bind_results(py::module_& m) {
+  ValueClass<WheelPass>(m, "WheelPass", "One pass of the work under a wheel: see wheel_pass().")
+      .has("surface_speed_m_s", &WheelPass::surface_speed_m_s, "of the rim [m/s]")
+      .has("dwell_s", &WheelPass::dwell_s, "time that a spot is under the face [s]")
+      .has("dwell_limit_s", &WheelPass::dwell_limit_s, "after which it would be too warm [s]")
+      .has("rise_k", &WheelPass::rise_k, "rise of temperature as a spot leaves the face [K]")
+      .has("least_feed_m_s", &WheelPass::least_feed_m_s, "slowest feed that keeps the limit [m/s]")
+      .has("turns", &WheelPass::turns, "of the wheel while a spot is under it")
+      .has("film_per_pass_um", &WheelPass::film_per_pass_um, "film that one pass removes [um]")
+      .has("passes", &WheelPass::passes, "whole passes for the removal")
+      .has("too_long", &WheelPass::too_long, "the spot stays longer than the limit")
+      .finish();
+  ValueClass<SpeedFinding>(m, "SpeedFinding", "A rim speed beside the band of a surface.")
+      .has(
+          "verdict", [](const SpeedFinding& s) { return levigate::to_string(s.verdict); },
+          "\"too_slow\", \"ok\" or \"too_fast\"")
+      .has("surface_speed_m_s", &SpeedFinding::surface_speed_m_s, "of the rim [m/s]")
+      .has("speed_low_m_s", &SpeedFinding::speed_low_m_s, "least that works [m/s]")
+      .has("speed_high_m_s", &SpeedFinding::speed_high_m_s, "most that the surface stands [m/s]")
+      .has("rpm", &SpeedFinding::rpm, "nearest in the band with this wheel")
+      .has("diameter_mm", &SpeedFinding::diameter_mm, "nearest in the band at this rpm [mm]")
+      .has("rpm_is_rated", &SpeedFinding::rpm_is_rated, "the wheel may run at that rpm")
+      .finish();
+}
+
+}  // namespace
+
 void bind_wheel(py::module_& m) {
-  using py::arg;
-  def_elementwise(m, "surface_speed_m_s", &levigate::surface_speed_m_s,
-                  "Speed of the rim of a wheel [m/s].\n\n"
-                  "diameter_mm: 1 to 10 000 mm; rpm: turns per minute, 0 to 1e6.\n"
-                  "Raises OutOfRange. NaN in, NaN out. Source: geometry.",
-                  arg("diameter_mm"), arg("rpm"));
-  def_elementwise(
-      m, "temperature_rise_k",
-      [](double effusivity, double friction, double pressure_kpa, double speed_m_s, double share,
-         double dwell_s) {
-        return levigate::temperature_rise_k({effusivity, friction, pressure_kpa, speed_m_s, share},
-                                            dwell_s);
+  ValueClass<Wheel> wheel(m, "Wheel", "A buffing wheel, and the work held against it.");
+  wheel.has("name", &Wheel::name, "of the profile, or the user's own");
+  for (const WheelNumber& n : wheel_numbers) wheel.has(n.name, n.member, n.doc);
+  wheel.has("surface_speed_m_s", &Wheel::surface_speed_m_s, "of the rim [m/s]")
+      .has("pressure_kpa", &Wheel::pressure_kpa, "on the face [kPa]")
+      .finish();
+  wheel.def(py::init(&wheel_from), arg("name"),
+            "The wheel of a profile, numbers given by name in place of its own.\n\n"
+            "Where all are given the name is free. The rated_rpm of a profile is no rating of a\n"
+            "real wheel: state what is printed on yours. Raises BadInput; OutOfRange, also where\n"
+            "rpm is above rated_rpm.");
+  bind_results(m);
+
+  m.def("with_diameter", &levigate::with_diameter, arg("wheel"), py::kw_only(), arg("diameter_mm"),
+        "The same wheel with another diameter at the same rpm and face load.\n\n"
+        "diameter_mm: 10 to 2000 mm. The rim is faster, and the arc of contact grows as the root.\n"
+        "Raises OutOfRange. Source: from memory, Hertz's line contact.");
+  m.def(
+      "wheel_pass",
+      [](const Wheel& used, const std::string& surface, double rate_um_per_m, double removal_um) {
+        return levigate::wheel_pass(used, levigate::wheel_limits_named(surface), rate_um_per_m,
+                                    removal_um);
       },
-      "Rise of the surface temperature of a spot that stays under the wheel [K].\n\n"
-      "effusivity: of the work, 1 to 1e5 J/(m2 K s^0.5); friction: coefficient, 0.001 to 10;\n"
-      "pressure_kpa: 0.01 to 1000 kPa; speed_m_s: of the rim, 0.001 to 1000 m/s; share: of the\n"
-      "heat that enters the work, 0.001 to 1; dwell_s: 0 to 1e6 s.\n"
-      "Raises OutOfRange. NaN in, NaN out.\n"
-      "Source: from memory, Carslaw & Jaeger, Conduction of Heat in Solids, 1959.",
-      arg("effusivity"), arg("friction"), arg("pressure_kpa"), arg("speed_m_s"), arg("share"),
-      arg("dwell_s"));
-  def_elementwise(
-      m, "dwell_limit_s",
-      [](double effusivity, double friction, double pressure_kpa, double speed_m_s, double share,
-         double temperature_rise_k) {
-        return levigate::dwell_limit_s({effusivity, friction, pressure_kpa, speed_m_s, share},
-                                       temperature_rise_k);
+      arg("wheel"), arg("surface"), py::kw_only(), arg("rate_um_per_m"), arg("removal_um"),
+      "What one pass does, the work starting at room temperature, and how many it takes.\n\n"
+      "surface: name of a coating, \"acrylic sheet edges\" or \"metal\"; rate_um_per_m: film per\n"
+      "metre of rim travel, above 0 to 1e6 um/m, see\n"
+      "compound_rate_um_per_m(); removal_um: film to\n"
+      "remove, 0 to 10 000 um. Raises BadInput, OutOfRange.\n"
+      "Source: geometry; temperature_rise_k() and dwell_limit_s() for the heat.");
+  m.def(
+      "speed_finding",
+      [](const Wheel& used, const std::string& surface) {
+        return levigate::speed_finding(used, levigate::wheel_limits_named(surface));
       },
-      "Time until a spot under the wheel has warmed by temperature_rise_k [s].\n\n"
-      "The inverse of temperature_rise_k(), with the same arguments;\n"
-      "temperature_rise_k: that the film stands, 0 to 10 000 K.\n"
-      "Raises OutOfRange. NaN in, NaN out.\n"
-      "Source: from memory, Carslaw & Jaeger, Conduction of Heat in Solids, 1959.",
-      arg("effusivity"), arg("friction"), arg("pressure_kpa"), arg("speed_m_s"), arg("share"),
-      arg("temperature_rise_k"));
+      arg("wheel"), arg("surface"),
+      "Whether a wheel runs at a speed that suits a surface, and what would be right.\n\n"
+      "surface: as for wheel_pass(). Raises BadInput, OutOfRange.\n"
+      "Source: geometry; the bands are common practice.");
 }
 
 }  // namespace levigate_python

@@ -32,11 +32,13 @@ void bind_why(py::module_& m) {
   ValueClass<Why>(m, "Why", "Why there is no plan.")
       .has(
           "blocked_by", [](const Why& w) { return levigate::to_string(w.blocked_by); },
-          "\"target\", \"ratio\", \"film\", \"paper\" or \"several\"")
+          "\"target\", \"ratio\", \"scratch\", \"film\", \"paper\" or \"several\"")
       .has("message", &Why::message, "all of it in words")
       .has("smallest_max_ratio", &Why::smallest_max_ratio, "that would do, or None")
       .has("largest_min_ratio", &Why::largest_min_ratio, "that would do, or None")
       .has("gaps", &Why::gaps, "steps above max_ratio that are then needed")
+      .has("compound", &Why::compound, "id of one that meets scratches beyond its reach, or empty")
+      .has("too_deep_um", &Why::too_deep_um, "by at least so much [um], or None")
       .has("zone", &Why::zone, "that runs out of film; empty where none does")
       .has("film_short_um", &Why::film_short_um, "by at least so much [um], or None")
       .has("paper", &Why::paper, "sheets that run out")

@@ -11,10 +11,15 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_contact(m);
   levigate_python::bind_surface(m);
   levigate_python::bind_film(m);
-  levigate_python::bind_wheel(m);
+  levigate_python::bind_coat(m);
+  levigate_python::bind_heat(m);
   levigate_python::bind_source(m);
+  levigate_python::bind_wheel(m);
   levigate_python::bind_stack(m);
+  levigate_python::bind_local(m);
   levigate_python::bind_job(m);
+  levigate_python::bind_care(m);
+  levigate_python::bind_compound(m);
   levigate_python::bind_why(m);
   levigate_python::bind_plan(m);
   levigate_python::bind_text(m);

@@ -17,17 +17,24 @@ CONTRACT = {
     "Stack": "load from_json from_dict sheets to_json",
     "Job": "load from_json from_dict to_json",
     "Finding": "kind severity sheets message",
-    "Plan": "found steps total tradeoff findings cautions why card to_dict to_json plot",
+    "Plan": "found before steps total tradeoff findings cautions why card to_dict to_json plot",
     "Totals": "minutes film steps cost",
     "Step": "sheet label size_um size_ratio gloss_gu minutes sheets_used cost zones",
-    "ZoneStep": "removal_um scratch_um minutes film_left_um cut_through",
+    "ZoneStep": "removal_um scratch_um minutes gloss_20_gu gloss_85_gu film_left_um cut_through",
+    "Block": "pressure_kpa wheel",
+    "Sheet": "worn_um coarsest_scratch_um coarsest_paper_um wear_share",
+    "Zone": "film levelled below_um defects",
+    "LocalStep": "zone defect block work",
     "Formula": "function formula basis citation",
     "Sourced": "value low high basis citation",
-    "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps zone film_short_um paper",
+    "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps compound too_deep_um "
+    "zone film_short_um paper",
 }
 FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
-    "surface_speed_m_s dwell_limit_s cut_through check plan evaluate formulas source"
+    "surface_speed_m_s dwell_limit_s cut_through check plan evaluate formulas source "
+    "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
+    "wheel_pass speed_finding with_diameter compound_named cleaning pieces"
 ).split()
 
 CLASSES = {
@@ -45,7 +52,8 @@ PROPERTIES = [
 
 # A number has a unit as suffix, or stands here because it has none.
 UNIT = re.compile(
-    r"_(um|mm|cm2|m|kpa|mpa|n|m_s|s|k|deg|gu|minutes|percent|per_mm2|um_per_m|um_per_coat)$|^minutes$"
+    r"_(um|mm|cm2|mm3|m|kpa|mpa|n|m_s|s|h|k|deg|gu|minutes|percent|per_mm2|um_per_m|um_per_coat)$"
+    r"|^(minutes|hours)$"
 )
 WITHOUT_UNIT = set(
     # shares, ratios and coefficients
@@ -54,14 +62,16 @@ WITHOUT_UNIT = set(
     "refractive_index removed_cv scratch_quantile share size_ratio smallest_max_ratio "
     "largest_min_ratio thinner tip_spread volume_solids wear_coefficient wrap film film_low "
     "film_high "
+    "clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
     # counts, grit numbers and money
-    "coats cost needed number on_hand price readings sheets_used spots steps "
+    "coats cost count in_round needed number on_hand passes price readings sheets_used spots "
+    "steps turns "
     # the unit is in `quantity`, or in the name that was asked for
     "value low high "
-    # changes of minutes
-    "minutes_low minutes_high "
+    # changes of minutes, and minutes of one
+    "minutes_low minutes_high minutes_each "
     # units without a short form: turns per minute, J/(m2 K s^0.5)
-    "rpm effusivity".split()
+    "rpm rated_rpm effusivity".split()
 )
 
 

@@ -25,6 +25,8 @@ FUNCTIONS = {
         mean_um=105, sd_um=9, removed_cv=0.1, reserve_um=10, spots=9, cut_through_limit=0.01
     ),
     "dry_film_um": dict(wet_um=100, volume_solids=0.4, thinner=0.2),
+    "edge_share": dict(radius_mm=2.0),
+    "strokes_within": dict(depth_um=5.0, rate_um_per_m=2.0, stroke_mm=100.0, pad_mm=50.0),
     "dwell_limit_s": dict(
         effusivity=600,
         friction=0.4,

@@ -33,6 +33,10 @@ findings = levigate.check(plan.stack, {"max_ratio": 1.5})
 findings = levigate.check(plan.stack, levigate.Rules(max_ratio=1.5))
 symbols: str = levigate.source("contact").formula
 number: float = levigate.source("rule", "max_ratio").value
+share: float = levigate.edge_share(radius_mm=2)
+wheel = levigate.Wheel("felt", rpm=700)
+speed: str = levigate.speed_finding(wheel, "metal").verdict
+run = levigate.Defect(kind="run", height_um=150, width_mm=4, length_mm=40)
 """
 
 # Each line is wrong.

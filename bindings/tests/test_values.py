@@ -17,6 +17,17 @@ def values(demo):
     contact = dict(
         log_spread=0.28, tip_spread=0.15, modulus_mpa=20, pressure_kpa=1.7, hardness_mpa=150
     )
+    run = levigate.Defect(kind="run", height_um=150, width_mm=4, length_mm=40)
+    work = levigate.take_down(run, small_rate_um_per_m=0.1, zone_rate_um_per_m=0.05)
+    marred = job.to_dict()
+    marred["zones"][0]["defects"] = [
+        dict(kind="run", height_um=150, width_mm=4, length_mm=40, count=1)
+    ]
+    before = levigate.plan(levigate.Job.from_dict(marred), stack).before
+    cure = levigate.Cure(hard_cure_h=168, points=[(24, 60), (168, 150)])
+    coat = levigate.Coat(dry_um=40)
+    rounds = levigate.rounds([coat], recoat_window_h=4)
+    wheel = levigate.Wheel("felt")
     found = [
         job, stack, plan, gap.why, plan.total, plan.steps[0], plan.steps[0].zones["top"],
         plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.zones[0],
@@ -25,6 +36,12 @@ def values(demo):
         levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),
         levigate.contact(size_um=[18.3], **contact), gap.why.gaps[0], gap.why.gaps[0].bridges[0],
         levigate.source("contact"), levigate.source("rule", "max_ratio"),
+        run, work, work.local, before[0], cure, cure.points[0],
+        levigate.hardness_at(cure, age_h=30), coat, rounds[0],
+        levigate.witness_depth(rounds, depth_um=5), wheel, levigate.speed_finding(wheel, "shellac"),
+        levigate.wheel_pass(wheel, "shellac", rate_um_per_m=1e-4, removal_um=1),
+        levigate.compound_named("fine", "shellac"), levigate.band_named("institute", "satin"),
+        levigate.cleaning("film", clean_every_m=10), levigate.pieces("film", "foam pad", travel_m=9),
     ]  # fmt: skip
     return {type(value).__name__: value for value in found}
 

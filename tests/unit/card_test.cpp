@@ -60,11 +60,11 @@ TEST(Card, HasEveryStepWithItsFigures) {
     EXPECT_THAT(own, HasSubstr("take " + step.sheet + ", " + step.label + " ("));
     EXPECT_THAT(own, HasSubstr(detail::duration_text(step.minutes) + " with washing"));
     EXPECT_THAT(own, HasSubstr(detail::fixed(step.sheets_used, 1) + " sheets"));
-    EXPECT_THAT(own, HasSubstr("at least " + detail::fixed(step.gloss_gu, 0) + " GU"));
+    EXPECT_THAT(own, HasSubstr(detail::fixed(step.gloss_gu, 0) + " GU at 60"));
     if (i > 0) {
       EXPECT_THAT(own, HasSubstr("Turn 90 degrees"));
-      EXPECT_THAT(own, HasSubstr("until the scratches of " + found.steps[i - 1].label +
-                                 " are gone: all scratches run your way"));
+      EXPECT_THAT(own, HasSubstr("Done when the scratches of " + found.steps[i - 1].label +
+                                 " are gone and all scratches run your way"));
     }
     for (const ZoneStep& zone : step.zones) {
       EXPECT_THAT(own, HasSubstr(zone.zone));
@@ -126,6 +126,117 @@ TEST(Card, SaysHowFarToTrustIt) {
                                                                     : found.relies_on[0].quantity));
 }
 
+TEST(Card, TakesDefectsDownBeforeTheFirstStep) {
+  Job job = demo_job();
+  job.zones[0].defects = {{DefectKind::run, 150, 6, 35, 3}};
+  job.zones[1].defects = {{DefectKind::nib, 12, 1, 1, 1}};
+  const Plan found = plan(job, demo_stack());
+  const std::string text = card(job, demo_stack(), found);
+  expect_fits(text);
+  const std::string own = part(text, "Before the first step:", "-----");
+  EXPECT_THAT(own, HasSubstr("top: 3 runs of 150 um, 6 by 35 mm, with small hard block: " +
+                             found.before[0].work.verdict));
+  EXPECT_THAT(own, HasSubstr("front and sides: 1 nib of 12 um"));
+  EXPECT_THAT(own, HasSubstr(detail::duration_text(found.before[0].work.local.minutes +
+                                                   found.before[1].work.local.minutes) +
+                             " in all. Done when"));
+  EXPECT_THAT(part(text, "Found in the drawer", "\n\n"), HasSubstr("run of 150 um in zone top"));
+  EXPECT_LT(text.find("Before you start:"), text.find("Before the first step:"));
+}
+
+TEST(Card, TellsTheGlossAtThreeAnglesAndAConditionForEveryStep) {
+  const Plan found = plan(demo_job(), demo_stack());
+  const std::string text = card(demo_job(), demo_stack(), found);
+  for (std::size_t i = 0; i < found.steps.size(); ++i) {
+    double least_20 = 1e9, least_85 = 1e9;
+    for (const ZoneStep& zone : found.steps[i].zones) {
+      least_20 = std::min(least_20, zone.gloss_20_gu);
+      least_85 = std::min(least_85, zone.gloss_85_gu);
+    }
+    const std::string own = part(text, "Step " + std::to_string(i + 1) + " of", "-----");
+    EXPECT_THAT(own, HasSubstr("at least: " + detail::fixed(least_20, 0) + " GU at 20, " +
+                               detail::fixed(found.steps[i].gloss_gu, 0) + " GU at 60, " +
+                               detail::fixed(least_85, 0) + " GU at 85 degrees."));
+    EXPECT_THAT(own, HasSubstr("Done when "));
+  }
+}
+
+TEST(Card, ASatinEndsAlongTheGrain) {
+  Job job = demo_job();
+  Stack stack = demo_stack();
+  stack.sheets.back().size_um = 11.5;  // a pad that ends at satin
+  const SheenBand& satin = band_named("institute", "satin");
+  job.target = {.size_um = {},
+                .gloss_gu = satin.low_gu,
+                .label = "satin (institute)",
+                .gloss_high_gu = satin.high_gu};
+  const Plan found = plan(job, stack);
+  ASSERT_TRUE(found.found);
+  ASSERT_GE(found.steps.size(), 2U);
+  const std::string text = card(job, stack, found);
+  EXPECT_THAT(flowing(text),
+              HasSubstr("satin (institute), 20 to 35 GU at 60 degrees in every zone"));
+  const std::size_t last = found.steps.size();
+  const auto step = [&](std::size_t i) {
+    return part(text, "Step " + std::to_string(i) + " of", "-----");
+  };
+  EXPECT_THAT(step(last), HasSubstr("Sand along the grain, in straight strokes"));
+  EXPECT_THAT(step(last), HasSubstr("all scratches run one way; a glossmeter reads 20 to 35 GU"));
+  EXPECT_THAT(step(last - 1), HasSubstr("Sand across the grain."));
+  EXPECT_THAT(text, Not(HasSubstr("Turn 90 degrees")));
+}
+
+Stack stack_with_wheels() {
+  Stack stack = demo_stack();
+  const Stack polish = stack_from_json(
+      "{\"format\": \"levigate.stack/1\", \"sheets\": ["
+      "{\"id\": \"fine\", \"label\": \"fine bar\", \"compound\": \"fine\", \"wheel\": \"loose "
+      "muslin\"},"
+      "{\"id\": \"ultra\", \"label\": \"ultra-fine\", \"compound\": \"ultra-fine\", \"wheel\": "
+      "\"loose flannel\"}]}");
+  stack.sheets.insert(stack.sheets.end(), polish.sheets.begin(), polish.sheets.end());
+  return stack;
+}
+
+TEST(Card, SaysOfAWheelItsNumbersAndItsCautions) {
+  const Job job = demo_job();
+  const Stack stack = stack_with_wheels();
+  const Plan taken =
+      evaluate(job, stack, {"a-p400", "a-p800", "a-p1500", "b-pad", "fine", "ultra"});
+  const std::string text = card(job, stack, taken);
+  expect_fits(text);
+  const std::string fine = part(text, "Step 5 of", "-----");
+  const Bench bench = levigate::bench(job, stack);
+  const Wheel wheel = wheel_named("loose muslin");
+  const std::size_t at = sheet_index(stack, "fine");
+  const WheelPass pass =
+      wheel_pass(wheel, wheel_limits_named(job.coating.name), bench.work[at][0].rate_um_per_m,
+                 taken.steps[4].zones[0].removal_um);
+  EXPECT_THAT(fine, HasSubstr("Rim " + detail::fixed(wheel.surface_speed_m_s(), 1) + " m/s"));
+  EXPECT_THAT(fine, HasSubstr("stays " + detail::fixed(pass.dwell_s, 2) + " s under the face"));
+  EXPECT_THAT(fine, HasSubstr("too warm after " + detail::fixed(pass.dwell_limit_s, 2) + " s"));
+  EXPECT_THAT(fine, HasSubstr("takes " + detail::fixed(pass.film_per_pass_um, 3) + " um"));
+  EXPECT_THAT(fine, HasSubstr(detail::fixed(pass.passes, 0) + " on top"));
+  for (const WheelCaution& caution : wheel_cautions) {
+    EXPECT_THAT(fine, HasSubstr(std::string(caution.text)));
+  }
+  EXPECT_THAT(fine, HasSubstr("only an even sheen is left"));
+  EXPECT_THAT(part(text, "Step 6 of", "-----"), HasSubstr("what stands at step 5"));
+  EXPECT_THAT(part(text, "Step 4 of", "-----"), Not(HasSubstr("wheel")));
+}
+
+TEST(Card, SaysWhatHelpsACompoundThatMeetsDeepScratches) {
+  Job job = demo_job();
+  job.target = {.size_um = {}, .gloss_gu = 80, .label = ""};
+  Stack stack = stack_with_wheels();
+  stack.sheets.erase(stack.sheets.begin(), stack.sheets.end() - 3);
+  stack.sheets[0] = demo_stack().sheets[1];
+  const Plan none = plan(job, stack);
+  ASSERT_FALSE(none.found);
+  EXPECT_THAT(part(card(job, stack, none), "What would help:", "\n\n"),
+              HasSubstr("Go finer with paper before fine"));
+}
+
 TEST(Card, StartsFromScratches) {
   Job job = demo_job();
   job.scratched_by = grade("P600");
@@ -133,7 +244,7 @@ TEST(Card, StartsFromScratches) {
   ASSERT_TRUE(found.found);
   const std::string text = flowing(card(job, demo_stack(), found));
   EXPECT_THAT(text, HasSubstr("scratched by P600"));
-  EXPECT_THAT(text, HasSubstr("until the scratches of P600 are gone"));
+  EXPECT_THAT(text, HasSubstr("Done when the scratches of P600 are gone"));
   EXPECT_THAT(text, Not(HasSubstr("orange peel. Sand")));
 }
 

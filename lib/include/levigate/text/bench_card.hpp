@@ -14,6 +14,7 @@
 #include "levigate/text/layout.hpp"
 #include "levigate/text/phrases.hpp"
 #include "levigate/text/trust.hpp"
+#include "levigate/text/wheel_notes.hpp"
 
 namespace levigate::inline v0 {
 
@@ -37,6 +38,7 @@ class BenchCard {
     zones();
     cautions();
     if (plan_.found) {
+      before();
       for (std::size_t i = 0; i < plan_.steps.size(); ++i) step(i);
       totals();
       tradeoff();
@@ -113,22 +115,91 @@ class BenchCard {
                           maker.empty() ? "" : ", " + maker));
     page_.say("  ", instruction(i));
     zone_table(step, i == 0 && !job_.scratched_by);
-    page_.say("  ", fmt::format("{} with washing and changing; {:.1f} sheets.",
-                                duration_text(step.minutes), step.sheets_used));
+    page_.say("  ", done_text(i));
+    if (on_wheel(step)) wheel(i);
+    page_.say("  ", duration_text(step.minutes) + " with washing and changing" +
+                        (on_wheel(step) ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
     after_step(step);
+  }
+
+  bool on_wheel(const Step& step) const {
+    const std::optional<Block>& block = sheet(step).block;
+    return block && block->wheel;
+  }
+
+  void wheel(std::size_t i) {
+    const Step& step = plan_.steps[i];
+    page_.say("  ", wheel_text(job_, *sheet(step).block, step));
+    const auto first = std::find_if(plan_.steps.begin(), plan_.steps.end(),
+                                    [&](const Step& other) { return on_wheel(other); });
+    if (first->sheet == step.sheet) {
+      say_wheel_cautions(page_);
+    } else {
+      page_.say("  ", fmt::format("At the wheel: what stands at step {}. A wheel of its own for "
+                                  "each compound.",
+                                  first - plan_.steps.begin() + 1));
+    }
+  }
+
+  /// Work on runs and the like, which levelling must not find.
+  void before() {
+    if (plan_.before.empty()) return;
+    page_.title("Before the first step:");
+    double minutes = 0;
+    for (const LocalStep& local : plan_.before) {
+      const Defect& defect = local.defect;
+      minutes += local.work.local.minutes;
+      page_.say("  - ",
+                fmt::format("{}: {} {} of {:.0f} um, {:g} by {:g} mm, with {}: {}.", local.zone,
+                            defect.count, named(defect), defect.height_um, defect.width_mm,
+                            defect.length_mm, local.block, local.work.verdict));
+    }
+    page_.say("  ", fmt::format("{} in all. Done when a straight edge does not rock on the spot "
+                                "and the sanded patch is dull all over.",
+                                duration_text(minutes)));
+  }
+
+  static std::string named(const Defect& defect) {
+    return std::string(to_string(defect.kind)) + (defect.count > 1 ? "s" : "");
+  }
+
+  /// A sheen that is not polished shows its scratches: they must all run along the grain.
+  bool along_grain() const {
+    return job_.target.gloss_high_gu.has_value() && !on_wheel(plan_.steps.back());
   }
 
   std::string instruction(std::size_t i) const {
     const Step& step = plan_.steps[i];
-    if (i == 0 && !job_.scratched_by) {
-      return "Level the orange peel. Sand one way, until no shiny low spot is left.";
+    const bool wheel = on_wheel(step);
+    std::string text = i == 0 && !job_.scratched_by ? "Level the orange peel. " : "";
+    if (along_grain()) {
+      const bool along = (plan_.steps.size() - 1 - i) % 2 == 0;
+      text += along ? "Sand along the grain" : "Sand across the grain";
+      text += i + 1 == plan_.steps.size() ? ", in straight strokes from end to end." : ".";
+    } else if (i > 0) {
+      text += "Turn 90 degrees from the step before.";
+      if (wheel) text += " Keep the work moving past the wheel.";
+    } else {
+      text += job_.scratched_by ? "Sand one way, across the scratches that are there."
+                                : "Sand one way.";
     }
-    const std::string& before = i == 0 ? job_.scratched_by->label : plan_.steps[i - 1].label;
-    std::string text = i == 0 ? "Sand one way, across the scratches that are there"
-                              : "Turn 90 degrees from the step before. Sand";
-    text += " until the scratches of " + before + " are gone: all scratches run your way.";
     if (step.size_ratio) text += fmt::format(" Grain {:.2f} times finer.", *step.size_ratio);
     return text;
+  }
+
+  std::string done_text(std::size_t i) const {
+    if (i == 0 && !job_.scratched_by) return "Done when no shiny low spot is left.";
+    const Step& step = plan_.steps[i];
+    const std::string& before = i == 0 ? job_.scratched_by->label : plan_.steps[i - 1].label;
+    const std::string rest = on_wheel(step)  ? "only an even sheen is left under a low light"
+                             : along_grain() ? "all scratches run one way"
+                                             : "all scratches run your way";
+    const bool last = i + 1 == plan_.steps.size();
+    return fmt::format("Done when the scratches of {} are gone and {}{}.", before, rest,
+                       last && job_.target.gloss_gu
+                           ? "; a glossmeter reads " + gloss_text(job_.target) +
+                                 (job_.target.gloss_high_gu ? " GU" : " GU or more")
+                           : "");
   }
 
   void zone_table(const Step& step, bool levelling) {
@@ -159,11 +230,21 @@ class BenchCard {
     std::string text;
     if (const auto left_um = step.zones[worst].film_left_um) {
       text = fmt::format(
-          "Film in the worst zone, {}: {:.1f} um left, {} of what may go is gone. ",
+          "Film in the worst zone, {}: {:.1f} um left, {} of what may go is gone.",
           step.zones[worst].zone, *left_um,
           percent_text(budget_share(job_, job_.zones[worst], step.zones[worst].depth_um)));
     }
-    page_.say("  ", text + fmt::format("Gloss: at least {:.0f} GU.", step.gloss_gu));
+    if (!text.empty()) page_.say("  ", text);
+    const auto least = [&](double ZoneStep::*gloss_gu) {
+      const auto lower = [&](const ZoneStep& a, const ZoneStep& b) {
+        return a.*gloss_gu < b.*gloss_gu;
+      };
+      return *std::min_element(step.zones.begin(), step.zones.end(), lower).*gloss_gu;
+    };
+    page_.say("  ", fmt::format("Gloss, at least: {:.0f} GU at 20, {:.0f} GU at 60, {:.0f} GU at "
+                                "85 degrees.",
+                                least(&ZoneStep::gloss_20_gu), least(&ZoneStep::gloss_gu),
+                                least(&ZoneStep::gloss_85_gu)));
   }
 
   void totals() {
@@ -219,6 +300,11 @@ class BenchCard {
       page_.say("  - ", fmt::format("Allow a max_ratio of {}; the long steps then take longer.",
                                     fixed(std::ceil(*why.smallest_max_ratio * 1e3) / 1e3, 3)));
     }
+    if (why.too_deep_um) {
+      page_.say("  - ", fmt::format("Go finer with paper before {}, or get a compound that takes "
+                                    "out scratches {:.2f} um deeper.",
+                                    why.compound, *why.too_deep_um));
+    }
     if (why.film_short_um) {
       page_.say("  - ",
                 fmt::format("Lay more film on {}, or go less deep there: finer paper first, "
@@ -234,7 +320,7 @@ class BenchCard {
   /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer
   /// matters where both are used; of a misleading number, where one of the two might be taken.
   bool concerns(const Finding& finding) const {
-    if (!plan_.found || finding.severity == Severity::error) return true;
+    if (!plan_.found || finding.severity == Severity::error || finding.sheets.empty()) return true;
     const auto used = [&](const std::string& id) { return used_.count(id) > 0; };
     const bool neighbours = finding.kind == FindingKind::near_duplicate ||
                             finding.kind == FindingKind::gap ||

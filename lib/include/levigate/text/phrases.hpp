@@ -45,9 +45,17 @@ inline double all_sheets(const Plan& plan) {
   return sum;
 }
 
+/// "80", or of a band "20 to 35".
+inline std::string gloss_text(const Target& target) {
+  const std::string low = fmt::format("{:.0f}", target.gloss_gu.value_or(0.0));
+  return target.gloss_high_gu ? fmt::format("{} to {:.0f}", low, *target.gloss_high_gu) : low;
+}
+
 inline std::string goal_text(const Target& target) {
-  if (target.gloss_gu)
-    return fmt::format("{:.0f} GU at 60 degrees in every zone", *target.gloss_gu);
+  if (target.gloss_gu) {
+    return (target.label.empty() ? "" : target.label + ", ") +
+           fmt::format("{} GU at 60 degrees in every zone", gloss_text(target));
+  }
   const std::string size = target.size_um ? size_text(*target.size_um) : "";
   return target.label.empty() ? "grain of " + size + " or finer"
                               : target.label + " (" + size + ") or finer";

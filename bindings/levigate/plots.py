@@ -11,11 +11,12 @@ from collections.abc import Sequence
 from math import exp, log, pi, sin
 from typing import TYPE_CHECKING, Any, Union
 
-from ._core import Grade, Plan, Sheet, Zone
+from ._core import Defect, Grade, Plan, Sheet, Zone
 
 try:
     import matplotlib
     from matplotlib.figure import Figure, FigureBase
+    from matplotlib.patheffects import withStroke
     from matplotlib.ticker import FuncFormatter, MaxNLocator, NullFormatter
 except ImportError as missing:
     raise ImportError("pictures need matplotlib: pip install 'levigate[plot]'") from missing
@@ -33,6 +34,7 @@ FILM = "#f3dfae"
 BELOW = "#c9b29a"
 CUT = "#2f6690"
 LIMIT = "#b3432b"
+TEETH = 4  # scratches drawn in a column
 STYLE: Any = {
     "font.size": 9.0,
     "text.color": INK,
@@ -123,9 +125,11 @@ def _draw_section(figure: FigureBase, plan: Plan) -> None:
     panels[0][0].set_ylabel("depth below the first surface, µm")
     if plan.found:
         panels[1][0].set_ylabel("the same enlarged, µm")
+    staying = any(_peel_stays(plan, zone) for zone in zones)
     figure.supxlabel(
         "Depths are to scale, widths are not. Small blue numbers: depth of the scratches, µm. "
-        "Band: bottom of the film, mean ± standard deviation.",
+        "Band: bottom of the film, mean ± standard deviation."
+        + (" Orange peel that stays is not drawn in the enlarged part." if staying else ""),
         fontsize=8,
         wrap=True,
     )
@@ -139,27 +143,47 @@ def _planes_um(plan: Plan, zone: Zone) -> list[float]:
     ]
 
 
-def _wave(plan: Plan, zone: Zone) -> tuple[list[float], list[float]]:
-    """The surface at the start, over the first column: two waves of its orange peel."""
+def _peel_stays(plan: Plan, zone: Zone) -> bool:
+    return plan.job.scratched_by is None and not zone.levelled and zone.peel_um > 0
+
+
+def _start(zone: Zone, half_um: float) -> list[tuple[float, float]]:
+    """The surface at the start, over a column: runs and the like, and two waves of orange peel."""
+    defects = _tallest_first(zone)
+    share = min(0.2, 0.9 / max(1, len(defects)))
+    points = []
+    for x in (i / 200 for i in range(201)):
+        index, place = divmod((x - 0.05) / share, 1.0)
+        if 0 <= index < len(defects):
+            points.append((x, -defects[int(index)].height_um * (1 - (2 * place - 1) ** 2)))
+        else:
+            points.append((x, half_um * sin(4 * pi * x)))
+    return points
+
+
+def _profile(plan: Plan, zone: Zone, whole: bool) -> tuple[list[float], list[float]]:
+    """The surface in every column: as it is at the start, then planes with scratches.
+
+    Where orange peel stays, the whole film shows it without scratches, the enlarged part the reverse.
+    """
+    stays = _peel_stays(plan, zone)
     sprayed = plan.job.scratched_by is None
-    half_um = zone.peel_um / 2 if sprayed else 0.0
-    xs = [i / 100 for i in range(101)]
-    return xs, [half_um * sin(4 * pi * x) for x in xs]
-
-
-def _profile(plan: Plan, zone: Zone, teeth: int) -> tuple[list[float], list[float]]:
-    """The surface in every column: as it is at the start, then planes with scratches."""
-    xs, ys = _wave(plan, zone)
+    half_um = zone.peel_um / 2 if sprayed and (whole or not stays) else 0.0
+    surface = _start(zone, half_um)
     for index, (step, plane_um) in enumerate(zip(plan.steps, _planes_um(plan, zone)), start=1):
-        for tooth in range(teeth):
+        if whole and stays:
+            xs = [i / 100 for i in range(101)]
+            surface += [(index + x, plane_um + half_um * sin(4 * pi * x)) for x in xs]
+            continue
+        for tooth in range(TEETH):
             for place, depth in ((0.0, 0.0), (0.5, 1.0), (1.0, 0.0)):
-                xs.append(index + (tooth + place) / teeth)
-                ys.append(plane_um + depth * step.zones[zone.name].scratch_um)
-    return xs, ys
+                y = plane_um + depth * step.zones[zone.name].scratch_um
+                surface.append((index + (tooth + place) / TEETH, y))
+    return [x for x, _ in surface], [y for _, y in surface]
 
 
-def _draw_surface(axes: Axes, plan: Plan, zone: Zone, floor_um: float, teeth: int) -> None:
-    xs, ys = _profile(plan, zone, teeth)
+def _draw_surface(axes: Axes, plan: Plan, zone: Zone, floor_um: float, *, whole: bool) -> None:
+    xs, ys = _profile(plan, zone, whole)
     axes.fill_between(xs, ys, floor_um, color=FILM, linewidth=0)
     axes.plot(xs, ys, color=CUT, linewidth=1.0)
     axes.set_xlim(0, len(plan.steps) + 1)
@@ -176,22 +200,37 @@ def _columns(axes: Axes, plan: Plan) -> None:
     axes.set_xticks([i + 0.5 for i in range(len(names))], names, rotation=90)
 
 
+def _tallest_first(zone: Zone) -> list[Defect]:
+    return sorted(zone.defects, key=lambda defect: -defect.height_um)
+
+
+def _name_defects(axes: Axes, zone: Zone) -> None:
+    bottom_um, top_um = axes.get_ylim()
+    defects = _tallest_first(zone)
+    places = _apart([-defect.height_um for defect in defects], gap=0.052 * (bottom_um - top_um))
+    for defect, place in zip(defects, places):
+        text = f"{defect.count} × {defect.kind}, {defect.height_um:g} high: taken down first"
+        axes.text(1.05, place, text, color=CUT, fontsize=8, ha="left", va="center")
+
+
 def _draw_whole_film(axes: Axes, plan: Plan, zone: Zone) -> None:
-    top_um = -0.5 * zone.peel_um - 1.0
+    top_um = -max([0.5 * zone.peel_um, *(1.05 * d.height_um for d in zone.defects)]) - 1.0
     axes.set_title(f"{_short(zone.name, 28)}, {zone.area_cm2:g} cm²", fontsize=10, pad=10)
     if zone.film is None:
         deepest_um = max([1.0, *(step.zones[zone.name].depth_um for step in plan.steps)])
-        _draw_surface(axes, plan, zone, 1.5 * deepest_um, teeth=4)
+        _draw_surface(axes, plan, zone, 1.5 * deepest_um, whole=True)
         axes.set_ylim(1.5 * deepest_um, top_um)
         axes.set_xticks([])
+        _name_defects(axes, zone)
         return
     mean_um, sd_um = zone.film.mean_um, zone.film.spot_sd_um
     bottom_um = 1.06 * (mean_um + sd_um) + 2.0
-    _draw_surface(axes, plan, zone, mean_um, teeth=4)
+    _draw_surface(axes, plan, zone, mean_um, whole=True)
     axes.axhspan(mean_um, bottom_um, color=BELOW, linewidth=0)
     axes.axhspan(mean_um - sd_um, mean_um + sd_um, color=BELOW, alpha=0.55, linewidth=0)
     axes.set_ylim(bottom_um, top_um)
     axes.set_xticks([])
+    _name_defects(axes, zone)
     reserve_um = mean_um - plan.job.rules.reserve_um
     budget_um = plan.job.budget_um[zone.name]
     lines = [
@@ -216,6 +255,7 @@ def _draw_whole_film(axes: Axes, plan: Plan, zone: Zone) -> None:
             fontsize=8,
             ha="right",
             va="top",
+            path_effects=[withStroke(linewidth=2.0, foreground=FILM)],
         )
 
 
@@ -224,7 +264,7 @@ def _draw_enlarged(axes: Axes, plan: Plan, zone: Zone) -> None:
     deepest_um = max(step.zones[zone.name].depth_um for step in plan.steps)
     spare_um = 0.15 * (deepest_um - planes_um[0]) + 0.05
     bottom_um = deepest_um + spare_um
-    _draw_surface(axes, plan, zone, bottom_um, teeth=4)
+    _draw_surface(axes, plan, zone, bottom_um, whole=False)
     axes.set_ylim(bottom_um, planes_um[0] - 2 * spare_um)
     for index, step in enumerate(plan.steps, start=1):
         done = step.zones[zone.name]

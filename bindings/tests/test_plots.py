@@ -59,7 +59,39 @@ def test_section_is_to_scale(demo_plan):
     for panel, zone in zip(figure.axes, demo_plan.job.zones):
         depths = panel.lines[0].get_ydata()
         assert max(depths) == pytest.approx(demo_plan.steps[-1].zones[zone.name].depth_um)
-        assert min(depths) == pytest.approx(-zone.peel_um / 2, rel=1e-2)
+        proud_um = max([zone.peel_um / 2, *(d.height_um for d in zone.defects)])
+        assert min(depths) == pytest.approx(-proud_um, rel=1e-2)
+
+
+def test_runs_stand_proud_and_peel_that_stays_is_drawn(job, stack):
+    run = dict(kind="run", height_um=150, width_mm=4, length_mm=40, count=3)
+    nib = dict(kind="nib", height_um=8, width_mm=1, length_mm=1)
+    top = job(zone={"defects": [nib, run]}).to_dict()["zones"][0]
+    moulding = {**top, "name": "moulding", "levelled": False, "defects": []}
+    plan = levigate.plan(job(zones=[top, moulding]), stack("P600", "P1000", "P1500"))
+    figure = plots.section(plan)
+    level, rest, *_ = (panel.lines[0].get_ydata() for panel in figure.axes)
+    assert min(level) == pytest.approx(-150, rel=1e-2)
+    last = plan.steps[-1].zones["moulding"]
+    assert min(rest[-100:]) == pytest.approx(last.depth_um - last.scratch_um - 35 / 2, rel=1e-2)
+    text = words(figure)
+    assert "3 × run, 150 high" in text and "1 × nib, 8 high" in text and "peel that stays" in text
+    assert all(labels_apart(axes, figure) for axes in figure.axes)
+
+
+@DRAW
+def test_wheels_and_compounds_draw(draw, job, sheet):
+    stack = levigate.Stack(
+        [
+            *map(sheet, ["P600", "P1200", "P2000"]),
+            dict(id="cutting", label="8 µm", compound="cutting", wheel="sewn"),
+            dict(id="fine", label="2 µm", compound="fine", wheel="loose flannel"),
+        ]
+    )
+    plan = levigate.plan(job(target={"size_um": 3}, rules={"max_ratio": 5}), stack)
+    assert plan.steps[-1].sheet == "fine"
+    text = words(draw(plan))
+    assert "fine" in text and (draw is plots.section or "micron" in text)
 
 
 def labels_apart(axes, figure):

@@ -31,14 +31,20 @@ def parts_of(schema):
         yield from parts_of(part)
 
 
-@pytest.mark.parametrize("name", ["stack", "job"])
-def test_demo_is_valid(name):
-    validator(name).validate(load("demo", f"{name}.json"))
+@pytest.mark.parametrize(
+    ("name", "file"),
+    [("stack", "stack"), ("job", "job"), ("stack", "day_stack"), ("job", "day")],
+)
+def test_demo_is_valid(name, file):
+    validator(name).validate(load("demo", f"{file}.json"))
 
 
-def test_plan_is_valid():
-    job = levigate.Job.load(str(DATA / "demo" / "job.json"))
-    stack = levigate.Stack.load(str(DATA / "demo" / "stack.json"))
+@pytest.mark.parametrize(
+    ("job_file", "stack_file"), [("job", "stack"), ("day", "day_stack")]
+)
+def test_plan_is_valid(job_file, stack_file):
+    job = levigate.Job.load(str(DATA / "demo" / f"{job_file}.json"))
+    stack = levigate.Stack.load(str(DATA / "demo" / f"{stack_file}.json"))
     plan = levigate.plan(job, stack)
     assert plan.found
     validator("plan").validate(plan.to_dict())
@@ -60,20 +66,58 @@ def test_objects_are_closed_and_described(name):
             assert part["additionalProperties"] is False
             assert "description" in part
             for key, value in part["properties"].items():
-                told = {"description", "$ref", "const"} & value.keys() or "oneOf" in value
+                told = {
+                    "description",
+                    "$ref",
+                    "const",
+                } & value.keys() or "oneOf" in value
                 assert told, f"{key} is not described"
 
+
+EDGE = {"name": "rim", "area_cm2": 20, "block": "foam pad"}
 
 SPOILT = {
     "unknown key": lambda job: job.update(colour="clear"),
     "coat without film": lambda job: job["zones"][0].pop("film"),
-    "film in two forms": lambda job: job["zones"][0]["film"].update(mean_um=90, sd_um=5),
+    "film in two forms": lambda job: job["zones"][0]["film"].update(
+        mean_um=90, sd_um=5
+    ),
     "no peel as sprayed": lambda job: job["zones"][0].pop("peel_um"),
     "no wavelength": lambda job: job["zones"][0].pop("peel_wavelength_mm"),
     "no zones": lambda job: job["zones"].clear(),
     "two targets": lambda job: job["target"].update(gloss_gu=50),
     "solid with film": lambda job: job.update(coating="acrylic sheet"),
     "unknown block": lambda job: job["zones"][0].update(block="soft block"),
+    "edge with film": lambda job: job["zones"][2].update(edge_of="top", radius_mm=1),
+    "radius without edge": lambda job: job["zones"][2].update(radius_mm=1),
+    "edge without radius": lambda job: job.update(
+        zones=[job["zones"][0], {**EDGE, "edge_of": "top"}]
+    ),
+    "defect without height": lambda job: job["zones"][0].update(
+        defects=[{"kind": "nib", "width_mm": 1}]
+    ),
+    "coat wet and dry": lambda job: job["zones"][0].update(
+        film={
+            "coats": [{"dry_um": 90, "wet_um": 200}],
+            "recoat_window_h": 24,
+            "sd_um": 5,
+        }
+    ),
+    "readings and spread": lambda job: job["zones"][0].update(
+        film={
+            "coats": [{"dry_um": 90}],
+            "recoat_window_h": 24,
+            "sd_um": 5,
+            "readings_um": [90, 92],
+        }
+    ),
+    "unknown sheen": lambda job: job.update(
+        target={"sheen": {"scheme": "institute", "name": "silky"}}
+    ),
+    "point of three": lambda job: job.update(
+        cure={"hard_cure_h": 200, "points": [[24, 60, 1]]}
+    ),
+    "negative age": lambda job: job.update(age_h=-1),
 }
 
 
@@ -96,6 +140,34 @@ ALLOWED = {
         job.update(coating="acrylic sheet"),
         [zone.pop("film") for zone in job["zones"]],
     ),
+    "edge": lambda job: job["zones"].append({**EDGE, "edge_of": "top", "radius_mm": 0}),
+    "defects": lambda job: job["zones"][0].update(
+        defects=[
+            {"kind": "nib", "height_um": 12, "width_mm": 1},
+            {
+                "kind": "run",
+                "readings": {"over_um": 230, "beside_um": 90, "gauge": "ultrasonic"},
+                "width_mm": 6,
+            },
+        ]
+    ),
+    "coats and readings": lambda job: job["zones"][0].update(
+        film={
+            "coats": [
+                {"dry_um": 40},
+                {"wet_um": 100, "volume_solids": 0.5, "applied_h": 3},
+            ],
+            "recoat_window_h": 24,
+            "readings_um": [88, 93],
+            "gauge": {"fixed_um": 2, "share": 0.03},
+        }
+    ),
+    "age and cure": lambda job: job.update(
+        age_h=90, cure={"hard_cure_h": 200, "points": [[24, 60], [200, 150]]}
+    ),
+    "sheen": lambda job: job.update(
+        target={"sheen": {"scheme": "institute", "name": "satin"}}
+    ),
 }
 
 
@@ -105,3 +177,36 @@ def test_schema_and_reader_take_the_same_job(change):
     change(job)
     validator("job").validate(job)
     levigate.Job.from_dict(job)
+
+
+POLISH = {"id": "bar", "label": "fine", "compound": "fine", "wheel": "loose muslin"}
+SPOILT_POLISH = {
+    "own size": {"size_um": 2},
+    "block and wheel": {"block": "foam pad"},
+    "unknown compound": {"compound": "finest"},
+    "two reaches": {
+        "compound": {
+            "size_um": 2,
+            "worn_um": 1,
+            "wear_share": 0.1,
+            "coarsest_paper_um": 8,
+            "coarsest_scratch_um": 1,
+        }
+    },
+    "no reach": {"compound": {"size_um": 2, "worn_um": 1, "wear_share": 0.1}},
+    "wheel of one number": {"wheel": {"rpm": 700}},
+}
+
+
+@pytest.mark.parametrize("keys", SPOILT_POLISH.values(), ids=SPOILT_POLISH.keys())
+def test_schema_and_reader_refuse_the_same_compound(keys):
+    stack = {"format": "levigate.stack/1", "sheets": [POLISH | keys]}
+    assert not validator("stack").is_valid(stack)
+    with pytest.raises(levigate.Error):
+        levigate.Stack.from_dict(stack)
+
+
+def test_schema_and_reader_take_a_compound():
+    stack = {"format": "levigate.stack/1", "sheets": [POLISH]}
+    validator("stack").validate(stack)
+    validator("stack").validate(levigate.Stack.from_dict(stack).to_dict())

@@ -216,13 +216,32 @@ TEST(Card, SaysOfAWheelItsNumbersAndItsCautions) {
   EXPECT_THAT(fine, HasSubstr("stays " + detail::fixed(pass.dwell_s, 2) + " s under the face"));
   EXPECT_THAT(fine, HasSubstr("too warm after " + detail::fixed(pass.dwell_limit_s, 2) + " s"));
   EXPECT_THAT(fine, HasSubstr("takes " + detail::fixed(pass.film_per_pass_um, 3) + " um"));
-  EXPECT_THAT(fine, HasSubstr(detail::fixed(pass.passes, 0) + " on top"));
+  EXPECT_THAT(fine, HasSubstr("Passes: " + detail::fixed(pass.passes, 0) + " over every spot"));
   for (const WheelCaution& caution : wheel_cautions) {
     EXPECT_THAT(fine, HasSubstr(std::string(caution.text)));
   }
   EXPECT_THAT(fine, HasSubstr("only an even sheen is left"));
   EXPECT_THAT(part(text, "Step 6 of", "-----"), HasSubstr("what stands at step 5"));
   EXPECT_THAT(part(text, "Step 4 of", "-----"), Not(HasSubstr("wheel")));
+}
+
+TEST(Card, OfTheWholeDay) {
+  const Job job = job_from_json(demo_text("day.json"));
+  const Stack stack = stack_from_json(demo_text("day_stack.json"));
+  const Plan found = plan(job, stack);
+  ASSERT_TRUE(found.found);
+  ASSERT_GE(found.steps.size(), 4U);
+  EXPECT_EQ((found.steps.end() - 2)->sheet, "fine-bar");
+  EXPECT_EQ(found.steps.back().sheet, "ultra-fine");
+  ASSERT_EQ(found.before.size(), 3U);
+  EXPECT_TRUE(found.before[0].work.shaved);
+  EXPECT_EQ(found.steps[0].zones[3].removal_um, 0.0) << "a sharp edge is not levelled";
+  EXPECT_NEAR(job.zones[3].film->mean_um, 0.5 * job.zones[1].film->mean_um, 1e-12);
+  const std::string text = card(job, stack, found);
+  expect_fits(text);
+  EXPECT_THAT(text, HasSubstr("3 runs of 155 um"));
+  EXPECT_THAT(text, HasSubstr("1 ridge of 45 um"));
+  EXPECT_THAT(flowing(text), HasSubstr("common practice: fine and ultra-fine."));
 }
 
 TEST(Card, SaysWhatHelpsACompoundThatMeetsDeepScratches) {

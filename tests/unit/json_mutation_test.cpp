@@ -72,4 +72,9 @@ TEST(JsonMutation, OfTheDemoStack) {
   expect_read_or_refused(stack_from_json, demo_text("stack.json"), 2, 10'000);
 }
 
+TEST(JsonMutation, OfTheDay) {
+  expect_read_or_refused(job_from_json, demo_text("day.json"), 3, 10'000);
+  expect_read_or_refused(stack_from_json, demo_text("day_stack.json"), 4, 5'000);
+}
+
 }  // namespace

@@ -211,7 +211,7 @@ class BenchCard {
       rows.push_back({shortened(zone.zone, 24), shortened(block(step, i).name, 18),
                       keep_off ? "keep off"
                       : light  ? "light pass"
-                               : fixed(zone.removal_um, 1),
+                               : fixed(zone.removal_um, zone.removal_um < 0.1 ? 2 : 1),
                       light ? "-" : duration_text(zone.minutes),
                       zone.film_left_um ? fixed(*zone.film_left_um, 0) : "-",
                       zone.cut_through ? chance_text(*zone.cut_through) : "-"});

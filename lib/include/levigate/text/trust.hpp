@@ -18,6 +18,16 @@ inline std::string basis_text(Basis basis) {
   return std::string(to_string(basis));
 }
 
+/// What a sheet's size rests on: that of a compound from the profiles on what the profile does.
+inline Basis size_basis(const Sheet& sheet, const Grade& grade) {
+  for (const CompoundProfile& p : compound_table) {
+    if (sheet.size_um == p.size_um.value && sheet.coarsest_paper_um == p.coarsest_paper_um.value) {
+      return p.size_um.source.basis;
+    }
+  }
+  return grade.basis();
+}
+
 /// Grades of the plan whose size was not read in a standard, by what it rests on instead.
 inline void say_size_bases(Page& page, const Stack& stack, const Plan& plan) {
   for (const Basis basis : {Basis::published_table, Basis::common_practice, Basis::from_memory,
@@ -26,7 +36,7 @@ inline void say_size_bases(Page& page, const Stack& stack, const Plan& plan) {
     for (const Step& step : plan.steps) {
       const Sheet& sheet = stack.sheets[sheet_index(stack, step.sheet)];
       const Grade grade = grade_of(sheet, stack.bare_number);
-      if (grade.basis() == basis) labels.push_back(grade.label);
+      if (size_basis(sheet, grade) == basis) labels.push_back(grade.label);
     }
     if (labels.empty()) continue;
     page.say("  - ", fmt::format("Size not read in a standard, but {}: {}.", basis_text(basis),

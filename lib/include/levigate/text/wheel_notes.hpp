@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,7 @@ inline std::string wheel_text(const Job& job, const Block& tool, const Step& ste
                                  wheel.surface_speed_m_s(), wheel.rpm, 1e3 * wheel.feed_m_s);
   if (!known) return text + " What heat this coating stands is not known here.";
   std::vector<std::string> passes;
+  std::set<double> counts;
   WheelPass pass;
   for (std::size_t i = 0; i < step.zones.size(); ++i) {
     const ZoneStep& zone = step.zones[i];
@@ -32,13 +34,15 @@ inline std::string wheel_text(const Job& job, const Block& tool, const Step& ste
         zone.removal_um * job.zones[i].area_cm2 / (tool.area_cm2 * zone.travel_m);
     pass = wheel_pass(wheel, wheel_limits_named(job.coating.name), rate_um_per_m, zone.removal_um);
     passes.push_back(fmt::format("{:.0f} on {}", pass.passes, zone.zone));
+    counts.insert(pass.passes);
   }
   if (passes.empty()) return text;
+  const std::string everywhere = fmt::format("{:.0f} over every spot", pass.passes);
   return text + fmt::format(
                     " A spot stays {:.2f} s under the face and warms by {:.0f} K; too warm after "
-                    "{:.2f} s. One pass takes {:.3f} um: {} passes.",
+                    "{:.2f} s. One pass takes {:.3f} um. Passes: {}.",
                     pass.dwell_s, pass.rise_k, pass.dwell_limit_s, pass.film_per_pass_um,
-                    list_text(passes));
+                    counts.size() == 1 ? everywhere : list_text(passes));
 }
 
 /// The cautions of wheel work, in the step that comes first to a wheel.

@@ -140,6 +140,16 @@ TEST(Compounds, ReachAGlossThatPaperDoesNot) {
   EXPECT_TRUE(found.steps.back().gloss_gu >= 70);
 }
 
+TEST(Compounds, MayBeAnyAmountFiner) {
+  const Plan found = plan(glossy(80), drawer_and_wheels());
+  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_GT(*found.steps.back().size_ratio, Rules{}.max_ratio);
+  for (const Finding& finding : found.findings) {
+    EXPECT_NE(finding.kind, FindingKind::step_too_long) << finding.message;
+    EXPECT_NE(finding.kind, FindingKind::gap) << finding.message;
+  }
+}
+
 TEST(Compounds, CannotLevel) {
   Stack stack;
   stack.sheets.push_back(buff("cutting", top(0).coating));

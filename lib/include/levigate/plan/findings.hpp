@@ -60,7 +60,7 @@ class SequenceFindings {
       if (ratio <= 1.0) {
         add(FindingKind::not_finer, Severity::error, ids,
             step + " is not finer: its scratches undo the step before");
-      } else if (fit == StepFit::too_long) {
+      } else if (fit == StepFit::too_long && !bench_.reach_um[fine]) {
         const auto ways = bridges(coarse_um, size_um(fine), rules);
         add(FindingKind::step_too_long, Severity::error, ids,
             step + " is a ratio of " + fixed(ratio, 2) + ", above max_ratio " +

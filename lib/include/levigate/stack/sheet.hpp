@@ -35,6 +35,11 @@ struct Sheet {
   double area_cm2() const noexcept { return width_mm * height_mm / 100.0; }
 };
 
+/// Whether it takes out scratches down to a depth, as a compound does, instead of keeping to a ratio.
+inline bool is_compound(const Sheet& sheet) {
+  return sheet.coarsest_scratch_um.has_value() || sheet.coarsest_paper_um.has_value();
+}
+
 /// Throws: BadInput for an empty id or label; OutOfRange for a member outside its range.
 inline void validate(const Sheet& sheet, std::string_view where) {
   if (sheet.id.empty()) throw BadInput("id is empty, in " + std::string(where));

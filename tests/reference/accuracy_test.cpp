@@ -373,6 +373,92 @@ const std::vector<Measurement> measurements{
          return ulps(wet_film_um(dry, solids, thinner), real{dry} * (1 + real{thinner}) / solids);
        });
      }},
+    {"edge_share",
+     [] {
+       return worst(many, [](Random& random) {
+         const double radius = random.log_uniform(1e-3, 1e3);
+         const EdgeProfile& p = edge_table[0];
+         const real missing = 1 - real{p.sharp_share.value};
+         const real scale =
+             p.eased_radius_mm.value / (missing / (1 - real{p.eased_share.value}) - 1);
+         return ulps(edge_share(radius), 1 - missing / (1 + radius / scale));
+       });
+     }},
+    {"uncertainty_um",
+     [] {
+       return worst(many, [](Random& random) {
+         const Gauge gauge{random.log_uniform(0.01, 100), random.log_uniform(1e-3, 1)};
+         const double mean = random.log_uniform(1, 2e4);
+         const real exact = (gauge.fixed_um + real{gauge.share} * mean) / std::sqrt(real{3});
+         return ulps(uncertainty_um(gauge, mean), exact);
+       });
+     }},
+    {"film_from_gauge",
+     [] {
+       return worst(many, [](Random& random) {
+         const Gauge gauge{random.log_uniform(0.01, 100), random.log_uniform(1e-3, 1)};
+         const std::vector<double> readings{random.uniform(50, 90), random.uniform(50, 90),
+                                            random.uniform(50, 90)};
+         real mean = 0, square = 0;
+         for (const double r : readings) mean += real{r} / 3;
+         for (const double r : readings) square += (r - mean) * (r - mean) / 2;
+         const real u = (gauge.fixed_um + gauge.share * mean) / std::sqrt(real{3});
+         return relative(film_from_gauge(readings, gauge).mean_se_um,
+                         std::sqrt(square / 3 + u * u));
+       });
+     }},
+    {"agrees",
+     [] {
+       return worst(many, [](Random& random) {
+         const Film coats{random.uniform(50, 90), 5, random.log_uniform(0.1, 10)};
+         const Film readings{random.uniform(50, 90), 5, random.log_uniform(0.1, 10)};
+         const real exact = std::hypot(real{coats.mean_se_um}, real{readings.mean_se_um});
+         return ulps(agrees(coats, readings).uncertainty_um, exact);
+       });
+     }},
+    {"hardness_at",
+     [] {
+       return worst(many, [](Random& random) {
+         const double first = random.log_uniform(1, 10), last = first * random.log_uniform(2, 1000);
+         const double soft = random.log_uniform(10, 100), hard = soft * random.uniform(1, 4);
+         const double age =
+             std::clamp(first * std::pow(last / first, random.uniform()), first, last);
+         const real part = std::log(real{age} / first) / std::log(real{last} / first);
+         const Cure cure{last, 0, {{first, soft}, {last, hard}}};
+         return ulps(hardness_at(cure, age).hardness_mpa, soft + part * (real{hard} - soft));
+       });
+     }},
+    {"height_from_readings_um",
+     [] {
+       return worst(many, [](Random& random) {
+         const double beside = random.uniform(0, 200), over = beside + random.log_uniform(1, 500);
+         return ulps(height_from_readings_um(over, beside, 0), real{over} - beside);
+       });
+     }},
+    {"volume_above_mm3",
+     [] {
+       return worst(many, [](Random& random) {
+         const double width = random.log_uniform(0.1, 20), height = random.log_uniform(1, 1000);
+         const Defect run{DefectKind::run, height, width, width * random.uniform(1, 20)};
+         const double z = height * random.uniform();
+         const real left = (height - real{z}) / height;
+         const real exact =
+             real{2} / 3 * left * std::sqrt(left) * height / 1000 * width * run.length_mm;
+         return ulps(volume_above_mm3(run, z), exact);
+       });
+     }},
+    {"rounds",
+     [] {
+       return worst(many, [](Random& random) {
+         const Coat coat{.wet_um = random.log_uniform(1, 500),
+                         .volume_solids = random.uniform(0.1, 1),
+                         .thinner = random.log_uniform(1e-3, 10),
+                         .shrink = random.uniform(0, 0.3)};
+         const real exact = coat.wet_um * real{coat.volume_solids} / (1 + real{coat.thinner}) *
+                            (1 - real{coat.shrink});
+         return ulps(rounds(std::vector{coat}, 24).front().dry_um, exact);
+       });
+     }},
     {"depth_budget_um",
      [] {
        return worst(many, [](Random& random) {
@@ -560,6 +646,13 @@ const std::map<std::string, std::string> elsewhere{
     {"scratch_depth_um", "that of depth_um"},
     {"plan", "sums of integers: tests/property/plan_oracle_test.cpp"},
     {"evaluate", "that of plan"},
+    {"edge_film", "that of edge_share"},
+    {"cure_state", "that of contact"},
+    {"film_of_last_round", "the number of rounds itself: tests/unit/rounds_test.cpp"},
+    {"witness_depth", "decisions: tests/unit/rounds_test.cpp"},
+    {"strokes_within", "whole numbers: tests/unit/edge_test.cpp"},
+    {"sanded_flat", "stepped blocks and faces: tests/unit/defect_test.cpp"},
+    {"take_down", "that of sanded_flat"},
 };
 
 TEST(Accuracy, EveryStatementIsEnforced) {

@@ -25,7 +25,7 @@ ALLOWED = {
     "surface": SURFACE,
     "film": FILM,
     "wheel": FILM,
-    "plan": PLAN,
+    "plan": PLAN | {"wheel"},
     "recover": AFTER_PLAN,
     "journal": AFTER_PLAN,
     "risk": AFTER_PLAN,

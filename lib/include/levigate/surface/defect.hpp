@@ -104,14 +104,14 @@ inline bool is_round(DefectKind kind) {
 /// @return        volume [mm3]
 /// Throws:    OutOfRange, BadInput where the defect is not valid
 /// NaN:       rejected as OutOfRange
-/// Accuracy:  4 ulp; as a model of a run, a third either way (rectangle 3/2, triangle 3/4 of it)
+/// Accuracy:  8 ulp; as a model of a run, a third either way (rectangle 3/2, triangle 3/4 of it)
 /// Source:    geometry; the parabola is an assumption
 inline double volume_above_mm3(const Defect& defect, double z_um) {
   constexpr auto where = "volume_above_mm3";
   validate(defect, where);
   detail::require_range(z_um, -1e300, 1e300, "z_um", "um", where);
   const bool cap = detail::is_round(defect.kind);
-  const double left = std::clamp(1.0 - z_um / defect.height_um, 0.0, 1.0);
+  const double left = std::clamp((defect.height_um - z_um) / defect.height_um, 0.0, 1.0);
   const double shape =
       cap ? std::numbers::pi / 8.0 * left * left : 2.0 / 3.0 * left * std::sqrt(left);
   return shape * 1e-3 * defect.height_um * defect.width_mm * defect.length_mm;

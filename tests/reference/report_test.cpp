@@ -174,7 +174,8 @@ std::string simulations_text() {
   std::string text =
       "| quantity | figure | from | to | interval | seed | supports "
       "|\n|---|---|---|---|---|---|---|\n";
-  for (const json& row : parsed(data / "reference" / "simulations.json")["simulations"]) {
+  const json file = parsed(data / "reference" / "simulations.json");
+  for (const json& row : file["simulations"]) {
     const std::string confidence =
         row["confidence_percent"].is_null() ? "" : digits(row["confidence_percent"]) + " %, ";
     text += "| " + row["quantity"].get<std::string>() + " | " + digits(row["value"]) + " | " +

@@ -169,6 +169,24 @@ std::string soft_profiles_text() {
   return text;
 }
 
+/// The simulations' figures; the tests of property/ run each anew and hold it to its interval.
+std::string simulations_text() {
+  std::string text =
+      "| quantity | figure | from | to | interval | seed | supports "
+      "|\n|---|---|---|---|---|---|---|\n";
+  const json file = parsed(data / "reference" / "simulations.json");
+  for (const json& row : file["simulations"]) {
+    const std::string confidence =
+        row["confidence_percent"].is_null() ? "" : digits(row["confidence_percent"]) + " %, ";
+    text += "| " + row["quantity"].get<std::string>() + " | " + digits(row["value"]) + " | " +
+            digits(row["low"]) + " | " + digits(row["high"]) + " | " + confidence +
+            row["interval"].get<std::string>() + " | " +
+            (row["seed"].is_null() ? "none" : row["seed"].get<std::string>()) + " | " +
+            row["supports"].get<std::string>() + " |\n";
+  }
+  return text;
+}
+
 std::string report() {
   const std::vector<Row> rows = reference_rows(data / "reference");
   std::string text =
@@ -193,6 +211,7 @@ std::string report() {
                         rows.begin() + static_cast<std::ptrdiff_t>(end)});
     at = end;
   }
+  text += "\n## Simulations, and the constants they support\n\n" + simulations_text();
   text += "\n## Grade sizes that rest on memory or practice\n\n" + soft_grades_text();
   text += "\n## Profile values and rules that rest on memory, practice or assumption\n\n" +
           soft_profiles_text();

@@ -66,11 +66,7 @@ def test_objects_are_closed_and_described(name):
             assert part["additionalProperties"] is False
             assert "description" in part
             for key, value in part["properties"].items():
-                told = {
-                    "description",
-                    "$ref",
-                    "const",
-                } & value.keys() or "oneOf" in value
+                told = {"description", "$ref", "const"} & value.keys() or "oneOf" in value
                 assert told, f"{key} is not described"
 
 
@@ -79,9 +75,7 @@ EDGE = {"name": "rim", "area_cm2": 20, "block": "foam pad"}
 SPOILT = {
     "unknown key": lambda job: job.update(colour="clear"),
     "coat without film": lambda job: job["zones"][0].pop("film"),
-    "film in two forms": lambda job: job["zones"][0]["film"].update(
-        mean_um=90, sd_um=5
-    ),
+    "film in two forms": lambda job: job["zones"][0]["film"].update(mean_um=90, sd_um=5),
     "no peel as sprayed": lambda job: job["zones"][0].pop("peel_um"),
     "no wavelength": lambda job: job["zones"][0].pop("peel_wavelength_mm"),
     "no zones": lambda job: job["zones"].clear(),

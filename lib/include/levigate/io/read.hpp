@@ -28,42 +28,6 @@ inline void require_format(const Node& root, std::string_view wanted) {
   root.fail("format is missing or no string, wanted '" + std::string(wanted) + "'");
 }
 
-inline System system_in(const Node& node) {
-  std::vector<std::string_view> known;
-  for (const System system : all_systems) known.push_back(to_string(system));
-  return all_systems[node.one_of(known, "system")];
-}
-
-inline Sheet sheet_in(const Node& node) {
-  node.require_keys(sheet_keys);
-  Sheet sheet;
-  sheet.id = node.at("id").text();
-  if (const auto maker = node.find("maker")) sheet.maker = maker->text();
-  sheet.label = node.at("label").text();
-  if (const auto system = node.find("system")) sheet.system = system_in(*system);
-  if (const auto size_um = node.find("size_um")) sheet.size_um = size_um->number();
-  const auto compound = node.find("compound");
-  if (compound) {
-    if (sheet.size_um) node.at("size_um").fail("size_um does not go with compound, which has one");
-    read_compound(*compound, sheet);
-  }
-  if (!compound || node.has("backing")) sheet.backing = backing_in(node.at("backing"));
-  if (const auto block = node.find("block")) sheet.block = block_in(*block);
-  if (const auto wheel = node.find("wheel")) {
-    if (sheet.block) wheel->fail("wheel does not go with block: one of them is wanted");
-    sheet.block = block_of(wheel_in(*wheel));
-  }
-  const auto side_mm = [&](std::string_view key) {
-    return compound && !node.has(key) ? compound_side_mm : node.at(key).number();
-  };
-  sheet.width_mm = side_mm("width_mm");
-  sheet.height_mm = side_mm("height_mm");
-  if (const auto on_hand = node.find("on_hand")) sheet.on_hand = on_hand->number();
-  if (const auto price = node.find("price")) sheet.price = price->number();
-  node.placed([&] { validate(sheet, node.pointer()); });
-  return sheet;
-}
-
 /// The film of an edge, from that of the zone it belongs to, which stands above it in the list.
 inline void read_edge(const Node& node, const std::vector<Zone>& above, Zone& zone) {
   const Node edge_of = node.at("edge_of");

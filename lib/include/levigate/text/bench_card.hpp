@@ -12,7 +12,9 @@
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/findings.hpp"
 #include "levigate/text/layout.hpp"
+#include "levigate/text/no_plan.hpp"
 #include "levigate/text/phrases.hpp"
+#include "levigate/text/step_text.hpp"
 #include "levigate/text/trust.hpp"
 #include "levigate/text/wheel_notes.hpp"
 
@@ -43,7 +45,7 @@ class BenchCard {
       totals();
       tradeoff();
     } else {
-      no_plan();
+      say_no_plan(page_, plan_);
     }
     findings();
     if (plan_.found) say_trust(page_, stack_, plan_);
@@ -113,25 +115,22 @@ class BenchCard {
     page_.say(fmt::format("Step {} of {}: ", i + 1, plan_.steps.size()),
               fmt::format("take {}, {} ({}){}", step.sheet, step.label, size_text(step.size_um),
                           maker.empty() ? "" : ", " + maker));
-    page_.say("  ", instruction(i));
+    page_.say("  ", instruction(job_, stack_, plan_, i));
     zone_table(step, i == 0 && !job_.scratched_by);
-    page_.say("  ", done_text(i));
-    if (on_wheel(step)) wheel(i);
-    page_.say("  ", duration_text(step.minutes) + " with washing and changing" +
-                        (on_wheel(step) ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
+    page_.say("  ", done_text(job_, stack_, plan_, i));
+    if (on_wheel(stack_, step)) wheel(i);
+    page_.say(
+        "  ",
+        duration_text(step.minutes) + " with washing and changing" +
+            (on_wheel(stack_, step) ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
     after_step(step);
-  }
-
-  bool on_wheel(const Step& step) const {
-    const std::optional<Block>& block = sheet(step).block;
-    return block && block->wheel;
   }
 
   void wheel(std::size_t i) {
     const Step& step = plan_.steps[i];
     page_.say("  ", wheel_text(job_, *sheet(step).block, step));
     const auto first = std::find_if(plan_.steps.begin(), plan_.steps.end(),
-                                    [&](const Step& other) { return on_wheel(other); });
+                                    [&](const Step& other) { return on_wheel(stack_, other); });
     if (first->sheet == step.sheet) {
       say_wheel_cautions(page_);
     } else {
@@ -161,45 +160,6 @@ class BenchCard {
 
   static std::string named(const Defect& defect) {
     return std::string(to_string(defect.kind)) + (defect.count > 1 ? "s" : "");
-  }
-
-  /// A sheen that is not polished shows its scratches: they must all run along the grain.
-  bool along_grain() const {
-    return job_.target.gloss_high_gu.has_value() && !on_wheel(plan_.steps.back());
-  }
-
-  std::string instruction(std::size_t i) const {
-    const Step& step = plan_.steps[i];
-    const bool wheel = on_wheel(step);
-    std::string text = i == 0 && !job_.scratched_by ? "Level the orange peel. " : "";
-    if (along_grain()) {
-      const bool along = (plan_.steps.size() - 1 - i) % 2 == 0;
-      text += along ? "Sand along the grain" : "Sand across the grain";
-      text += i + 1 == plan_.steps.size() ? ", in straight strokes from end to end." : ".";
-    } else if (i > 0) {
-      text += "Turn 90 degrees from the step before.";
-      if (wheel) text += " Keep the work moving past the wheel.";
-    } else {
-      text += job_.scratched_by ? "Sand one way, across the scratches that are there."
-                                : "Sand one way.";
-    }
-    if (step.size_ratio) text += fmt::format(" Grain {:.2f} times finer.", *step.size_ratio);
-    return text;
-  }
-
-  std::string done_text(std::size_t i) const {
-    if (i == 0 && !job_.scratched_by) return "Done when no shiny low spot is left.";
-    const Step& step = plan_.steps[i];
-    const std::string& before = i == 0 ? job_.scratched_by->label : plan_.steps[i - 1].label;
-    const std::string rest = on_wheel(step)  ? "only an even sheen is left under a low light"
-                             : along_grain() ? "all scratches run one way"
-                                             : "all scratches run your way";
-    const bool last = i + 1 == plan_.steps.size();
-    return fmt::format("Done when the scratches of {} are gone and {}{}.", before, rest,
-                       last && job_.target.gloss_gu
-                           ? "; a glossmeter reads " + gloss_text(job_.target) +
-                                 (job_.target.gloss_high_gu ? " GU" : " GU or more")
-                           : "");
   }
 
   void zone_table(const Step& step, bool levelling) {
@@ -280,41 +240,6 @@ class BenchCard {
                       sequence_text(way) + (taken ? " (this card)" : "")});
     }
     page_.table({{"time", true}, {"film", true}, {"cost", true}, {"sheets"}}, rows);
-  }
-
-  void no_plan() {
-    page_.blank();
-    if (!plan_.why) return;
-    const Why& why = *plan_.why;
-    page_.say("", why.message);
-    page_.title("What would help:");
-    if (why.blocked_by == Blocker::target) {
-      page_.say("  - ", "Get a sheet that meets the goal, or set a goal that the drawer can meet.");
-    }
-    for (const Gap& gap : why.gaps) {
-      if (gap.bridges.empty()) continue;
-      page_.say("  - ", fmt::format("Buy {} to go between {} and {}.", bridges_text(gap.bridges),
-                                    gap.coarse, gap.fine));
-    }
-    if (why.smallest_max_ratio && !why.gaps.empty()) {
-      page_.say("  - ", fmt::format("Allow a max_ratio of {}; the long steps then take longer.",
-                                    fixed(std::ceil(*why.smallest_max_ratio * 1e3) / 1e3, 3)));
-    }
-    if (why.too_deep_um) {
-      page_.say("  - ", fmt::format("Go finer with paper before {}, or get a compound that takes "
-                                    "out scratches {:.2f} um deeper.",
-                                    why.compound, *why.too_deep_um));
-    }
-    if (why.film_short_um) {
-      page_.say("  - ",
-                fmt::format("Lay more film on {}, or go less deep there: finer paper first, "
-                            "a harder block, some peel left.",
-                            why.zone));
-    }
-    for (const PaperShort& paper : why.paper) {
-      page_.say("  - ", fmt::format("Get more of {}: {:.1f} sheets are needed, {:g} are there.",
-                                    paper.sheet, paper.needed, paper.on_hand));
-    }
   }
 
   /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer

@@ -1,0 +1,62 @@
+// What to do in a step of a plan, in which direction, and when it is done.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <cstddef>
+#include <optional>
+#include <string>
+
+#include "levigate/plan/plan.hpp"
+#include "levigate/text/phrases.hpp"
+
+namespace levigate::inline v0::detail {
+
+inline bool on_wheel(const Stack& stack, const Step& step) {
+  const std::optional<Block>& block = stack.sheets[sheet_index(stack, step.sheet)].block;
+  return block && block->wheel;
+}
+
+/// A sheen that is not polished shows its scratches: they must all run along the grain.
+inline bool along_grain(const Job& job, const Stack& stack, const Plan& plan) {
+  return job.target.gloss_high_gu.has_value() && !on_wheel(stack, plan.steps.back());
+}
+
+/// What to do, and which way: each step across the one before.
+inline std::string instruction(const Job& job, const Stack& stack, const Plan& plan,
+                               std::size_t i) {
+  const Step& step = plan.steps[i];
+  const bool wheel = on_wheel(stack, step);
+  std::string text = i == 0 && !job.scratched_by ? "Level the orange peel. " : "";
+  if (along_grain(job, stack, plan)) {
+    const bool along = (plan.steps.size() - 1 - i) % 2 == 0;
+    text += along ? "Sand along the grain" : "Sand across the grain";
+    text += i + 1 == plan.steps.size() ? ", in straight strokes from end to end." : ".";
+  } else if (i > 0) {
+    text += "Turn 90 degrees from the step before.";
+    if (wheel) text += " Keep the work moving past the wheel.";
+  } else {
+    text +=
+        job.scratched_by ? "Sand one way, across the scratches that are there." : "Sand one way.";
+  }
+  if (step.size_ratio) text += fmt::format(" Grain {:.2f} times finer.", *step.size_ratio);
+  return text;
+}
+
+/// By what one sees that a step is done.
+inline std::string done_text(const Job& job, const Stack& stack, const Plan& plan, std::size_t i) {
+  if (i == 0 && !job.scratched_by) return "Done when no shiny low spot is left.";
+  const Step& step = plan.steps[i];
+  const std::string& before = i == 0 ? job.scratched_by->label : plan.steps[i - 1].label;
+  const std::string rest = on_wheel(stack, step) ? "only an even sheen is left under a low light"
+                           : along_grain(job, stack, plan) ? "all scratches run one way"
+                                                           : "all scratches run your way";
+  const bool last = i + 1 == plan.steps.size();
+  return fmt::format("Done when the scratches of {} are gone and {}{}.", before, rest,
+                     last && job.target.gloss_gu
+                         ? "; a glossmeter reads " + gloss_text(job.target) +
+                               (job.target.gloss_high_gu ? " GU" : " GU or more")
+                         : "");
+}
+
+}  // namespace levigate::inline v0::detail

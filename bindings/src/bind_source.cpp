@@ -1,6 +1,7 @@
 // Where numbers and formulas come from.
 #include "bind.hpp"
 #include "levigate/plan/sources.hpp"
+#include "levigate/wheel/sources.hpp"
 
 namespace levigate_python {
 
@@ -11,6 +12,13 @@ using levigate::Sourced;
 using py::arg;
 
 using SourcedOrFormula = py::typing::Union<Formula, Sourced>;
+
+Sourced number(const std::string& name, const std::string& field) {
+  std::vector<levigate::NamedNumber> all = levigate::named_numbers();
+  const std::vector<levigate::NamedNumber> more = levigate::wheel_numbers();
+  all.insert(all.end(), more.begin(), more.end());
+  return levigate::number_named(all, name, field);
+}
 
 }  // namespace
 
@@ -43,12 +51,13 @@ void bind_source(py::module_& m) {
       "source",
       [](const std::string& name, const std::optional<std::string>& field) -> SourcedOrFormula {
         if (!field) return py::cast(levigate::source(name));
-        return py::cast(levigate::source(name, *field));
+        return py::cast(number(name, *field));
       },
       arg("name"), arg("field") = py::none(),
       "Where a formula or a number comes from.\n\n"
       "name alone: of a function, for its Formula. With field, a Sourced number: name is that of\n"
-      "a coating, backing, block or gauge, or \"rule\", \"model\", \"edge\" or \"defect\"; field "
+      "a coating, backing, block, gauge, wheel or compound, or \"rule\", \"model\", \"edge\" or "
+      "\"defect\"; field "
       "is\n"
       "its quantity, as in source(\"hard block\", \"force_n\"). Raises BadInput with the nearest\n"
       "name. Grades have their own: Grade.sources.");

@@ -21,6 +21,9 @@ def test_every_formula_names_a_function_basis_and_citation():
         ("hard block", "force_n"),
         ("rule", "max_ratio"),
         ("model", "flank_deg"),
+        ("felt", "friction"),
+        ("fine", "size_um"),
+        ("two-part urethane", "rise_k"),
     ],
 )
 def test_a_number_has_a_band_a_basis_and_a_citation(name, field):

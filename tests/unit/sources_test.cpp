@@ -9,6 +9,9 @@
 
 #include "levigate/film/edge.hpp"
 #include "levigate/film/gauge.hpp"
+#include "levigate/wheel/limits.hpp"
+#include "levigate/wheel/sources.hpp"
+#include "levigate/wheel/wheel.hpp"
 #include "workshop.hpp"
 
 namespace {
@@ -41,9 +44,19 @@ TEST(Sources, ANumberIsTheOneInUse) {
   EXPECT_EQ(source("ultrasonic", "fixed_um").value, gauge_named("ultrasonic").fixed_um);
 }
 
+TEST(Sources, WheelsCompoundsAndSurfaces) {
+  const std::vector<NamedNumber> all = wheel_numbers();
+  EXPECT_EQ(number_named(all, "felt", "diameter_mm").value, wheel_named("felt").diameter_mm);
+  EXPECT_EQ(number_named(all, "two-part urethane", "rise_k").value,
+            wheel_limits_named("two-part urethane").rise_k);
+  EXPECT_EQ(number_named(all, "fine", "size_um").value, compound_table[2].size_um.value);
+}
+
 TEST(Sources, EveryNumberHasOneNameABandAndASource) {
   std::set<std::pair<std::string_view, std::string_view>> seen;
-  for (const NamedNumber& one : named_numbers()) {
+  std::vector<NamedNumber> all = named_numbers();
+  for (const NamedNumber& one : wheel_numbers()) all.push_back(one);
+  for (const NamedNumber& one : all) {
     EXPECT_TRUE(seen.insert({one.name, one.quantity}).second) << one.name << one.quantity;
     EXPECT_LE(one.number.low, one.number.value) << one.name << one.quantity;
     EXPECT_GE(one.number.high, one.number.value) << one.name << one.quantity;
@@ -52,7 +65,9 @@ TEST(Sources, EveryNumberHasOneNameABandAndASource) {
 }
 
 TEST(Sources, AFormulaByItsFunction) {
+  std::set<std::string_view> seen;
   for (const Formula& formula : formulas) {
+    EXPECT_TRUE(seen.insert(formula.function).second) << formula.function;
     EXPECT_EQ(source(formula.function).formula, formula.formula);
     EXPECT_FALSE(formula.source.citation.empty()) << formula.function;
   }

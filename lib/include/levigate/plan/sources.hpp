@@ -1,8 +1,6 @@
 // Where any number comes from, by name: a formula by its function, a profile's number by profile and quantity.
 #pragma once
 
-#include <algorithm>
-#include <string>
 #include <string_view>
 #include <vector>
 
@@ -11,6 +9,7 @@
 #include "levigate/film/edge_table.hpp"
 #include "levigate/film/gauge_table.hpp"
 #include "levigate/formulas.hpp"
+#include "levigate/named_number.hpp"
 #include "levigate/plan/reliance.hpp"
 #include "levigate/sourced.hpp"
 #include "levigate/surface/cure_table.hpp"
@@ -18,33 +17,7 @@
 
 namespace levigate::inline v0 {
 
-/// One number of a profile and what it is called.
-struct NamedNumber {
-  std::string_view name;      ///< of the profile, as "latex paper"; of a table of one, as "rule"
-  std::string_view quantity;  ///< with the unit as suffix, as "modulus_mpa"
-  Sourced number;
-};
-
 namespace detail {
-
-/// Adds the numbers of a table. A table of one profile, "default", goes by `kind`.
-template <typename Profile, std::size_t profiles, typename Fields>
-void add_numbers(std::vector<NamedNumber>& all, std::string_view kind,
-                 const Profile (&table)[profiles], const Fields& fields) {
-  for (const Profile& profile : table) {
-    for (const auto& field : fields) {
-      all.push_back({profile.name == "default" ? kind : profile.name, field.quantity,
-                     profile.*field.sourced});
-    }
-  }
-}
-
-/// A number that no part of a plan's effort takes from its profile by this name.
-template <typename Profile>
-struct TableField {
-  std::string_view quantity;
-  Sourced Profile::*sourced;
-};
 
 inline constexpr TableField<RuleProfile> step_rule_fields[] = {
     {"max_ratio", &RuleProfile::max_ratio},
@@ -77,7 +50,7 @@ inline constexpr TableField<GaugeProfile> gauge_fields[] = {
 
 }  // namespace detail
 
-/// The numbers of all profiles, but those of wheels and compounds.
+/// The numbers of all profiles, but those of wheels and compounds: see wheel/sources.hpp.
 inline std::vector<NamedNumber> named_numbers() {
   std::vector<NamedNumber> all;
   detail::add_numbers(all, "coating", coating_table, detail::coating_fields);
@@ -106,16 +79,7 @@ inline Formula source(std::string_view function) {
 /// the profile; of a "rule", "model", "edge" or "defect".
 /// Throws: BadInput where there is no such profile or it has no such quantity, naming the nearest.
 inline Sourced source(std::string_view name, std::string_view quantity) {
-  std::vector<std::string_view> names, quantities;
-  for (const NamedNumber& one : named_numbers()) {
-    if (std::find(names.begin(), names.end(), one.name) == names.end()) names.push_back(one.name);
-    if (one.name != name) continue;
-    if (one.quantity == quantity) return one.number;
-    quantities.push_back(one.quantity);
-  }
-  if (quantities.empty()) throw BadInput(detail::unknown_name_text("profile", name, names));
-  throw BadInput(
-      detail::unknown_name_text("quantity of " + std::string(name), quantity, quantities));
+  return number_named(named_numbers(), name, quantity);
 }
 
 }  // namespace levigate

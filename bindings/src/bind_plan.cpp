@@ -54,6 +54,8 @@ void bind_step(py::module_& m) {
            "above the deepest scratch, on the mean [um]; None on a solid")
       .has("cut_through", &ZoneStep::cut_through,
            "chance of cutting through somewhere in the zone; None on a solid")
+      .has("strokes_left", &ZoneStep::strokes_left,
+           "strokes along an edge that the film still affords; None where the zone is levelled")
       .finish();
   ValueClass<Step>(m, "Step", "One step of a plan.")
       .has("sheet", &Step::sheet, "id of the sheet")
@@ -66,6 +68,7 @@ void bind_step(py::module_& m) {
       .has("cost", &Step::cost, "of the sheets used")
       .has("gloss_gu", &Step::gloss_gu, "of the zone with least [GU]")
       .has("zones", &zones, "ZoneStep of each zone, by name, in the order of the job")
+      .has("cautions", &Step::cautions, "that this step needs beside those of the plan")
       .finish();
   ValueClass<Totals>(m, "Totals", "What a plan adds up to.")
       .has("minutes", &Totals::minutes, "all steps [min]")

@@ -65,7 +65,7 @@ WITHOUT_UNIT = set(
     "clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
     # counts, grit numbers and money
     "coats cost count in_round needed number on_hand passes price readings sheets_used spots "
-    "steps turns "
+    "steps strokes_left turns "
     # the unit is in `quantity`, or in the name that was asked for
     "value low high "
     # changes of minutes, and minutes of one

@@ -299,6 +299,7 @@ TEST(ProfileEntry, DefectsEdgesAndGauges) {
   expect_entry("sharp_share", edges.sharp_share, {0.5, 0.3, 0.7});
   expect_entry("eased_share", edges.eased_share, {0.8, 0.7, 0.9});
   expect_entry("eased_radius_mm", edges.eased_radius_mm, {2, 1.5, 3});
+  expect_entry("bearing_share", edges.bearing_share, {0.1, 0.03, 0.3});
   ASSERT_EQ(std::size(gauge_table), 2u);
   EXPECT_EQ(gauge_table[0].name, "ultrasonic");
   expect_entry("ultrasonic", gauge_table[0].fixed_um, {2, 1, 5});

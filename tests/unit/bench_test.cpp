@@ -248,6 +248,31 @@ TEST(Wheels, AboveTheirRatingAreAnError) {
   EXPECT_THROW(block_of(wheel), OutOfRange);
 }
 
+TEST(Edges, SayHowFewStrokesTheyCanTake) {
+  Job job = top(35);
+  job.zones.push_back({"edge", 20, block_named("foam pad"), Film{45, 3}, 0, 3, false});
+  const Plan found = plan(job, papers(drawer));
+  ASSERT_TRUE(found.found) << found.why->message;
+  for (const Step& step : found.steps) {
+    EXPECT_FALSE(step.zones[0].strokes_left) << "a levelled zone";
+    EXPECT_TRUE(step.zones[1].strokes_left) << step.sheet;
+  }
+  // A finer sheet takes less a stroke; by the same sheet, less film means fewer strokes.
+  job.zones[1].film->mean_um = 40;
+  const Plan thinner = evaluate(job, papers(drawer), ids(found));
+  for (std::size_t i = 0; i < found.steps.size(); ++i) {
+    EXPECT_LT(*thinner.steps[i].zones[1].strokes_left, *found.steps[i].zones[1].strokes_left);
+  }
+}
+
+TEST(Wheels, CarryTheirCautionsWithTheStep) {
+  const Plan found = plan(glossy(80), drawer_and_wheels());
+  ASSERT_TRUE(found.found) << found.why->message;
+  EXPECT_TRUE(found.steps.front().cautions.empty());
+  ASSERT_FALSE(found.steps.back().cautions.empty());
+  EXPECT_THAT(found.steps.back().cautions.front().text, HasSubstr("rpm"));
+}
+
 TEST(Rounds, GoingThroughTheLastOneIsAWitnessLine) {
   Job job = top(60, 25);
   job.zones[0].below_um = 80;

@@ -13,6 +13,7 @@ struct EdgeProfile {
   Sourced sharp_share;
   Sourced eased_share;
   Sourced eased_radius_mm;
+  Sourced bearing_share;
 };
 
 // clang-format off
@@ -21,6 +22,7 @@ inline constexpr EdgeProfile edge_table[] = {
      {0.5, 0.3, 0.7, {Basis::common_practice, "plan with half the flat film on a sharp edge"}},  // sharp_share
      {0.8, 0.7, 0.9, {Basis::common_practice, "plan with 80 % of the flat film on a 2 mm radius"}},  // eased_share
      {2.0, 1.5, 3.0, {Basis::common_practice, "plan with 80 % of the flat film on a 2 mm radius"}},  // eased_radius_mm
+     {0.1, 0.03, 0.3, {Basis::assumption, "share of a soft pad's area that bears where it is drawn along an edge; chosen here"}},  // bearing_share
     },
 };
 // clang-format on

@@ -55,7 +55,8 @@ inline OrderedJson json_of(const ZoneStep& zone) {
           {"gloss_20_gu", zone.gloss_20_gu},
           {"gloss_85_gu", zone.gloss_85_gu},
           {"film_left_um", or_null(zone.film_left_um)},
-          {"cut_through", or_null(zone.cut_through)}};
+          {"cut_through", or_null(zone.cut_through)},
+          {"strokes_left", or_null(zone.strokes_left)}};
 }
 
 inline OrderedJson json_of(const Step& step) {
@@ -67,7 +68,8 @@ inline OrderedJson json_of(const Step& step) {
           {"sheets_used", step.sheets_used},
           {"cost", step.cost},
           {"gloss_gu", step.gloss_gu},
-          {"zones", array_json(step.zones, json_of)}};
+          {"zones", array_json(step.zones, json_of)},
+          {"cautions", array_json(step.cautions, json_of)}};
 }
 
 inline OrderedJson json_of(const LocalCost& cost) {

@@ -5,9 +5,11 @@
 #include <string>
 #include <vector>
 
+#include "levigate/film/edge.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/findings.hpp"
 #include "levigate/plan/reliance.hpp"
+#include "levigate/wheel/caution.hpp"
 
 namespace levigate::inline v0 {
 
@@ -26,6 +28,9 @@ struct ZoneStep {
   std::optional<double> film_left_um;  ///< above the deepest scratch, on the mean; none on a solid
   std::optional<double>
       cut_through;  ///< chance of cutting through somewhere in the zone; none on a solid
+  /// Strokes of the pad along the edge that the film still affords after this step; only where a zone on a coat is not
+  /// levelled.
+  std::optional<double> strokes_left{};
 };
 
 /// One step of a plan.
@@ -40,6 +45,7 @@ struct Step {
   double cost = 0;
   double gloss_gu = 0;  ///< of the zone with least
   std::vector<ZoneStep> zones;
+  std::vector<Caution> cautions{};  ///< that this step needs beside those of the plan
 };
 
 /// What a plan adds up to.
@@ -69,6 +75,18 @@ struct Plan {
 
 namespace detail {
 
+/// Strokes along an edge that the budget still affords at a depth. The pad's force is borne by a share of its area, so it cuts
+/// as much faster there. See strokes_within().
+inline double edge_strokes(const Bench& bench, std::size_t sheet, std::size_t zone,
+                           double depth_um) {
+  constexpr double mm_per_root_cm2 = 10.0;
+  const SheetInZone& work = bench.work[sheet][zone];
+  return strokes_within(std::max(0.0, *bench.budget_um[zone] - depth_um),
+                        work.rate_um_per_m / edge_table[0].bearing_share.value,
+                        defect_table[0].stroke_mm.value,
+                        mm_per_root_cm2 * std::sqrt(work.tool.area_cm2));
+}
+
 inline Step worked_step(const Bench& bench, std::optional<Before> before, std::size_t sheet,
                         std::vector<double>& removed_um) {
   const std::vector<Effort> step = efforts(bench, before, sheet);
@@ -82,6 +100,11 @@ inline Step worked_step(const Bench& bench, std::optional<Before> before, std::s
               .cost = sheets_used(step) * bench.stack.sheets[sheet].price.value_or(0.0),
               .gloss_gu = std::numeric_limits<double>::infinity(),
               .zones = {}};
+  if (const auto& block = bench.stack.sheets[sheet].block; block && block->wheel) {
+    for (const WheelCaution& c : wheel_cautions) {
+      result.cautions.push_back({std::string(c.topic), std::string(c.text)});
+    }
+  }
   if (from_um) result.size_ratio = *from_um / result.size_um;
   for (std::size_t i = 0; i < step.size(); ++i) {
     const Zone& zone = bench.job.zones[i];
@@ -108,6 +131,7 @@ inline Step worked_step(const Bench& bench, std::optional<Before> before, std::s
     if (zone.film) {
       row.film_left_um = zone.film->mean_um - row.depth_um;
       row.cut_through = cut_through_of(bench.job, zone, row.depth_um);
+      if (!zone.levelled) row.strokes_left = edge_strokes(bench, sheet, i, row.depth_um);
     }
   }
   return result;

@@ -16,6 +16,7 @@
 #include "levigate/text/phrases.hpp"
 #include "levigate/text/step_text.hpp"
 #include "levigate/text/trust.hpp"
+#include "levigate/text/upkeep.hpp"
 #include "levigate/text/wheel_notes.hpp"
 
 namespace levigate::inline v0 {
@@ -123,6 +124,7 @@ class BenchCard {
         "  ",
         duration_text(step.minutes) + " with washing and changing" +
             (on_wheel(stack_, step) ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
+    for (const std::string& line : upkeep(step, sheet(step), block(step, 0))) page_.say("  ", line);
     after_step(step);
   }
 

@@ -257,7 +257,6 @@ TEST(Edges, SayHowFewStrokesTheyCanTake) {
     EXPECT_FALSE(step.zones[0].strokes_left) << "a levelled zone";
     EXPECT_TRUE(step.zones[1].strokes_left) << step.sheet;
   }
-  // A finer sheet takes less a stroke; by the same sheet, less film means fewer strokes.
   job.zones[1].film->mean_um = 40;
   const Plan thinner = evaluate(job, papers(drawer), ids(found));
   for (std::size_t i = 0; i < found.steps.size(); ++i) {

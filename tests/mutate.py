@@ -76,7 +76,7 @@ FORMULAS = [
     ("plan/ladder.hpp", r"ms_per_minute = (60'000\.0);", ["property/plan_oracle_test", "unit/plan_test"]),
     ("plan/ladder.hpp", r"cost_per_currency = (10'000\.0);", ["property/plan_oracle_test"]),
     ("plan/ladder.hpp", r"micro_per_sheet = (1e6);", ["property/plan_oracle_test"]),
-    ("plan/search.hpp", r"millimetre_pm = (1'000'000'000);", ["property/search_oracle_test"]),
+    ("plan/search.hpp", r"millimetre_pm = (1'000'000'000);", ["property/search_oracle_test", "unit/plan_test"]),
     ("plan/findings.hpp", r"worth_saying = (1\.25);", ["unit/plan_test"]),
     ("plan/reliance.hpp", r"extrapolated \? (0\.12) :", ["unit/reliance_test"]),
     ("plan/reliance.hpp", r"\? 0\.12 : (0\.03)\)", ["unit/reliance_test"]),

@@ -78,6 +78,7 @@ FORMULAS = [
     ("plan/ladder.hpp", r"micro_per_sheet = (1e6);", ["property/plan_oracle_test"]),
     ("plan/search.hpp", r"millimetre_pm = (1'000'000'000);", ["property/search_oracle_test", "unit/plan_test"]),
     ("plan/findings.hpp", r"worth_saying = (1\.25);", ["unit/plan_test"]),
+    ("plan/reliance.hpp", r"most_film = (10\.0);", ["unit/reliance_test"]),
     ("plan/reliance.hpp", r"extrapolated \? (0\.12) :", ["unit/reliance_test"]),
     ("plan/reliance.hpp", r"\? 0\.12 : (0\.03)\)", ["unit/reliance_test"]),
     ("plan/reliance.hpp", r"(0\.75) \* value", ["unit/reliance_test"]),

@@ -89,4 +89,14 @@ TEST(Reliance, AGradeWithoutAToleranceHasABandAllTheSame) {
   EXPECT_DOUBLE_EQ(spread.input.high, 1.25 * 0.30);
 }
 
+// A reserve of 36 um on 45 um of film leaves no budget: that is much, but a number one can read.
+TEST(Reliance, AnEndWithoutABudgetCountsAsTenTimesOverIt) {
+  Job job = top(5, 45);
+  job.zones[0].area_cm2 = 50;
+  const Plan found = plan(job, papers({"P400", "P600", "P800", "P1000", "P1500"}));
+  ASSERT_TRUE(found.found) << found.why->message;
+  const Reliance& reserve = relied(found, "rule", "reserve_um");
+  EXPECT_NEAR(reserve.film_high, 10 - *found.total.film, 1e-9);
+}
+
 }  // namespace

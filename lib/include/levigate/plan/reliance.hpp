@@ -190,6 +190,8 @@ inline std::vector<Knob> knobs(const Setup& setup) {
 /// What a sequence relies on, most influential first: each input is set to the ends of its band, all else and the
 /// sequence as they are, and the sums worked out anew. What only touches gloss or paper has no influence and stands last.
 ///
+/// A zone that the end of a band leaves hardly any budget counts as ten times over it.
+///
 /// @param bench     job and stack
 /// @param sequence  of the bench
 /// @return          one entry an input, by influence, then in the order coating, backings, blocks, rules, model, grades
@@ -207,12 +209,13 @@ inline std::vector<Reliance> reliances(const Bench& bench, const Sequence& seque
     setup.log_spreads.push_back(bench.log_spreads[sheet]);
   }
   const bool coat = bench.job.coating.kind == CoatingKind::coat;
+  constexpr double most_film = 10.0;  // an end of a band may leave a zone no budget at all
   const auto sums = [&](const Setup& changed) {
     const Sequence sum = summed(levigate::bench(changed), sheets);
-    return std::pair(
-        static_cast<double>(sum.milliseconds) / detail::ms_per_minute,
-        coat ? static_cast<double>(sum.film.depth_pm) / static_cast<double>(sum.film.budget_pm)
-             : 0.0);
+    const double film =
+        static_cast<double>(sum.film.depth_pm) / static_cast<double>(sum.film.budget_pm);
+    return std::pair(static_cast<double>(sum.milliseconds) / detail::ms_per_minute,
+                     coat ? std::min(film, most_film) : 0.0);
   };
   const auto [minutes, film] = sums(setup);
   std::vector<Reliance> result;

@@ -205,6 +205,17 @@ TEST(Compounds, TakingTheCoarseOneOffTheShelfChangesThePlanAndItsCost) {
   }
 }
 
+TEST(Compounds, CoarserThanTheLastPaperIsCalledOut) {
+  Stack stack = papers({"P600", "P1000", "P1500"});
+  stack.sheets.push_back(buff("cutting", top(0).coating));
+  stack.sheets.back().size_um = 16;
+  const Plan taken = evaluate(glossy(70), stack, {"P600", "P1000", "P1500", "cutting"});
+  const Finding* finding = find(taken.findings, FindingKind::not_finer);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->severity, Severity::error);
+  EXPECT_THAT(finding->sheets, ElementsAre("P1500", "cutting"));
+}
+
 TEST(Compounds, ACompoundCannotGrowInUse) {
   Stack stack = drawer_and_wheels();
   stack.sheets.back().worn_um = 5;

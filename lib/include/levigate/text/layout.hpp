@@ -66,7 +66,8 @@ inline std::vector<std::string> wrapped(std::string_view text, std::size_t width
         lines.emplace_back();
       } else {
         const std::string_view part = first_columns(word, width);
-        lines.back() += (used > 0 ? " " : "") + std::string(part);
+        if (used > 0) lines.back() += ' ';
+        lines.back() += part;
         word.remove_prefix(part.size());
       }
     }

@@ -22,6 +22,15 @@ inline std::string unknown_name_text(std::string_view what, std::string_view giv
   return text + "; known are " + list_text(std::vector<std::string>(known.begin(), known.end()));
 }
 
+/// Whether there is a row of that name.
+template <typename Row, std::size_t count>
+bool has_profile(const Row (&table)[count], std::string_view name) {
+  for (const Row& row : table) {
+    if (row.name == name) return true;
+  }
+  return false;
+}
+
 /// The row of that name. Throws: BadInput where there is none.
 template <typename Row, std::size_t count>
 const Row& profile_named(const Row (&table)[count], std::string_view name, std::string_view what) {

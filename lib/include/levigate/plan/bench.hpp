@@ -3,12 +3,12 @@
 #pragma once
 
 #include <algorithm>
-#include <iterator>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "levigate/detail/profile.hpp"
 #include "levigate/film/budget.hpp"
 #include "levigate/film/cut_through.hpp"
 #include "levigate/plan/effort.hpp"
@@ -59,9 +59,7 @@ inline Grain grain_of(const Setup& setup, std::size_t sheet) {
 
 /// How far the coat has cured: hard where the job gives no age, or nothing is known of its cure.
 inline CureState cure_of(const Job& job) {
-  const bool known =
-      job.cure || std::any_of(std::begin(cure_table), std::end(cure_table),
-                              [&](const CureProfile& p) { return p.name == job.coating.name; });
+  const bool known = job.cure || detail::has_profile(cure_table, job.coating.name);
   if (!job.age_h || !known)
     return {.hard = true, .hardness_ratio = {}, .scratch_ratio = {}, .text = {}};
   const Grade p800 = grade("P800");
@@ -114,8 +112,7 @@ inline std::optional<double> reach_of(const Setup& setup, const Sheet& sheet) {
 /// not known.
 inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const Sheet& sheet) {
   const std::string& coating = setup.job.coating.name;
-  const bool known = std::any_of(std::begin(limit_table), std::end(limit_table),
-                                 [&](const LimitProfile& p) { return p.name == coating; });
+  const bool known = detail::has_profile(limit_table, coating);
   if (!sheet.block || !sheet.block->wheel || !known) return {};
   return wheel_findings(wheel_of(*sheet.block), wheel_limits_named(coating));
 }

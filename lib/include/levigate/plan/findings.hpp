@@ -231,9 +231,9 @@ inline std::vector<Finding> job_findings(const Bench& bench) {
 }
 
 /// What there is to say of the defects that are taken down before a sequence: tall ones must not be sanded out flat.
-inline std::vector<Finding> defect_findings(const Bench& bench, const Sequence& sequence) {
+inline std::vector<Finding> defect_findings(const std::vector<LocalStep>& steps) {
   std::vector<Finding> result;
-  for (const LocalStep& step : local_steps(bench, sequence.sheets.front())) {
+  for (const LocalStep& step : steps) {
     if (!step.work.shaved) continue;
     result.push_back({FindingKind::tall_defect,
                       Severity::warning,

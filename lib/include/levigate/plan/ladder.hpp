@@ -53,8 +53,8 @@ inline std::int64_t micro_short(const Bench& bench, const std::vector<Effort>& s
 
 /// The step in the integers of the search, each sum rounded to the nearest. Work on defects counts with the first step.
 /// Throws: OutOfRange where the step would take more than 1e9 minutes or sheets
-inline StepCost step_cost(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  const std::vector<Effort> step = efforts(bench, before, sheet);
+inline StepCost step_cost(const Bench& bench, std::optional<Before> before, std::size_t sheet,
+                          const std::vector<Effort>& step) {
   const double minutes =
       step_minutes(step, bench.job.rules) + (before ? 0.0 : bench.local_minutes[sheet]);
   const double sheets = sheets_used(step);
@@ -119,7 +119,7 @@ inline std::optional<StepCost> allowed_step(const Bench& bench, const Limits& li
   }
   if (sheets_used(step) > detail::most_sheets) return std::nullopt;
   if (limits.paper && micro_short(bench, step, sheet) > 0) return std::nullopt;
-  return step_cost(bench, before, sheet);
+  return step_cost(bench, before, sheet, step);
 }
 
 /// A sheet's rung under the limits.
@@ -164,7 +164,7 @@ inline Sequence summed(const Bench& bench, const std::vector<std::size_t>& sheet
   Sequence result{.sheets = sheets, .milliseconds = 0, .cost = 0, .depth_pm = {}, .film = {}};
   std::vector<std::int64_t> removed(bench.job.zones.size(), 0);
   for_each_step(sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    const StepCost step = step_cost(bench, before, sheet);
+    const StepCost step = step_cost(bench, before, sheet, efforts(bench, before, sheet));
     result.milliseconds += step.milliseconds;
     result.cost += step.cost;
     result.depth_pm.clear();

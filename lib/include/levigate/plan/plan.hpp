@@ -162,7 +162,7 @@ inline Plan worked_out(const Bench& bench, const Sequence& sequence) {
   }
   plan.before = local_steps(bench, sequence.sheets.front());
   plan.findings = sequence_findings(bench, sequence);
-  const std::vector<Finding> of_defects = defect_findings(bench, sequence);
+  const std::vector<Finding> of_defects = defect_findings(plan.before);
   plan.findings.insert(plan.findings.end(), of_defects.begin(), of_defects.end());
   return plan;
 }

@@ -3,12 +3,11 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <iterator>
 #include <set>
 #include <string>
 #include <vector>
 
+#include "levigate/detail/profile.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/layout.hpp"
 #include "levigate/wheel/caution.hpp"
@@ -19,8 +18,7 @@ namespace levigate::inline v0::detail {
 /// Rim speed, dwell and its limit, film of a pass and passes in each zone, of a step on a wheel. See wheel_pass().
 inline std::string wheel_text(const Job& job, const Block& tool, const Step& step) {
   const Wheel wheel = wheel_of(tool);
-  const bool known = std::any_of(std::begin(limit_table), std::end(limit_table),
-                                 [&](const LimitProfile& p) { return p.name == job.coating.name; });
+  const bool known = has_profile(limit_table, job.coating.name);
   std::string text = fmt::format("Rim {:.1f} m/s at {:.0f} rpm, work fed at {:.0f} mm/s.",
                                  wheel.surface_speed_m_s(), wheel.rpm, 1e3 * wheel.feed_m_s);
   if (!known) return text + " What heat this coating stands is not known here.";

@@ -15,8 +15,10 @@ STACK = BASE | {"grade"}
 SURFACE = STACK | {"stack"}
 FILM = SURFACE | {"surface"}
 PLAN = FILM | {"film"}
-AFTER_PLAN = PLAN | {"plan"}
-CORE = AFTER_PLAN | {"recover", "journal", "wheel", "risk"}
+RECOVER = PLAN | {"plan"}
+JOURNAL = RECOVER | {"recover"}
+RISK = JOURNAL | {"journal"}
+CORE = RISK | {"wheel", "risk"}
 ALLOWED = {
     "": BASE,
     "detail": BASE,
@@ -26,9 +28,9 @@ ALLOWED = {
     "film": FILM,
     "wheel": FILM,
     "plan": PLAN | {"wheel"},
-    "recover": AFTER_PLAN,
-    "journal": AFTER_PLAN,
-    "risk": AFTER_PLAN,
+    "recover": RECOVER,
+    "journal": JOURNAL,
+    "risk": RISK,
     "io": CORE,
     "text": CORE,
 }

@@ -29,20 +29,26 @@ struct Grain {
   double wear_share = 1;
 };
 
+/// How this grain on this backing touches the coat under this tool: contact().
+inline Contact contact_of(const Job& job, const Model& model, const Grain& grain,
+                          const Backing& backing, const Block& tool) {
+  return contact({.size_um = grain.worn_um,
+                  .log_spread = grain.log_spread,
+                  .tip_spread = backing.tip_spread,
+                  .modulus_mpa = backing.modulus_mpa,
+                  .pressure_kpa = tool.pressure_kpa(),
+                  .hardness_mpa = job.coating.hardness_mpa,
+                  .flank_deg = model.flank_deg,
+                  .packing = model.packing});
+}
+
 /// Scratch, roughness, gloss and rate of this grain on this backing under this tool.
 /// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share().
 /// Throws: OutOfRange where the state is outside their domains
 inline SheetInZone sheet_in_zone(const Job& job, const Model& model, const Grain& grain,
                                  const Backing& backing, const Block& tool) {
   const Coating& coating = job.coating;
-  const Contact touch = contact({.size_um = grain.worn_um,
-                                 .log_spread = grain.log_spread,
-                                 .tip_spread = backing.tip_spread,
-                                 .modulus_mpa = backing.modulus_mpa,
-                                 .pressure_kpa = tool.pressure_kpa(),
-                                 .hardness_mpa = coating.hardness_mpa,
-                                 .flank_deg = model.flank_deg,
-                                 .packing = model.packing});
+  const Contact touch = contact_of(job, model, grain, backing, tool);
   const double fresh_rate =
       grain.wear_share * removal_rate_with(coating.wear_coefficient, grain.size_um,
                                            tool.pressure_kpa(), coating.hardness_mpa,

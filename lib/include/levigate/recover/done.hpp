@@ -13,6 +13,9 @@ struct DoneStep {
   std::vector<std::string> zones;       ///< that it worked; empty: all
   std::optional<double> direction_deg;  ///< of the strokes against the length of the zone, 0 to 180
 
+  /// Film it took off [um], 0 to 10 000; none: what the scratches before it ask for, as in a plan.
+  std::optional<double> removal_um{};
+
   friend bool operator==(const DoneStep&, const DoneStep&) = default;
 };
 

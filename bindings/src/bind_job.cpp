@@ -73,6 +73,7 @@ void bind_job(py::module_& m) {
       .has(
           "prefer", [](const Job& j) { return levigate::to_string(j.prefer); },
           "\"minutes\", \"film\", \"steps\" or \"cost\"")
+      .has("duty_factor", &Job::duty_factor, "learned: work in a minute over what is computed")
       .finish();
   job.def_property_readonly("budget_um", &budget_um,
                             "depth that each zone can afford [um], by name; None on a solid");

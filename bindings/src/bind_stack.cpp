@@ -50,6 +50,8 @@ void bind_parts(py::module_& m) {
       .has("clean_every_m", &Backing::clean_every_m, "block travel between two cleanings [m]")
       .has("fade_m", &Backing::fade_m, "travel over which clogging takes hold [m]")
       .has("floor", &Backing::floor, "share of the fresh rate that clogged paper keeps")
+      .has("rate_factor", &Backing::rate_factor, "learned: removal rate over what is computed")
+      .has("scratch_factor", &Backing::scratch_factor, "learned: depth over what is computed")
       .finish();
   ValueClass<Block>(m, "Block", "A block, or a pad that is its own tool.")
       .has("name", &Block::name, "name of the profile, or the user's own")

@@ -62,7 +62,7 @@ WITHOUT_UNIT = set(
     "refractive_index removed_cv scratch_quantile share size_ratio smallest_max_ratio "
     "largest_min_ratio thinner tip_spread volume_solids wear_coefficient wrap film film_low "
     "film_high "
-    "clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
+    "duty_factor rate_factor scratch_factor clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
     # counts, grit numbers and money
     "coats cost count in_round needed number on_hand passes price readings sheets_used spots "
     "steps strokes_left turns "

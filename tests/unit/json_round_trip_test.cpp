@@ -27,6 +27,7 @@ void expect_same(const Job& a, const Job& b) {
     EXPECT_EQ(detail::json_of(*a.cure), detail::json_of(*b.cure));
   }
   EXPECT_EQ(a.prefer, b.prefer);
+  EXPECT_EQ(a.duty_factor, b.duty_factor);
   EXPECT_EQ(detail::json_of(a.rules), detail::json_of(b.rules));
   ASSERT_EQ(a.zones.size(), b.zones.size());
   for (std::size_t i = 0; i < a.zones.size(); ++i) {
@@ -61,6 +62,7 @@ TEST(RoundTrip, JobWithEverythingOwn) {
   job.target = {.size_um = grade("P2000").median_um, .gloss_gu = {}, .label = "P2000"};
   job.rules = {{1.1, 2.0}, 1.5, 0.95, 0.3, 1.0, 12.0, 0.2, 1e-3};
   job.prefer = Objective::film;
+  job.duty_factor = 1.0 / 2.3;
   job.age_h = 30.5;
   job.cure = Cure{240, 0.04, {{24, 60}, {96.5, 120}, {240, 150}}};
   job.zones[0].below_um = 41.5;
@@ -150,7 +152,9 @@ TEST(RoundTrip, Stack) {
   Sheet& sheet = stack.sheets.front();
   sheet.size_um = 41.7;
   sheet.system = System::fepa_f_tube;
-  sheet.backing = {"own", 0.11, 17, 150, 5, 20, 0.35};
+  sheet.backing = {"own", 0.11, 17, 150, 5, 20, 0.35, 1.0 / 3.0, 1.7};
+  stack.sheets.back().backing.scratch_factor =
+      0.9;  // keeps the name of a profile with other numbers
   sheet.block = block_named("small hard block");
   stack.bare_number = System::jis;
   const Stack back = stack_from_json(to_json(stack));
@@ -200,6 +204,15 @@ TEST(RoundTrip, CompoundsOnWheels) {
   expect_same_polish(faster.sheets[0], stack_from_json(to_json(faster)).sheets[0]);
   faster.sheets[0].worn_um.reset();
   EXPECT_THROW(to_json(faster), BadInput);
+}
+
+TEST(RoundTrip, LearnedFactorsAreWrittenWhereTheyAreNotOne) {
+  const Stack stack = stack_from_json(demo_text("stack.json"));
+  EXPECT_THAT(to_json(stack), testing::Not(testing::HasSubstr("_factor")));
+  EXPECT_THAT(to_json(demo_job()), testing::Not(testing::HasSubstr("_factor")));
+  Job job = demo_job();
+  job.duty_factor = 0.5;
+  EXPECT_THAT(to_json(job), testing::HasSubstr("\"duty_factor\": 0.5"));
 }
 
 TEST(RoundTrip, AStackIsWrittenTheSameTwice) {

@@ -152,7 +152,7 @@ TEST(Schema, RangesOfAStackAreThoseOfTheReader) {
   int checked = expect_ranges(stack_from_json, parts["sheet"], document, at);
   checked += expect_ranges(stack_from_json, parts["backing"], document, at / "backing");
   checked += expect_ranges(stack_from_json, parts["block"], document, at / "block");
-  EXPECT_EQ(checked, 5 + 6 + 6);
+  EXPECT_EQ(checked, 5 + 8 + 6);
 
   // Ranges that depend on another number are taken where that one is out of the way.
   Json polish = document;
@@ -226,8 +226,10 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
                           {"edge_of", "top"},
                           {"radius_mm", 1}};
   EXPECT_EQ(expect_ranges(job_from_json, edge, document, Pointer("/zones/2")), 1);
-  const Json age = {{"properties", {{"age_h", schema("job")["properties"]["age_h"]}}}};
-  EXPECT_EQ(expect_ranges(job_from_json, age, document, Pointer("")), 1);
+  const Json properties = schema("job")["properties"];
+  const Json numbers = {
+      {"properties", {{"age_h", properties["age_h"]}, {"duty_factor", properties["duty_factor"]}}}};
+  EXPECT_EQ(expect_ranges(job_from_json, numbers, document, Pointer("")), 2);
 }
 
 }  // namespace

@@ -65,13 +65,16 @@ inline OrderedJson json_of(const Block& block) {
 
 inline OrderedJson json_of(const Backing& backing) {
   if (const auto profile = profile_json(backing, backing_table, backing_named)) return *profile;
-  return {{"name", backing.name},
-          {"tip_spread", backing.tip_spread},
-          {"modulus_mpa", modulus_json(backing.modulus_mpa)},
-          {"life_m", backing.life_m},
-          {"clean_every_m", backing.clean_every_m},
-          {"fade_m", backing.fade_m},
-          {"floor", backing.floor}};
+  OrderedJson json{{"name", backing.name},
+                   {"tip_spread", backing.tip_spread},
+                   {"modulus_mpa", modulus_json(backing.modulus_mpa)},
+                   {"life_m", backing.life_m},
+                   {"clean_every_m", backing.clean_every_m},
+                   {"fade_m", backing.fade_m},
+                   {"floor", backing.floor}};
+  if (backing.rate_factor != 1.0) json["rate_factor"] = backing.rate_factor;
+  if (backing.scratch_factor != 1.0) json["scratch_factor"] = backing.scratch_factor;
+  return json;
 }
 
 inline OrderedJson json_of(const Wheel& wheel) {
@@ -239,6 +242,7 @@ inline std::string to_json(const Job& job) {
                            {"rules", detail::json_of(job.rules)},
                            {"prefer", to_string(job.prefer)}};
   if (job.age_h) json["age_h"] = *job.age_h;
+  if (job.duty_factor != 1.0) json["duty_factor"] = job.duty_factor;
   if (job.cure) json["cure"] = detail::json_of(*job.cure);
   for (const Zone& zone : job.zones) json["zones"].push_back(detail::json_of(zone));
   return detail::json_text(json);

@@ -117,15 +117,17 @@ inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const She
   return wheel_findings(wheel_of(*sheet.block), wheel_limits_named(coating));
 }
 
-/// The tools for the defects of a zone, with the paper that comes first.
+/// The tools for the defects of a zone, with the paper that comes first. Only minutes come of their rates, so that these take the
+/// person's pace in.
 inline LocalTools local_tools(const Bench& bench, std::size_t zone, std::size_t first) {
   const Block small = block_named("small hard block");
   const SheetInZone local = sheet_in_zone(bench.job, bench.model, grain_of(bench, first),
                                           bench.stack.sheets[first].backing, small);
   const SheetInZone& work = bench.work[first][zone];
   LocalTools tools;
-  tools.small_block = {small, local.rate_um_per_m};
-  tools.zone_block = {work.tool, work.rate_um_per_m};
+  const double pace = bench.job.duty_factor;
+  tools.small_block = {small, pace * local.rate_um_per_m};
+  tools.zone_block = {work.tool, pace * work.rate_um_per_m};
   tools.residual_um = bench.job.rules.residual_peel_um;
   return tools;
 }

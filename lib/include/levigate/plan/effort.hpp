@@ -43,7 +43,8 @@ inline Contact contact_of(const Job& job, const Model& model, const Grain& grain
 }
 
 /// Scratch, roughness, gloss and rate of this grain on this backing under this tool.
-/// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share().
+/// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share(); times the factors
+/// that the backing carries.
 /// Throws: OutOfRange where the state is outside their domains
 inline SheetInZone sheet_in_zone(const Job& job, const Model& model, const Grain& grain,
                                  const Backing& backing, const Block& tool) {
@@ -53,13 +54,15 @@ inline SheetInZone sheet_in_zone(const Job& job, const Model& model, const Grain
       grain.wear_share * removal_rate_with(coating.wear_coefficient, grain.size_um,
                                            tool.pressure_kpa(), coating.hardness_mpa,
                                            model.size_exponent);
-  return {.tool = tool,
-          .scratch_um = scratch_depth_um(touch, job.rules.scratch_quantile),
-          .ra_um = ra_um(touch),
-          .rq_um = rq_um(touch),
-          .gloss_gu = gloss_gu(coating.refractive_index, 60.0, rq_um(touch)),
-          .rate_um_per_m =
-              fresh_rate * clogging_share(backing.clean_every_m, backing.fade_m, backing.floor)};
+  const double rq_um = backing.scratch_factor * levigate::rq_um(touch);
+  return {
+      .tool = tool,
+      .scratch_um = backing.scratch_factor * scratch_depth_um(touch, job.rules.scratch_quantile),
+      .ra_um = backing.scratch_factor * ra_um(touch),
+      .rq_um = rq_um,
+      .gloss_gu = gloss_gu(coating.refractive_index, 60.0, rq_um),
+      .rate_um_per_m = backing.rate_factor * fresh_rate *
+                       clogging_share(backing.clean_every_m, backing.fade_m, backing.floor)};
 }
 
 /// What it takes to lower a zone by some depth.
@@ -72,13 +75,14 @@ struct Effort {
 
 /// Effort of lowering a zone by removal_um. A block of area a covers one part of a zone of area A at a time:
 ///
-///   travel = (R / rate) A / a,   minutes = travel / speed / duty / 60,   sheets = travel / life * a wrap / sheet
+///   travel = (R / rate) A / a,   minutes = travel / speed / duty / duty_factor / 60,
+///   sheets = travel / life * a wrap / sheet
 inline Effort effort(double removal_um, const SheetInZone& work, const Zone& zone,
-                     const Sheet& sheet) {
+                     const Sheet& sheet, double duty_factor) {
   const double travel_m = removal_um / work.rate_um_per_m * zone.area_cm2 / work.tool.area_cm2;
   return {.removal_um = removal_um,
           .travel_m = travel_m,
-          .minutes = travel_m / work.tool.speed_m_s / work.tool.duty / 60.0,
+          .minutes = travel_m / work.tool.speed_m_s / work.tool.duty / duty_factor / 60.0,
           .sheets_used = travel_m / sheet.backing.life_m * work.tool.area_cm2 * work.tool.wrap /
                          sheet.area_cm2()};
 }

@@ -52,6 +52,8 @@ struct Job {
   std::optional<Cure> cure;     ///< of this coat; none: that of the coating's name
   Rules rules;
   Objective prefer = Objective::minutes;
+  /// The person's pace, as a journal taught it: how much more work a minute holds than is computed, 0.01 to 100.
+  double duty_factor = 1;
 };
 
 /// Throws: BadInput, OutOfRange where the zone cannot be worked; `sprayed` says whether its peel counts.
@@ -102,6 +104,7 @@ inline void validate(const Job& job) {
   validate(job.target, "/target");
   if (job.age_h) detail::require_range(*job.age_h, 0.01, 1e6, "age_h", "h", "/age_h");
   if (job.cure) validate(*job.cure, "/cure");
+  detail::require_range(job.duty_factor, 0.01, 100.0, "duty_factor", "", "/duty_factor");
   if (job.zones.empty())
     throw BadInput("zones is empty: a job needs at least one, in /zones", "/zones");
   std::set<std::string_view> names;

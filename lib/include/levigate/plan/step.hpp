@@ -49,7 +49,8 @@ inline std::vector<Effort> efforts(const Bench& bench, std::optional<Before> bef
   std::vector<Effort> result;
   for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
     result.push_back(effort(removal_um(bench, before, sheet, zone), bench.work[sheet][zone],
-                            bench.job.zones[zone], bench.stack.sheets[sheet]));
+                            bench.job.zones[zone], bench.stack.sheets[sheet],
+                            bench.job.duty_factor));
   }
   return result;
 }

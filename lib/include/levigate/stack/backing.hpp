@@ -22,6 +22,9 @@ struct Backing {
   double clean_every_m = 0;  ///< block travel between two cleanings [m]
   double fade_m = 0;         ///< travel over which clogging takes hold [m]
   double floor = 0;          ///< share of the fresh rate that clogged paper keeps, 0 to 1
+  /// What a journal taught: how much faster it removes, and how much deeper and rougher it scratches, than is computed.
+  double rate_factor = 1;     ///< 0.01 to 100
+  double scratch_factor = 1;  ///< 0.01 to 100
 
   friend bool operator==(const Backing&, const Backing&) = default;
 };
@@ -43,6 +46,8 @@ inline void validate(const Backing& backing, std::string_view where) {
   detail::require_range(backing.clean_every_m, 0.0, 1e9, "clean_every_m", "m", where);
   detail::require_range(backing.fade_m, 1e-6, 1e9, "fade_m", "m", where);
   detail::require_range(backing.floor, 0.0, 1.0, "floor", "", where);
+  detail::require_range(backing.rate_factor, 0.01, 100.0, "rate_factor", "", where);
+  detail::require_range(backing.scratch_factor, 0.01, 100.0, "scratch_factor", "", where);
 }
 
 }  // namespace levigate

@@ -124,7 +124,8 @@ class BenchCard {
         "  ",
         duration_text(step.minutes) + " with washing and changing" +
             (on_wheel(stack_, step) ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
-    for (const std::string& line : upkeep(step, sheet(step), block(step, 0))) page_.say("  ", line);
+    for (const std::string& line : upkeep(step, sheet(step), block(step, 0), job_.duty_factor))
+      page_.say("  ", line);
     after_step(step);
   }
 

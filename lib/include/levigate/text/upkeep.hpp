@@ -12,7 +12,8 @@
 namespace levigate::inline v0::detail {
 
 /// Lines for one step with one sheet. A wheel is charged, not rinsed: nothing is said of it here.
-inline std::vector<std::string> upkeep(const Step& step, const Sheet& sheet, const Block& tool) {
+inline std::vector<std::string> upkeep(const Step& step, const Sheet& sheet, const Block& tool,
+                                       double duty_factor) {
   std::vector<std::string> lines;
   for (const ZoneStep& zone : step.zones) {
     if (!zone.strokes_left || zone.depth_um == 0.0) continue;
@@ -23,7 +24,8 @@ inline std::vector<std::string> upkeep(const Step& step, const Sheet& sheet, con
   const double stroke_m = 1e-3 * defect_table[0].stroke_mm.value;
   lines.push_back(fmt::format(
       "Rinse or wipe it every {:.0f} strokes or so; change the piece after {:.0f} min of work.",
-      sheet.backing.clean_every_m / stroke_m, pieces(sheet.backing, tool, 0.0).minutes_each));
+      sheet.backing.clean_every_m / stroke_m,
+      pieces(sheet.backing, tool, 0.0).minutes_each / duty_factor));
   return lines;
 }
 

@@ -33,6 +33,7 @@
 #include "levigate/plan/effort.hpp"
 #include "levigate/plan/findings.hpp"
 #include "levigate/plan/job.hpp"
+#include "levigate/plan/knobs.hpp"
 #include "levigate/plan/ladder.hpp"
 #include "levigate/plan/lift.hpp"
 #include "levigate/plan/local.hpp"

@@ -10,7 +10,7 @@
 #include "levigate/film/gauge_table.hpp"
 #include "levigate/formulas.hpp"
 #include "levigate/named_number.hpp"
-#include "levigate/plan/reliance.hpp"
+#include "levigate/plan/knobs.hpp"
 #include "levigate/sourced.hpp"
 #include "levigate/surface/cure_table.hpp"
 #include "levigate/surface/defect_table.hpp"

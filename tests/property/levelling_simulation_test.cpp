@@ -197,7 +197,7 @@ TEST(LevellingSimulation, ClosedFormOverstatesPartialContact) {
   struct Overstated {
     double by_64_cells = 0, by_96_cells = 0;
 
-    Interval interval() const {
+    Estimate interval() const {
       const double half = std::abs(by_96_cells - by_64_cells) + 1e-4;
       return {by_96_cells, by_96_cells - half, by_96_cells + half};
     }

@@ -89,7 +89,7 @@ Roughness roughness(std::span<const double> stretch) {
 }
 
 struct Measured {
-  Interval ra_per_mean, rq_per_mean, rt_per_ra;
+  Estimate ra_per_mean, rq_per_mean, rt_per_ra;
 };
 
 Measured measure(const ContactInput& input, std::size_t grooves_per_unit = 10) {
@@ -103,7 +103,7 @@ Measured measure(const ContactInput& input, std::size_t grooves_per_unit = 10) {
     // 1250 half-widths are 1.2 mm here, five cut-offs of 0.25 mm: the length that Rt is read on.
     rt_per_ra.push_back(roughness(std::span(profile).first(1250 * points_per_unit)).rt / whole.ra);
   }
-  return {interval_of(ra), interval_of(rq), interval_of(rt_per_ra)};
+  return {estimate_of(ra), estimate_of(rq), estimate_of(rt_per_ra)};
 }
 
 // ---- the law of the steady state
@@ -173,7 +173,7 @@ TEST(RoughnessSimulation, LawOfTheSteadyStateIsThatOfConstantDepth) {
 
 // ---- comparisons
 
-void expect_inside(double value, const Interval& interval) {
+void expect_inside(double value, const Estimate& interval) {
   EXPECT_GE(value, interval.low);
   EXPECT_LE(value, interval.high);
 }

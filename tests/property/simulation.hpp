@@ -35,12 +35,12 @@ class Random {
   std::mt19937_64 engine_;
 };
 
-struct Interval {
+struct Estimate {
   double value, low, high;
 };
 
 /// Mean of 12 independent runs with its 99 % interval.
-inline Interval interval_of(const std::vector<double>& runs) {
+inline Estimate estimate_of(const std::vector<double>& runs) {
   constexpr double student_99_of_12 = 3.1058;
   EXPECT_EQ(runs.size(), 12U);
   const auto count = static_cast<double>(runs.size());
@@ -53,7 +53,7 @@ inline Interval interval_of(const std::vector<double>& runs) {
 
 /// Holds a committed result to a rerun: its value lies in the rerun's interval, and its interval is
 /// the rerun's to the digits committed.
-inline void expect_committed(const std::string& id, const Interval& rerun) {
+inline void expect_committed(const std::string& id, const Estimate& rerun) {
   const auto path = std::filesystem::path(LEVIGATE_DATA_DIR) / "reference" / "simulations.json";
   const auto file = nlohmann::json::parse(std::ifstream(path));
   for (const auto& row : file.at("simulations")) {

@@ -115,6 +115,22 @@ constexpr int many = 20000;
 
 real wide_tail(real x) { return std::erfc(x / std::numbers::sqrt2_v<real>) / 2; }
 
+/// The chance of a hit under which at least `hits` of `cases` hit with the chance `tail`: the whole sum, by bisection.
+real wide_chance(std::int64_t hits, std::int64_t cases, real tail) {
+  real low = 0, high = 1;
+  for (int step = 0; step < 90; ++step) {
+    const real p = (low + high) / 2;
+    real sum = 0, log_ways = 0;  // of the term at hand
+    for (std::int64_t k = cases; k >= hits; --k) {
+      sum += std::exp(log_ways + static_cast<real>(k) * std::log(p) +
+                      static_cast<real>(cases - k) * std::log1p(-p));
+      log_ways += std::log(static_cast<real>(k)) - std::log(static_cast<real>(cases - k + 1));
+    }
+    (sum < tail ? low : high) = p;
+  }
+  return (low + high) / 2;
+}
+
 /// By bisection, for tails up to 1/2.
 real wide_quantile(real tail) {
   real low = 0, high = 38;
@@ -616,6 +632,31 @@ const std::vector<Measurement> measurements{
          return ulps(coarse_tail_um(g), g.median_um * std::exp(1.8807936081512509389L * s));
        });
      }},
+    {"drawn",
+     [] {
+       return worst(many, [](Random& random) {
+         const double value = random.log_uniform(1e-3, 1e4);
+         const Sourced input{
+             value, value / random.log_uniform(1, 1e3), value * random.log_uniform(1, 1e3), {}};
+         const real uniform = random.uniform();
+         const real end = uniform > 0.5L ? input.high : input.low;
+         return relative(drawn(input, static_cast<double>(uniform)),
+                         value * std::pow(end / value, std::abs(2 * uniform - 1)));
+       });
+     }},
+    {"exact_share",
+     [] {
+       return worst(60, [](Random& random) {
+         const auto cases = static_cast<std::int64_t>(random.log_uniform(1, 3000));
+         const auto hits =
+             static_cast<std::int64_t>(random.uniform() * static_cast<double>(cases + 1));
+         const Share share = exact_share(hits, cases, 0.9);
+         double error = 0;
+         if (hits > 0) error = relative(share.low, wide_chance(hits, cases, 0.05L));
+         if (hits == cases) return error;
+         return std::max(error, relative(1 - share.high, wide_chance(cases - hits, cases, 0.05L)));
+       });
+     }},
     {"contact", [] { return contact_errors().densities; }},
     {"depth_um", [] { return contact_errors().depth; }},
     {"exceedance", [] { return contact_errors().exceedance; }},
@@ -653,6 +694,10 @@ const std::map<std::string, std::string> elsewhere{
     {"strokes_within", "whole numbers: tests/unit/edge_test.cpp"},
     {"sanded_flat", "stepped blocks and faces: tests/unit/defect_test.cpp"},
     {"take_down", "that of sanded_flat"},
+    {"drawn_film", "that of the normal quantile: tests/unit/simulate_test.cpp"},
+    {"thinnest_um", "that of the normal quantile: tests/unit/simulate_test.cpp"},
+    {"interval_of", "values themselves: tests/unit/simulate_test.cpp"},
+    {"simulate", "decisions and intervals: tests/unit, bindings/tests/test_simulate.py"},
 };
 
 TEST(Accuracy, EveryStatementIsEnforced) {

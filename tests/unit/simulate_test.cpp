@@ -1,0 +1,302 @@
+// Plans simulated: what is drawn and how, that threads do not show, and what is refused.
+#include "levigate/risk/simulate.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <limits>
+#include <numeric>
+#include <thread>
+
+#include "workshop.hpp"
+
+namespace {
+
+using namespace workshop;
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+Job small_top() {
+  Job job = top(35);
+  job.zones[0].area_cm2 = 40;
+  job.zones[0].film = Film{60, 6};
+  return job;
+}
+
+const Stack few = papers({"P400", "P800", "P1500"});
+
+Plan plan_of(const Job& job) { return evaluate(job, few, {"P400", "P800", "P1500"}); }
+
+Simulation simulated(const Job& job, SimulateOptions options = {.draws = 48}) {
+  return simulate(job, few, plan_of(job), options);
+}
+
+TEST(Drawn, TheValueIsTheMedianAndEachSideIsEvenInTheLogarithm) {
+  const Sourced input{20, 5, 45, {Basis::assumption, "for this test"}};
+  EXPECT_DOUBLE_EQ(drawn(input, 0.5), 20);
+  EXPECT_DOUBLE_EQ(drawn(input, 0.25), 10);
+  EXPECT_DOUBLE_EQ(drawn(input, 0.75), 30);
+  EXPECT_NEAR(drawn(input, 1e-15), 5, 1e-12);
+  EXPECT_NEAR(drawn(input, 1 - 1e-15), 45, 1e-12);
+  EXPECT_TRUE(std::isnan(drawn(input, std::nan(""))));
+}
+
+TEST(Drawn, EvenInTheNumberItselfFromZeroOrBelow) {
+  const Sourced input{2, 0, 8, {Basis::assumption, "for this test"}};
+  EXPECT_DOUBLE_EQ(drawn(input, 0.25), 1);
+  EXPECT_DOUBLE_EQ(drawn(input, 0.75), 5);
+  EXPECT_DOUBLE_EQ(drawn({0, -4, 4, {}}, 0.25), -2);
+}
+
+TEST(Drawn, WhatIsInfiniteStays) {
+  EXPECT_EQ(drawn({infinity, infinity, infinity, {}}, 0.3), infinity);
+  EXPECT_EQ(drawn({infinity, 3, infinity, {}}, 0.3), infinity);
+  EXPECT_EQ(drawn({3, 1, infinity, {}}, 0.8), 3);
+  EXPECT_EQ(drawn({3, 3, 3, {}}, 0.8), 3);
+}
+
+TEST(Drawn, RulesAreChosenButForTheMinutesOfAChange) {
+  const Bench bench = levigate::bench(small_top(), few);
+  std::vector<std::string> rules;
+  int believed = 0;
+  for (const detail::Knob& knob : detail::knobs(bench)) {
+    if (!detail::is_believed(knob)) continue;
+    ++believed;
+    if (knob.subject == "rule") rules.push_back(knob.quantity);
+  }
+  EXPECT_THAT(rules, testing::ElementsAre("change_minutes"));
+  EXPECT_EQ(believed, 3 + 6 + 6 + 1 + 3 + 2 * 3);
+}
+
+// All at once: each input stands where its own draw puts it, wherever else the same backing or block was set before.
+TEST(Drawn, EveryInputIsSetWhereverItStands) {
+  Job job = small_top();
+  job.zones.push_back(job.zones[0]);
+  job.zones[1].name = "other";
+  levigate::Setup setup = levigate::setup(job, few);
+  detail::DrawnInputs{setup}(setup, 1, 2);
+  const Backing backing = backing_named("latex paper");
+  const Block block = block_named("hard block");
+  for (const Sheet& sheet : setup.stack.sheets) {
+    EXPECT_EQ(sheet.backing, setup.stack.sheets[0].backing);
+    EXPECT_NE(sheet.backing.tip_spread, backing.tip_spread);
+    EXPECT_NE(sheet.backing.floor, backing.floor);
+  }
+  for (const Zone& zone : setup.job.zones) {
+    EXPECT_EQ(zone.block, setup.job.zones[0].block);
+    EXPECT_NE(zone.block.modulus_mpa, block.modulus_mpa);
+    EXPECT_NE(zone.block.wrap, block.wrap);
+  }
+  EXPECT_NE(setup.model.packing, Model{}.packing);
+  EXPECT_EQ(setup.job.rules.reserve_um, job.rules.reserve_um);
+}
+
+TEST(DrawnFilm, IsKnownOrDrawn) {
+  const Film known = drawn_film({90, 6}, Stream(1, 2, 3));
+  EXPECT_EQ(known.mean_um, 90);
+  EXPECT_EQ(known.sd_um, 6);
+  constexpr int draws = 4000;
+  double mean = 0, below = 0, sd = 0;
+  for (std::uint32_t draw = 0; draw < draws; ++draw) {
+    const Film film = drawn_film({90, 2, 3, 2}, Stream(1, 2, draw));
+    EXPECT_GE(film.sd_um, 0);
+    EXPECT_EQ(film.mean_se_um, 0);
+    mean += film.mean_um / draws;
+    below += film.mean_um < 87;
+    sd += film.sd_um / draws;
+  }
+  EXPECT_NEAR(mean, 90, 3.29 * 3 / std::sqrt(draws));
+  const double share = detail::normal_tail(1);
+  EXPECT_NEAR(below / draws, share, 3.29 * std::sqrt(share * (1 - share) / draws));
+  // A normal cut off one deviation below its mean has the mean m + s phi(1) / (1 - Q(1)); its own deviation is below s.
+  const double cut_mean = 2 + 2 * detail::normal_density(1) / (1 - share);
+  EXPECT_NEAR(sd, cut_mean, 3.29 * 2 / std::sqrt(draws));
+}
+
+TEST(Thinnest, LeavesOutNoSpot) {
+  const NormalBounds bounds;
+  for (std::uint32_t draw = 0; draw < 60; ++draw) {
+    const Stream stream(3, 4, draw);
+    const Film film{60, draw % 3 == 0 ? 0.0 : 6.0};
+    const double depth_um = draw % 5 == 0 ? 0.0 : 30.0, cv = draw % 7 == 0 ? 0.0 : 0.15;
+    double least = infinity;
+    for (std::uint32_t spot = 0; spot < 200; ++spot) {
+      const auto [film_u, hand_u] = stream.pair(spot);
+      const double film_um = film.mean_um - film.sd_um * detail::normal_quantile(film_u);
+      least = std::min(least, film_um - depth_um * (1 - cv * detail::normal_quantile(hand_u)));
+    }
+    EXPECT_DOUBLE_EQ(thinnest_um(film, depth_um, cv, 200, stream, bounds), least);
+  }
+}
+
+TEST(IntervalOf, IsMadeOfTheValuesThemselves) {
+  EXPECT_EQ(interval_of({5}), (Interval{5, 5, 5, 5}));
+  std::vector<double> values(10);
+  std::iota(values.rbegin(), values.rend(), 1.0);
+  EXPECT_EQ(interval_of(values), (Interval{1, 5, 9, 5.5}));
+  values.push_back(11);
+  EXPECT_EQ(interval_of(values), (Interval{2, 6, 10, 6}));
+}
+
+TEST(Simulate, TheSameForAnyNumberOfThreads) {
+  const Simulation one = simulated(small_top(), {.draws = 100, .threads = 1});
+  for (const unsigned threads : {2U, 3U, 7U, 0U})
+    EXPECT_EQ(simulated(small_top(), {.draws = 100, .threads = threads}), one) << threads;
+  EXPECT_NE(simulated(small_top(), {.draws = 100, .seed = 2}).minutes, one.minutes);
+}
+
+TEST(Simulate, AZoneMoreLeavesTheOthersAsTheyAre) {
+  Job job = small_top();
+  job.zones[0].film = Film{60, 6, 2, 1};
+  const Simulation alone = simulated(job);
+  job.zones.insert(job.zones.begin(), job.zones[0]);
+  job.zones[0].name = "before";
+  const Simulation both = simulated(job);
+  EXPECT_EQ(both.zones[1], alone.zones[0]);
+  EXPECT_NE(both.zones[0].thinnest_um, alone.zones[0].thinnest_um);
+}
+
+TEST(Simulate, WithoutBandsItIsThePlan) {
+  Job job = small_top();
+  job.age_h = 60;  // still soft: hardness must be that of now
+  job.cure = Cure{.hard_cure_h = 200, .shrink = 0, .points = {{24, 60}, {200, 150}}};
+  job.zones[0].defects = {{DefectKind::run, 150, 4, 40, 1}};
+  const Plan plan = plan_of(job);
+  const Simulation simulation = simulated(job, {.draws = 48, .bands = false});
+  const double half_ms = 0.5 / 60000;
+  EXPECT_NEAR(simulation.minutes.p10, plan.total.minutes, 3 * half_ms);
+  EXPECT_EQ(simulation.minutes.p10, simulation.minutes.p90);
+  ASSERT_EQ(simulation.steps.size(), plan.steps.size());
+  double sheets = 0;
+  for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+    EXPECT_EQ(simulation.steps[i].sheet, plan.steps[i].sheet);
+    EXPECT_DOUBLE_EQ(simulation.steps[i].minutes.p50, plan.steps[i].minutes);
+    EXPECT_DOUBLE_EQ(simulation.steps[i].sheets_used.p50, plan.steps[i].sheets_used);
+    EXPECT_FALSE(simulation.steps[i].paper_short);
+    sheets += plan.steps[i].sheets_used;
+  }
+  EXPECT_DOUBLE_EQ(simulation.sheets.p50, sheets);
+  const SimulatedZone& zone = simulation.zones[0];
+  EXPECT_DOUBLE_EQ(zone.film_left_um.p50, *plan.steps.back().zones[0].film_left_um);
+  EXPECT_EQ(zone.film_left_um.p10, zone.film_left_um.p90);
+  EXPECT_LT(zone.thinnest_um.p10, zone.thinnest_um.p90);
+  EXPECT_LT(zone.thinnest_um.p90, zone.film_left_um.p50);
+}
+
+TEST(Simulate, BandsWiden) {
+  const Simulation simulation = simulated(small_top());
+  EXPECT_EQ(simulation.draws, 48);
+  EXPECT_EQ(simulation.seed, 1U);
+  for (const Interval& one : {simulation.minutes, simulation.sheets, simulation.steps[0].minutes,
+                              simulation.steps[2].sheets_used, simulation.zones[0].film_left_um}) {
+    EXPECT_LT(one.p10, one.p50);
+    EXPECT_LT(one.p50, one.p90);
+    EXPECT_GT(one.mean, one.p10);
+    EXPECT_LT(one.mean, one.p90 * 2);
+  }
+}
+
+TEST(Simulate, PaperAndFilmThatRunOut) {
+  Job job = small_top();
+  Stack stack = few;
+  stack.sheets[0].on_hand = 1e-4;
+  stack.sheets[1].on_hand = 1e4;
+  const Plan short_of_paper = evaluate(job, stack, {"P400", "P800", "P1500"});
+  const Simulation simulation = simulate(job, stack, short_of_paper, {.draws = 32});
+  EXPECT_EQ(simulation.steps[0].paper_short->share, 1);
+  EXPECT_EQ(simulation.steps[1].paper_short->share, 0);
+  EXPECT_FALSE(simulation.steps[2].paper_short);
+  EXPECT_EQ(simulation.zones[0].over_budget.share, 0);
+
+  job.zones[0].film = Film{32, 6};
+  const SimulatedZone zone = simulated(job).zones[0];
+  EXPECT_EQ(zone.over_budget, zone.cut_through);
+  EXPECT_EQ(zone.cut_through, exact_share(48, 48));
+}
+
+TEST(Simulate, ASolidHasNoFilm) {
+  Job job = small_top();
+  job.coating = coating_named("acrylic sheet");
+  job.zones[0].film.reset();
+  const Simulation simulation = simulated(job);
+  EXPECT_TRUE(simulation.zones.empty());
+  EXPECT_GT(simulation.minutes.p90, simulation.minutes.p10);
+}
+
+TEST(Simulate, TellsOfProgressOnTheCallersThread) {
+  const auto here = std::this_thread::get_id();
+  std::vector<std::int64_t> told;
+  const auto progress = [&](std::int64_t done, std::int64_t of) {
+    EXPECT_EQ(std::this_thread::get_id(), here);
+    EXPECT_EQ(of, 100);
+    told.push_back(done);
+    return true;
+  };
+  const Simulation quiet = simulated(small_top(), {.draws = 100});
+  EXPECT_EQ(simulated(small_top(), {.draws = 100, .threads = 2, .progress = progress}), quiet);
+  EXPECT_TRUE(std::is_sorted(told.begin(), told.end()));
+  EXPECT_EQ(told.back(), 100);
+  EXPECT_EQ(std::count(told.begin(), told.end(), 100), 1);
+}
+
+TEST(Simulate, StoppedItIsThatOfTheDrawsDone) {
+  const auto stop = [](std::int64_t, std::int64_t) { return false; };
+  const Simulation stopped =
+      simulated(small_top(), {.draws = 1000, .threads = 3, .progress = stop});
+  ASSERT_GE(stopped.draws, 16);
+  ASSERT_LT(stopped.draws, 1000);
+  EXPECT_EQ(simulated(small_top(), {.draws = stopped.draws}), stopped);
+}
+
+TEST(Simulate, AnErrorOfProgressComesOut) {
+  const auto fail = [](std::int64_t, std::int64_t) -> bool { throw std::runtime_error("enough"); };
+  EXPECT_THROW(simulated(small_top(), {.draws = 1000, .threads = 3, .progress = fail}),
+               std::runtime_error);
+}
+
+TEST(Simulate, TheFirstDrawThatFailsIsTheErrorForAnyNumberOfThreads) {
+  for (const unsigned threads : {1U, 2U, 5U}) {
+    try {
+      detail::for_each_draw(1000, threads, {}, [](std::int64_t draw) {
+        if (draw % 50 == 37) throw OutOfRange(std::to_string(draw));
+      });
+      FAIL();
+    } catch (const OutOfRange& error) {
+      EXPECT_STREQ(error.what(), "37");
+    }
+  }
+}
+
+TEST(Simulate, RefusesAPlanOfSomethingElse) {
+  const Job job = small_top();
+  const Plan plan = plan_of(job);
+  Job other = job;
+  other.zones[0].area_cm2 = 41;
+  EXPECT_THROW(simulate(other, few, plan), BadInput);
+  EXPECT_THROW(simulate(job, papers({"P400"}), plan), BadInput);
+  EXPECT_THROW(simulate(job, papers({"P400", "P600", "P1500"}), plan), BadInput);
+  Job never = job;
+  never.target.size_um = 0.1;
+  const Plan none = levigate::plan(never, few);
+  try {
+    simulate(never, few, none);
+    FAIL();
+  } catch (const BadInput& error) {
+    EXPECT_THAT(error.what(), testing::HasSubstr(none.why->message));
+  }
+}
+
+TEST(Simulate, RefusesTooMuchAndTooLittle) {
+  Job job = small_top();
+  EXPECT_THROW(simulated(job, {.draws = 9}), OutOfRange);
+  EXPECT_THROW(simulated(job, {.draws = 1'000'001}), OutOfRange);
+  job.zones[0].area_cm2 = 200'000;
+  try {
+    simulated(job, {.draws = 1'000'000});
+    FAIL();
+  } catch (const OutOfRange& error) {
+    EXPECT_THAT(error.what(), testing::HasSubstr("spots (one per cm2) times draws = 2e+11"));
+  }
+}
+
+}  // namespace

@@ -18,6 +18,8 @@ TABLES = {
     "gauges": ("film/gauge_table.hpp", "GaugeProfile", "gauge_table", "Film gauges by name.", ()),
     "heat": ("wheel/limit_table.hpp", "LimitProfile", "limit_table", "Speed and heat that a surface stands, by name.",
              ()),
+    "inspection": ("recover/inspection_table.hpp", "InspectionProfile", "inspection_table",
+                   "What an inspection sees, and how marks come about.", ()),
     "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model.", ()),
     "rules": ("stack/rule_table.hpp", "RuleProfile", "rule_table", "Default rules.", ()),
     "wheels": ("wheel/wheel_table.hpp", "WheelProfile", "wheel_table", "Buffing wheels by name.", ()),

@@ -657,6 +657,44 @@ const std::vector<Measurement> measurements{
          return std::max(error, relative(1 - share.high, wide_chance(cases - hits, cases, 0.05L)));
        });
      }},
+    {"depth_of_width_um",
+     [] {
+       return worst(many, [](Random& r) {
+         const double width = r.log_uniform(1e-3, 1e4), flank = r.uniform(1, 80);
+         return ulps(depth_of_width_um(width, flank),
+                     width / real{2} * std::tan(flank * (pi / 180)));
+       });
+     }},
+    {"width_of_depth_um",
+     [] {
+       return worst(many, [](Random& r) {
+         const double depth = r.log_uniform(1e-3, 1e4), flank = r.uniform(1, 80);
+         return ulps(width_of_depth_um(depth, flank), 2 * depth / std::tan(flank * (pi / 180)));
+       });
+     }},
+    {"stray_exceedance",
+     [] {
+       return worst(many, [](Random& r) {
+         const StrayInput in{.size_um = r.log_uniform(0.1, 500),
+                             .plane_height_um = r.uniform(-5, 50),
+                             .modulus_mpa = r.log_uniform(0.05, 1e4),
+                             .hardness_mpa = r.log_uniform(10, 1e4),
+                             .flank_deg = r.uniform(5, 60),
+                             .force_n = r.log_uniform(0.1, 100)};
+         const double depth = r.log_uniform(1e-3, 100);
+         const real tangent = std::tan(in.flank_deg * (pi / 180));
+         const real cone = pi * in.hardness_mpa / (2 * tangent * tangent);
+         real exact = 0;
+         if (depth <= 1000 * std::sqrt(in.force_n / cone)) {
+           const real rigid = real{in.size_um} + in.plane_height_um + depth;
+           const real give = cone * depth * depth / in.modulus_mpa;
+           const real ratio =
+               (rigid + std::sqrt(rigid * rigid + 4 * give)) / (2 * real{in.size_um});
+           exact = std::clamp<real>(1 - std::log(ratio) / std::log(real{in.size_ratio}), 0, 1);
+         }
+         return absolute(stray_exceedance(in, depth), exact);
+       });
+     }},
     {"contact", [] { return contact_errors().densities; }},
     {"depth_um", [] { return contact_errors().depth; }},
     {"exceedance", [] { return contact_errors().exceedance; }},
@@ -694,6 +732,9 @@ const std::map<std::string, std::string> elsewhere{
     {"strokes_within", "whole numbers: tests/unit/edge_test.cpp"},
     {"sanded_flat", "stepped blocks and faces: tests/unit/defect_test.cpp"},
     {"take_down", "that of sanded_flat"},
+    {"best_policy", "every policy: tests/property/policy_oracle_test.cpp"},
+    {"diagnose", "simulated marks: bindings/tests/test_recover.py"},
+    {"go_back", "that of best_policy and diagnose"},
     {"drawn_film", "that of the normal quantile: tests/unit/simulate_test.cpp"},
     {"thinnest_um", "that of the normal quantile: tests/unit/simulate_test.cpp"},
     {"interval_of", "values themselves: tests/unit/simulate_test.cpp"},

@@ -6,6 +6,7 @@
 
 #include "levigate/film/edge_table.hpp"
 #include "levigate/film/gauge_table.hpp"
+#include "levigate/recover/inspection_table.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/rule_table.hpp"
@@ -307,6 +308,25 @@ TEST(ProfileEntry, DefectsEdgesAndGauges) {
   EXPECT_EQ(gauge_table[1].name, "wet comb");
   expect_entry("wet comb", gauge_table[1].fixed_um, {5, 2, 12});
   expect_entry("wet comb", gauge_table[1].share, {0.1, 0.05, 0.2});
+}
+
+TEST(ProfileEntry, Inspection) {
+  const InspectionProfile& eye = inspection_table[0];
+  // Widths: process notes on inspection lamps; all else assumed.
+  expect_entry("sunlight_um", eye.sunlight_um, {2, 1, 5});
+  expect_entry("lamp_um", eye.lamp_um, {20, 10, 40});
+  expect_entry("loupe_log_sd", eye.loupe_log_sd, {0.15, 0.05, 0.3});
+  expect_entry("comparison_log_sd", eye.comparison_log_sd, {0.5, 0.3, 0.7});
+  expect_entry("direction_sd_deg", eye.direction_sd_deg, {15, 5, 30});
+  expect_entry("other_direction_share", eye.other_direction_share, {0.1, 0.02, 0.3});
+  expect_entry("arc_share_tool", eye.arc_share_tool, {0.5, 0.2, 0.9});
+  expect_entry("arc_share_block", eye.arc_share_block, {0.05, 0, 0.2});
+  expect_entry("missed_share", eye.missed_share, {0.02, 0.005, 0.1});
+  expect_entry("stray_per_m2", eye.stray_per_m2, {1, 0.1, 10});
+  expect_entry("stray_size_ratio", eye.stray_size_ratio, {10, 3, 30});
+  expect_entry("haze_cover", eye.haze_cover, {0.05, 0.02, 0.1});
+  expect_entry("look_minutes", eye.look_minutes, {3, 1, 10});
+  expect_entry("round_minutes", eye.round_minutes, {240, 120, 480});
 }
 
 }  // namespace

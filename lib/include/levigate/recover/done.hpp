@@ -9,9 +9,10 @@ namespace levigate::inline v0 {
 
 /// One step that is done.
 struct DoneStep {
-  std::string sheet;                    ///< its id
-  std::vector<std::string> zones;       ///< that it worked; empty: all
-  std::optional<double> direction_deg;  ///< of the strokes against the length of the zone, 0 to 180
+  std::string sheet;                 ///< its id
+  std::vector<std::string> zones{};  ///< that it worked; empty: all
+  std::optional<double>
+      direction_deg{};  ///< of the strokes against the length of the zone, 0 to 180
 
   /// Film it took off [um], 0 to 10 000; none: what the scratches before it ask for, as in a plan.
   std::optional<double> removal_um{};

@@ -1,0 +1,50 @@
+// What an inspection sees, and how marks come about. Generated from data/profiles/inspection.json by data/generate.py: do not edit.
+#pragma once
+
+#include <string_view>
+
+#include "levigate/sourced.hpp"
+
+namespace levigate::inline v0 {
+
+struct InspectionProfile {
+  std::string_view name;
+  std::string_view note;
+  Sourced sunlight_um;
+  Sourced lamp_um;
+  Sourced loupe_log_sd;
+  Sourced comparison_log_sd;
+  Sourced direction_sd_deg;
+  Sourced other_direction_share;
+  Sourced arc_share_tool;
+  Sourced arc_share_block;
+  Sourced missed_share;
+  Sourced stray_per_m2;
+  Sourced stray_size_ratio;
+  Sourced haze_cover;
+  Sourced look_minutes;
+  Sourced round_minutes;
+};
+
+// clang-format off
+inline constexpr InspectionProfile inspection_table[] = {
+    {"default", "what an eye sees on the finished work, how marks come about, and what looking and another round take",
+     {2.0, 1.0, 5.0, {Basis::common_practice, "narrowest scratch that a halogen lamp of 100 to 200 W shows on glass, part at 350 to 450 mm; the sun on a coat is taken to show the same"}},  // sunlight_um
+     {20.0, 10.0, 40.0, {Basis::common_practice, "narrowest scratch that two fluorescent lamps of 30 W show on glass; the light of a room is taken to show the same"}},  // lamp_um
+     {0.15, 0.05, 0.3, {Basis::assumption, "a width read off a scale of 10 to 20 um a line to about a seventh"}},  // loupe_log_sd
+     {0.5, 0.3, 0.7, {Basis::assumption, "a width told by eye beside a known one: right within a factor of 1.6 two times in three"}},  // comparison_log_sd
+     {15.0, 5.0, 30.0, {Basis::assumption, "strokes of one step by hand, and the reading of the angle"}},  // direction_sd_deg
+     {0.1, 0.02, 0.3, {Basis::assumption, "strokes that run any way: turning, ends, corners"}},  // other_direction_share
+     {0.5, 0.2, 0.9, {Basis::assumption, "scratches of a pad or wheel that is its own tool that run in arcs"}},  // arc_share_tool
+     {0.05, 0.0, 0.2, {Basis::assumption, "scratches of paper on a block that run in arcs"}},  // arc_share_block
+     {0.02, 0.005, 0.1, {Basis::assumption, "share of the area that a step works less than it should, for each step alone"}},  // missed_share
+     {1.0, 0.1, 10.0, {Basis::assumption, "scratches of stray grain in a step, where paper and work are washed between grades"}},  // stray_per_m2
+     {10.0, 3.0, 30.0, {Basis::assumption, "largest stray grain over the grain of the sheet; sizes up to it are even in logarithm"}},  // stray_size_ratio
+     {0.05, 0.02, 0.1, {Basis::assumption, "share of the surface under scratches too fine to be told apart from which haze shows"}},  // haze_cover
+     {3.0, 1.0, 10.0, {Basis::assumption, "wash, dry, carry into the light and look"}},  // look_minutes
+     {240.0, 120.0, 480.0, {Basis::assumption, "hands on for another round: scuff, clean, mask, spray, clean the gun; without the days of curing"}},  // round_minutes
+    },
+};
+// clang-format on
+
+}  // namespace levigate

@@ -1,0 +1,113 @@
+// Where to go back to, as a problem of choice alone: how deep a mark is is known by chance only, each way back takes off
+// as much as one likes, and whether that was enough shows at the end.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <limits>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "levigate/error.hpp"
+#include "levigate/recover/need.hpp"
+
+namespace levigate::inline v0 {
+
+/// Going back to one step and climbing up again from it.
+struct Climb {
+  double fixed_minutes = 0;   ///< the steps after it, changing, looking [min]
+  double minutes_per_um = 0;  ///< of the step itself [min/um]
+  double above_um = 0;        ///< that the steps after it take off anyway [um]
+  double reach_um = std::numeric_limits<double>::infinity();  ///< deepest that it takes out [um]
+};
+
+/// One try of a policy: go back to a step and take off what the needs up to one ask for.
+struct Attempt {
+  std::size_t climb = 0;  ///< index of the climb
+  std::size_t need = 0;   ///< index of the deepest need that it meets
+  friend bool operator==(const Attempt&, const Attempt&) = default;
+};
+
+/// What to try first, and what next each time the mark is seen again. After the last one, another round.
+struct Policy {
+  std::vector<Attempt> attempts;
+  double expected_minutes = 0;  ///< another round, where it comes to that, included [min]
+  double gone_chance = 0;       ///< that one of the attempts removes the mark
+};
+
+namespace detail {
+
+/// Minutes of taking `off_um` off in all by a climb; none where that is less than the steps after it take, or more than
+/// the step can reach.
+inline std::optional<double> climb_minutes(const Climb& climb, double off_um) {
+  if (!(off_um > climb.above_um) || off_um > climb.reach_um) return std::nullopt;
+  return climb.fixed_minutes + climb.minutes_per_um * (off_um - climb.above_um);
+}
+
+}  // namespace detail
+
+/// The policy of least expected minutes.
+///
+/// Once the needs up to a have been met in vain, so much was taken off in all: the state is a alone, and
+///
+///   V(a) = min( stop,  min over climb k and need b > a of  c_k(n_b - n_a) + P(need > n_b | need > n_a) V(b) )
+///
+/// where n_b stays within the film. Taking off anything else helps no policy, where a coarser climb costs at least what the
+/// next finer one costs down to its above_um, as it does that on its way: minutes are linear in what is taken off, so the ends
+/// of the range between two needs are the best of it. Ties: the shallower need, then the earlier climb.
+///
+/// @param needs         from least to most, chances adding up to 1
+/// @param climbs        ways back
+/// @param film_um       that may still come off [um], 0 to infinity
+/// @param stop_minutes  of giving up: another round [min]
+/// @return              the policy; no attempts where giving up at once is best
+/// Throws:    BadInput where needs are empty or do not ascend, OutOfRange where a number is outside its range
+/// NaN:       rejected
+/// Accuracy:  1e-12 relative; tests/property/policy_oracle_test.cpp holds it to all policies of small problems
+/// Source:    R. Bellman, Dynamic Programming, 1957, from memory: the principle of optimality
+inline Policy best_policy(const std::vector<Need>& needs, const std::vector<Climb>& climbs,
+                          double film_um, double stop_minutes) {
+  constexpr auto where = "best_policy";
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  if (needs.empty()) throw BadInput("needs is empty, in best_policy");
+  detail::require_range(film_um, 0.0, infinity, "film_um", "um", where);
+  detail::require_range(stop_minutes, 0.0, 1e12, "stop_minutes", "min", where);
+  for (std::size_t i = 0; i < needs.size(); ++i) {
+    detail::require_range(needs[i].need_um, 1e-9, 1e6, "need_um", "um", where);
+    detail::require_range(needs[i].probability, 1e-300, 1.0 + 1e-9, "probability", "", where);
+    if (i > 0 && needs[i].need_um <= needs[i - 1].need_um)
+      throw BadInput("needs do not ascend, in best_policy");
+  }
+  const std::size_t count = needs.size();
+  std::vector<double> left(count + 1, 0.0);  // chance that the need is one of those from here on
+  for (std::size_t i = count; i-- > 0;) left[i] = left[i + 1] + needs[i].probability;
+
+  struct Choice {
+    double minutes;
+    std::optional<Attempt> attempt;
+  };
+  std::vector<Choice> best(count + 1, {0.0, std::nullopt});  // by number of needs met in vain
+  for (std::size_t met = count; met-- > 0;) {
+    Choice& choice = best[met];
+    choice.minutes = stop_minutes;
+    const double off_um = met == 0 ? 0.0 : needs[met - 1].need_um;
+    for (std::size_t next = met; next < count && needs[next].need_um <= film_um; ++next) {
+      const double again = left[next + 1] / left[met] * best[next + 1].minutes;
+      for (std::size_t k = 0; k < climbs.size(); ++k) {
+        const auto minutes = detail::climb_minutes(climbs[k], needs[next].need_um - off_um);
+        if (minutes && *minutes + again < choice.minutes)
+          choice = {*minutes + again, Attempt{k, next}};
+      }
+    }
+  }
+  Policy result{.attempts = {}, .expected_minutes = best[0].minutes, .gone_chance = 0};
+  for (std::size_t met = 0; met < count && best[met].attempt;) {
+    result.attempts.push_back(*best[met].attempt);
+    met = best[met].attempt->need + 1;
+    result.gone_chance = 1.0 - left[met] / left[0];
+  }
+  return result;
+}
+
+}  // namespace levigate

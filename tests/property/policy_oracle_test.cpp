@@ -1,0 +1,159 @@
+// The policy of least expected minutes against every policy there is, on small problems.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+#include <random>
+#include <vector>
+
+#include "levigate/recover/policy.hpp"
+
+namespace {
+
+using namespace levigate;
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+struct Problem {
+  std::vector<Need> needs;
+  std::vector<Climb> climbs;
+  double film_um;
+  double stop_minutes;
+};
+
+Problem random_problem(std::mt19937_64& random) {
+  const auto uniform = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+  };
+  const auto count = [&](int low, int high) {
+    return std::uniform_int_distribution<int>(low, high)(random);
+  };
+  Problem problem;
+  double total = 0;
+  double need_um = 0;
+  for (int i = count(1, 5); i > 0; --i) {
+    need_um += uniform(0.05, 1.0);
+    problem.needs.push_back({need_um, uniform(0.05, 1.0)});
+    total += problem.needs.back().probability;
+  }
+  for (Need& need : problem.needs) need.probability /= total;
+  // From the finest sheet on: a coarser one climbs through all finer ones.
+  double above_um = 0;
+  double fixed_minutes = 3;
+  for (int i = count(1, 3); i > 0; --i) {
+    const double minutes_per_um = uniform(1, 20);
+    const double climbed_um = uniform(0, 1.0);
+    problem.climbs.push_back({.fixed_minutes = fixed_minutes,
+                              .minutes_per_um = minutes_per_um,
+                              .above_um = above_um,
+                              .reach_um = count(0, 3) == 0 ? uniform(0.1, 2) : infinity});
+    above_um += climbed_um;
+    fixed_minutes += minutes_per_um * climbed_um + uniform(0, 10);
+  }
+  problem.film_um = count(0, 2) == 0 ? uniform(0, 4) : infinity;
+  problem.stop_minutes = uniform(5, 120);
+  return problem;
+}
+
+/// Expected minutes of a fixed list of tries, from its meaning: each need in turn meets the tries in order.
+double expected_minutes(const Problem& problem, const std::vector<Attempt>& attempts) {
+  double expected = 0;
+  for (const Need& truth : problem.needs) {
+    double minutes = 0;
+    double off_um = 0;
+    bool gone = false;
+    for (const Attempt& attempt : attempts) {
+      const Climb& climb = problem.climbs[attempt.climb];
+      const double to_um = problem.needs[attempt.need].need_um;
+      const double here_um = to_um - off_um;
+      if (here_um <= climb.above_um || here_um > climb.reach_um || to_um > problem.film_um)
+        return infinity;
+      minutes += climb.fixed_minutes + climb.minutes_per_um * (here_um - climb.above_um);
+      off_um = to_um;
+      gone = truth.need_um <= to_um;
+      if (gone) break;
+    }
+    expected += truth.probability * (gone ? minutes : minutes + problem.stop_minutes);
+  }
+  return expected;
+}
+
+/// The least over all lists of tries whose depths ascend, the empty one among them.
+void try_all(const Problem& problem, std::vector<Attempt>& attempts, double& best, long& policies) {
+  ++policies;
+  best = std::min(best, expected_minutes(problem, attempts));
+  const std::size_t from = attempts.empty() ? 0 : attempts.back().need + 1;
+  for (std::size_t need = from; need < problem.needs.size(); ++need) {
+    for (std::size_t climb = 0; climb < problem.climbs.size(); ++climb) {
+      attempts.push_back({climb, need});
+      try_all(problem, attempts, best, policies);
+      attempts.pop_back();
+    }
+  }
+}
+
+TEST(PolicyOracle, NoPolicyIsBetter) {
+  std::mt19937_64 random(20260301);
+  long policies = 0;
+  int with_tries = 0;
+  int given_up = 0;
+  int several = 0;
+  for (int i = 0; i < 2000; ++i) {
+    const Problem problem = random_problem(random);
+    const Policy policy =
+        best_policy(problem.needs, problem.climbs, problem.film_um, problem.stop_minutes);
+    double best = infinity;
+    std::vector<Attempt> attempts;
+    try_all(problem, attempts, best, policies);
+    EXPECT_NEAR(policy.expected_minutes, best, 1e-12 * best) << "problem " << i;
+    EXPECT_NEAR(expected_minutes(problem, policy.attempts), best, 1e-12 * best) << "problem " << i;
+    double gone = 0;
+    for (const Need& need : problem.needs) {
+      if (!policy.attempts.empty() &&
+          need.need_um <= problem.needs[policy.attempts.back().need].need_um)
+        gone += need.probability;
+    }
+    EXPECT_NEAR(policy.gone_chance, gone, 1e-12);
+    with_tries += !policy.attempts.empty();
+    given_up += policy.attempts.empty();
+    several += policy.attempts.size() > 1;
+  }
+  EXPECT_GT(policies, 100'000);
+  EXPECT_GT(with_tries, 500);
+  EXPECT_GT(given_up, 50);
+  EXPECT_GT(several, 200);
+}
+
+/// Amounts between two needs are part of no better policy: a grid of amounts finds none.
+TEST(PolicyOracle, AmountsBetweenNeedsDoNotHelp) {
+  std::mt19937_64 random(7);
+  for (int i = 0; i < 500; ++i) {
+    Problem problem = random_problem(random);
+    for (Climb& climb : problem.climbs) climb.reach_um = infinity;
+    const Policy policy =
+        best_policy(problem.needs, problem.climbs, problem.film_um, problem.stop_minutes);
+    Problem finer = problem;  // amounts that meet no further need, as needs of no chance
+    finer.needs.clear();
+    double before_um = 0;
+    for (const Need& need : problem.needs) {
+      for (const double part : {0.25, 0.5, 0.75})
+        finer.needs.push_back({before_um + part * (need.need_um - before_um), 1e-280});
+      finer.needs.push_back(need);
+      before_um = need.need_um;
+    }
+    EXPECT_NEAR(
+        best_policy(finer.needs, finer.climbs, finer.film_um, finer.stop_minutes).expected_minutes,
+        policy.expected_minutes, 1e-9 * policy.expected_minutes);
+  }
+}
+
+TEST(PolicyOracle, BadNumbersAreNamed) {
+  const std::vector<Climb> climbs{{.fixed_minutes = 1, .minutes_per_um = 1}};
+  EXPECT_THROW(best_policy({}, climbs, 1, 1), BadInput);
+  EXPECT_THROW(best_policy({{1, 0.5}, {1, 0.5}}, climbs, 1, 1), BadInput);
+  EXPECT_THROW(best_policy({{1, 1}}, climbs, -1, 1), OutOfRange);
+  EXPECT_THROW(best_policy({{1, 1}}, climbs, std::nan(""), 1), OutOfRange);
+  EXPECT_THROW(best_policy({{std::nan(""), 1}}, climbs, 1, 1), OutOfRange);
+}
+
+}  // namespace

@@ -1,0 +1,328 @@
+// A mark after the last step: which step made it, where to go back to, and when there is no way back.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+#include "levigate/recover/go_back.hpp"
+#include "workshop.hpp"
+
+namespace {
+
+using namespace levigate;
+using testing::HasSubstr;
+
+/// P400, P800, P1500 and a foam-backed P3000, turned by 90 degrees each time.
+struct Shop {
+  Job job = workshop::top(25);
+  Stack stack = workshop::papers({"P400", "P800", "P1500"});
+  std::vector<DoneStep> done{
+      {"P400", {}, 0.0}, {"P800", {}, 90.0}, {"P1500", {}, 0.0}, {"pad", {}, 90.0}};
+
+  Shop() { stack.sheets.push_back(workshop::pad("pad", "P3000")); }
+  Diagnosis diagnose(const Mark& mark) const { return levigate::diagnose(job, stack, done, mark); }
+  WayBack go_back(const Mark& mark) const { return levigate::go_back(job, stack, done, mark); }
+};
+
+Mark seen(MarkKind kind, std::optional<double> direction_deg = {}) {
+  return {.kind = kind,
+          .zone = "top",
+          .seen = Seen::sunlight,
+          .width_um = {},
+          .direction_deg = direction_deg,
+          .count = {},
+          .height_um = {}};
+}
+
+Mark measured(MarkKind kind, double width_um, std::optional<double> direction_deg = {}) {
+  Mark mark = seen(kind, direction_deg);
+  mark.seen = Seen::loupe;
+  mark.width_um = width_um;
+  return mark;
+}
+
+double chance(const Diagnosis& diagnosis, const std::string& sheet, bool stray = false) {
+  for (const Cause& cause : diagnosis.causes) {
+    if (cause.sheet == sheet && cause.stray == stray) return cause.probability;
+  }
+  return std::nan("");
+}
+
+double stray_chance(const Diagnosis& diagnosis) {
+  double sum = 0;
+  for (const Cause& cause : diagnosis.causes) sum += cause.stray ? cause.probability : 0.0;
+  return sum;
+}
+
+TEST(Mark, IsRefusedWhereItContradictsItself) {
+  const auto text_of = [](const Mark& mark) -> std::string {
+    try {
+      validate(mark, "mark");
+    } catch (const Error& error) {
+      return error.what();
+    }
+    return "";
+  };
+  EXPECT_EQ(text_of(seen(MarkKind::haze)), "");
+  EXPECT_EQ(text_of(measured(MarkKind::cluster, 4, 30)), "");
+  Mark mark = seen(MarkKind::scratch);
+  mark.width_um = 4;
+  EXPECT_THAT(text_of(mark), HasSubstr("seen by sunlight measures none"));
+  mark = measured(MarkKind::scratch, 4);
+  mark.width_um.reset();
+  EXPECT_THAT(text_of(mark), HasSubstr("width_um is missing"));
+  mark = measured(MarkKind::scratch, 4000);
+  EXPECT_THAT(text_of(mark), HasSubstr("width_um = 4000 um"));
+  mark = seen(MarkKind::scratch, 200);
+  EXPECT_THAT(text_of(mark), HasSubstr("direction_deg = 200 deg"));
+  mark = seen(MarkKind::scratch);
+  mark.count = 3;
+  EXPECT_THAT(text_of(mark), HasSubstr("no cluster"));
+  mark = seen(MarkKind::scratch);
+  mark.height_um = 3;
+  EXPECT_THAT(text_of(mark), HasSubstr("no wave"));
+  mark = seen(MarkKind::scratch);
+  mark.zone = "";
+  EXPECT_THAT(text_of(mark), HasSubstr("zone is empty"));
+  EXPECT_THAT(text_of(seen(MarkKind::scratch, std::nan(""))), HasSubstr("direction_deg"));
+}
+
+TEST(Visible, WidthAndDepthAreInverse) {
+  // The flank of 20 degrees: a scratch is 5.5 times as wide as deep.
+  EXPECT_NEAR(width_of_depth_um(1, 20), 5.494954838909, 1e-11);  // 2 / tan 20
+  for (const double width_um : {0.1, 2.0, 70.0})
+    EXPECT_NEAR(width_of_depth_um(depth_of_width_um(width_um, 20), 20), width_um, 1e-14 * width_um);
+  EXPECT_TRUE(std::isnan(depth_of_width_um(std::nan(""), 20)));
+  EXPECT_THROW(depth_of_width_um(1, 0), OutOfRange);
+}
+
+TEST(Visible, DirectionsAreLines) {
+  EXPECT_EQ(angle_between_deg(10, 170), 20);
+  EXPECT_EQ(angle_between_deg(0, 180), 0);
+  EXPECT_EQ(angle_between_deg(90, 0), 90);
+  // A density over 180 degrees: it adds up to 1, whichever way the step ran.
+  for (const double step_deg : {0.0, 37.0, 90.0}) {
+    double sum = 0;
+    for (int i = 0; i < 1800; ++i) sum += 0.1 * direction_likelihood(0.1 * i + 0.05, step_deg);
+    EXPECT_NEAR(sum, 1.0, 1e-8) << step_deg;
+  }
+  EXPECT_EQ(direction_likelihood(std::nullopt, 3.0), 1.0 / 180.0);
+}
+
+TEST(Stray, DepthSolvesTheSpring) {
+  // Take a grain of r d, let it sink in by its own balance, and ask for the share that goes deeper.
+  const StrayInput input{.size_um = 18.3,
+                         .plane_height_um = 6.0,
+                         .modulus_mpa = 20,
+                         .hardness_mpa = 150,
+                         .flank_deg = 20,
+                         .force_n = 15};
+  const double cone_mpa =
+      std::acos(-1.0) * 150 / (2 * std::pow(std::tan(20 * std::acos(-1.0) / 180), 2));
+  for (const double r : {1.5, 2.0, 4.0, 9.0}) {
+    const double gap_um = (r - 1) * 18.3 - 6.0;
+    double low = 0;
+    double high = gap_um;
+    for (int i = 0; i < 200; ++i) {
+      const double depth = 0.5 * (low + high);
+      (depth + cone_mpa * depth * depth / (r * 18.3 * 20) < gap_um ? low : high) = depth;
+    }
+    EXPECT_NEAR(stray_exceedance(input, low), 1 - std::log(r) / std::log(10.0), 1e-9) << r;
+  }
+  EXPECT_EQ(stray_exceedance(input, 0), 1 - std::log(1 + 6.0 / 18.3) / std::log(10.0));
+  EXPECT_EQ(stray_exceedance(input, 1e4), 0);
+  StrayInput rigid = input;
+  rigid.modulus_mpa = std::numeric_limits<double>::infinity();
+  // Rigid: as deep as it stands out, up to where it bears the whole force.
+  EXPECT_NEAR(stray_exceedance(rigid, 2 * 18.3 - 18.3 - 6.0), 1 - std::log(2.0) / std::log(10.0),
+              1e-12);
+  EXPECT_EQ(stray_exceedance(rigid, 1.001e3 * std::sqrt(15 / cone_mpa)), 0);
+  EXPECT_TRUE(std::isnan(stray_exceedance(input, std::nan(""))));
+}
+
+TEST(Layers, AreWhatThePlanSays) {
+  const Shop shop;
+  const Bench b = bench(shop.job, shop.stack);
+  const std::vector<Layer> all = layers(b, shop.done, 0);
+  const Plan plan = evaluate(shop.job, shop.stack, {"P400", "P800", "P1500", "pad"});
+  ASSERT_EQ(all.size(), 4u);
+  for (std::size_t i = 0; i < 4; ++i) {
+    EXPECT_EQ(all[i].removal_um, plan.steps[i].zones[0].removal_um);
+    EXPECT_EQ(all[i].scratch_um, plan.steps[i].zones[0].scratch_um);
+  }
+  std::vector<DoneStep> done = shop.done;
+  done[1].zones = {"elsewhere"};
+  EXPECT_THROW(layers(b, done, 0), BadInput);
+  done[1].zones = {"top"};
+  done[1].removal_um = 2.5;
+  EXPECT_EQ(layers(b, done, 0)[1].removal_um, 2.5);
+  done[1].sheet = "P80";
+  EXPECT_THROW(layers(b, done, 0), BadInput);
+  done[1] = {"P800", {}, 200.0};
+  EXPECT_THROW(layers(b, done, 0), OutOfRange);
+}
+
+TEST(Sources, CountWhatStepsLeave) {
+  // With nothing taken off since, the scratches of a step deeper than y are per_um times the integral of the share deeper.
+  const Shop shop;
+  const Bench b = bench(shop.job, shop.stack);
+  const std::vector<Layer> all = layers(b, shop.done, 0);
+  const std::vector<MarkSource> sources = mark_sources(b, all, 0);
+  ASSERT_EQ(sources.size(), 8u);
+  const MarkSource& p800 = sources[2];
+  const Contact& touch = all[1].contact;
+  for (const double y : {0.05, 0.3, 0.8}) {
+    EXPECT_NEAR(p800.share_deeper(y), touch.exceedance(y), 1e-3 * touch.exceedance(y));
+    // Each metre of sliding brings active tips times a metre across a millimetre.
+    const double per_um = 10.0 * touch.active_per_mm2() * 1e3 / all[1].rate_um_per_m;
+    EXPECT_NEAR(p800.density(y, 0.2, 1.0),
+                per_um * (touch.exceedance(y + 0.2) - touch.exceedance(y + 1.2)),
+                2e-3 * per_um * touch.exceedance(y + 0.2));
+  }
+}
+
+TEST(Diagnose, ChancesAddUpToOne) {
+  const Shop shop;
+  for (const Mark& mark :
+       {seen(MarkKind::scratch), seen(MarkKind::haze), measured(MarkKind::cluster, 6, 90),
+        seen(MarkKind::swirl), measured(MarkKind::scratch, 30, 45)}) {
+    const Diagnosis diagnosis = shop.diagnose(mark);
+    double causes = 0;
+    for (const Cause& cause : diagnosis.causes) causes += cause.probability;
+    double needs = 0;
+    for (const Need& need : diagnosis.needs) needs += need.probability;
+    EXPECT_NEAR(causes, 1, 1e-12);
+    EXPECT_NEAR(needs, 1, 1e-12);
+    EXPECT_FALSE(diagnosis.evidence.empty());
+  }
+}
+
+TEST(Diagnose, TheWayItRunsTells) {
+  const Shop shop;
+  const double none = chance(shop.diagnose(measured(MarkKind::cluster, 6)), "P800");
+  const double along = chance(shop.diagnose(measured(MarkKind::cluster, 6, 90)), "P800");
+  const double across = chance(shop.diagnose(measured(MarkKind::cluster, 6, 0)), "P800");
+  EXPECT_GT(along, none + 0.1);
+  EXPECT_LT(across, none - 0.1);
+}
+
+TEST(Diagnose, DeeperThanAnyStepIsAStray) {
+  const Shop shop;
+  EXPECT_GT(stray_chance(shop.diagnose(measured(MarkKind::scratch, 15))), 0.99);
+  EXPECT_LT(stray_chance(shop.diagnose(measured(MarkKind::scratch, 3))), 0.05);
+  const Diagnosis diagnosis = shop.diagnose(measured(MarkKind::scratch, 15));
+  EXPECT_THAT(diagnosis.evidence, testing::Contains(HasSubstr("a fresh")));
+}
+
+TEST(Diagnose, AClusterFromEarlyOnNeedsAMissedSpot) {
+  const Shop shop;
+  const Diagnosis diagnosis = shop.diagnose(measured(MarkKind::cluster, 8, 90));
+  ASSERT_EQ(diagnosis.causes.front().sheet, "P800");
+  EXPECT_GT(diagnosis.causes.front().missed[2], 0.9);  // P1500
+  EXPECT_THAT(diagnosis.evidence, testing::Contains(HasSubstr("P1500 missed the spot")));
+}
+
+TEST(Diagnose, MoreTakenOffSinceMakesEarlierStepsLessLikely) {
+  Shop shop;
+  const Mark mark = measured(MarkKind::scratch, 4);
+  const double before = chance(shop.diagnose(mark), "P1500");
+  shop.done.back().removal_um = 1.3;  // twice what the pad was to take
+  EXPECT_LT(chance(shop.diagnose(mark), "P1500"), before);
+}
+
+TEST(Diagnose, WhatNoStepLeavesIsSaid) {
+  const Shop shop;
+  const WayBack way = shop.go_back(measured(MarkKind::scratch, 900));
+  EXPECT_TRUE(way.diagnosis.causes.empty());
+  EXPECT_FALSE(way.found);
+  EXPECT_THAT(way.why, HasSubstr("not known"));
+  EXPECT_THAT(way.diagnosis.evidence, testing::Contains(HasSubstr("elsewhere")));
+  EXPECT_THROW(levigate::diagnose(shop.job, shop.stack, {}, seen(MarkKind::haze)), BadInput);
+}
+
+TEST(GoBack, HazeIsTriedWithTheFinestFirst) {
+  const WayBack way = Shop().go_back(seen(MarkKind::haze));
+  ASSERT_TRUE(way.found);
+  EXPECT_EQ(way.tries.front().steps.front().sheet, "pad");
+  EXPECT_GT(way.tries.size(), 1u);  // seen again: on
+  EXPECT_LT(way.expected_minutes, way.reentries.front().climb.fixed_minutes);
+}
+
+TEST(GoBack, ADeepScratchAsksForCoarserPaper) {
+  const WayBack way = Shop().go_back(measured(MarkKind::scratch, 60));
+  ASSERT_TRUE(way.found);
+  EXPECT_EQ(way.tries.front().steps.front().sheet, "P400");
+  std::vector<std::string> sheets;
+  double removal_um = 0;
+  for (const TryStep& step : way.tries.front().steps) {
+    sheets.push_back(step.sheet);
+    removal_um += step.removal_um;
+  }
+  EXPECT_EQ(sheets, (std::vector<std::string>{"P400", "P800", "P1500", "pad"}));
+  EXPECT_NEAR(removal_um, way.tries.front().removal_um, 1e-9);
+}
+
+TEST(GoBack, MinutesAreThoseOfTheSteps) {
+  const Shop shop;
+  const WayBack way = shop.go_back(measured(MarkKind::scratch, 60));
+  for (const Try& one : way.tries) {
+    double minutes = inspection_table[0].look_minutes.value;
+    for (const TryStep& step : one.steps) minutes += step.minutes + shop.job.rules.change_minutes;
+    EXPECT_NEAR(one.minutes, minutes, 1e-9);
+  }
+}
+
+TEST(GoBack, IsRefusedWhereTheFilmIsGone) {
+  Shop shop;
+  shop.job.zones[0].film = Film{40, 3};
+  const WayBack way = shop.go_back(measured(MarkKind::scratch, 60));
+  EXPECT_FALSE(way.found);
+  EXPECT_LT(*way.film_um, way.diagnosis.needs.front().need_um);
+  EXPECT_THAT(way.why, HasSubstr("that is not enough"));
+  ASSERT_EQ(way.remains.size(), 2u);
+  EXPECT_THAT(way.remains[0], HasSubstr("Spot repair"));
+  EXPECT_THAT(way.remains[1], HasSubstr("round"));
+  EXPECT_FALSE(way.cautions.empty());
+  // On a solid there is no film to run out of.
+  shop.job.coating = coating_named("acrylic sheet");
+  shop.job.zones[0].film.reset();
+  const WayBack solid = shop.go_back(measured(MarkKind::scratch, 60));
+  EXPECT_TRUE(solid.found);
+  EXPECT_FALSE(solid.film_um);
+}
+
+TEST(GoBack, AWitnessLineHasNoWayBack) {
+  const WayBack way = Shop().go_back(seen(MarkKind::witness_line));
+  EXPECT_FALSE(way.found);
+  EXPECT_THAT(way.why, HasSubstr("sanded through"));
+  EXPECT_FALSE(way.remains.empty());
+}
+
+TEST(GoBack, AWaveGoesBackToWhatLevels) {
+  Shop shop;
+  Mark mark = seen(MarkKind::wave);
+  mark.height_um = 12;
+  const WayBack way = shop.go_back(mark);
+  ASSERT_TRUE(way.found);
+  EXPECT_EQ(way.diagnosis.causes.front().sheet, "P400");
+  EXPECT_NE(way.tries.front().steps.front().sheet, "pad");  // a pad follows the wave
+  shop.job.zones[0].peel_um = 0;
+  EXPECT_FALSE(levigate::go_back(shop.job, shop.stack, {{"P800"}, {"P1500"}, {"pad"}}, mark).found);
+}
+
+TEST(GoBack, SeenAgainStartsFromWhatWasTried) {
+  // The same mark after a try in vain asks for what the second try of the first answer asks for, about.
+  Shop shop;
+  const Mark mark = seen(MarkKind::haze);
+  const WayBack first = shop.go_back(mark);
+  for (const TryStep& step : first.tries.front().steps)
+    shop.done.push_back({step.sheet, {"top"}, {}, step.removal_um});
+  const WayBack second = shop.go_back(mark);
+  ASSERT_TRUE(second.found);
+  EXPECT_LT(*second.film_um, *first.film_um);
+  EXPECT_EQ(second.reentries.size(), first.reentries.size());
+}
+
+}  // namespace

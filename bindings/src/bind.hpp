@@ -111,5 +111,7 @@ void bind_local(py::module_& m);
 void bind_coat(py::module_& m);
 void bind_care(py::module_& m);
 void bind_compound(py::module_& m);
+void bind_mark(py::module_& m);
+void bind_recover(py::module_& m);
 
 }  // namespace levigate_python

@@ -18,9 +18,11 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_stack(m);
   levigate_python::bind_local(m);
   levigate_python::bind_job(m);
+  levigate_python::bind_mark(m);
   levigate_python::bind_care(m);
   levigate_python::bind_compound(m);
   levigate_python::bind_why(m);
   levigate_python::bind_plan(m);
+  levigate_python::bind_recover(m);
   levigate_python::bind_text(m);
 }

@@ -63,8 +63,9 @@ WITHOUT_UNIT = set(
     "largest_min_ratio thinner tip_spread volume_solids wear_coefficient wrap film film_low "
     "film_high "
     "duty_factor rate_factor scratch_factor clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
+    "gone_chance probability "
     # counts, grit numbers and money
-    "coats cost count in_round needed number on_hand passes price readings sheets_used spots "
+    "coats cost count expected in_round needed number on_hand passes price readings sheets_used spots step "
     "steps strokes_left turns "
     # the unit is in `quantity`, or in the name that was asked for
     "value low high "

@@ -1,0 +1,78 @@
+// What an inspection shows, and what was done before it.
+#include "bind.hpp"
+#include "levigate/recover/done.hpp"
+#include "levigate/recover/mark.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::DoneStep;
+using levigate::Mark;
+using levigate::MarkKind;
+using levigate::Seen;
+using py::arg;
+
+template <typename Kind>
+Kind named(const std::string& name, const char* what, std::initializer_list<Kind> kinds) {
+  std::vector<std::string_view> known;
+  for (const Kind kind : kinds) {
+    if (levigate::to_string(kind) == name) return kind;
+    known.push_back(levigate::to_string(kind));
+  }
+  throw levigate::BadInput(levigate::detail::unknown_name_text(what, name, known));
+}
+
+Mark mark_from(const std::string& kind, const std::string& zone, const std::string& seen,
+               std::optional<double> width_um, std::optional<double> direction_deg,
+               std::optional<int> count, std::optional<double> height_um) {
+  const Mark mark{
+      named(kind, "kind of mark",
+            {MarkKind::scratch, MarkKind::cluster, MarkKind::haze, MarkKind::swirl, MarkKind::wave,
+             MarkKind::witness_line}),
+      zone,
+      named(seen, "way of seeing", {Seen::loupe, Seen::comparison, Seen::lamp, Seen::sunlight}),
+      width_um,
+      direction_deg,
+      count,
+      height_um};
+  levigate::validate(mark, "Mark");
+  return mark;
+}
+
+}  // namespace
+
+void bind_mark(py::module_& m) {
+  ValueClass<Mark> mark(m, "Mark", "One mark that an inspection shows.");
+  mark.has(
+          "kind", [](const Mark& self) { return levigate::to_string(self.kind); },
+          "\"scratch\", \"cluster\", \"haze\", \"swirl\", \"wave\" or \"witness line\"")
+      .has("zone", &Mark::zone, "name of the zone")
+      .has(
+          "seen", [](const Mark& self) { return levigate::to_string(self.seen); },
+          "\"loupe\", \"comparison\", \"lamp\" or \"sunlight\"")
+      .has("width_um", &Mark::width_um, "by loupe or comparison [um], 0.1 to 1000")
+      .has("direction_deg", &Mark::direction_deg, "against the length of the zone, 0 to 180 deg")
+      .has("count", &Mark::count, "of a cluster, 2 to 1000")
+      .has("height_um", &Mark::height_um, "of a wave, peak to valley [um], 0.01 to 1000")
+      .finish();
+  mark.def(py::init(&mark_from), py::kw_only(), arg("kind"), arg("zone"), arg("seen") = "sunlight",
+           arg("width_um") = py::none(), arg("direction_deg") = py::none(),
+           arg("count") = py::none(), arg("height_um") = py::none(),
+           "A mark as it was seen.\n\nRaises OutOfRange; BadInput where it contradicts itself.");
+  ValueClass<DoneStep> done(m, "DoneStep", "One step that is done.");
+  done.has("sheet", &DoneStep::sheet, "id of the sheet")
+      .has("zones", &DoneStep::zones, "that it worked; empty: all")
+      .has("direction_deg", &DoneStep::direction_deg,
+           "of the strokes against the length of the zone, 0 to 180 deg")
+      .has("removal_um", &DoneStep::removal_um,
+           "film it took off [um]; None: what the scratches before it ask for, as in a plan")
+      .finish();
+  done.def(py::init<std::string, std::vector<std::string>, std::optional<double>,
+                    std::optional<double>>(),
+           arg("sheet"), py::kw_only(), arg("zones") = std::vector<std::string>{},
+           arg("direction_deg") = py::none(), arg("removal_um") = py::none(),
+           "A step that was done with a sheet.");
+}
+
+}  // namespace levigate_python

@@ -36,12 +36,13 @@ inline std::string names_text(std::span<const std::string_view> names) {
   return list_text(std::vector<std::string>(names.begin(), names.end()));
 }
 
-/// JSON text, parsed, with the name of its file.
+/// JSON text, parsed, with the name of its file and the line of the file that it opens on.
 class Document {
  public:
   /// Throws: BadInput where the text is not JSON, too large or too deeply nested, or an object has a key
   /// twice
-  Document(std::string_view text, std::string_view file) : text_(text), file_(file) {
+  Document(std::string_view text, std::string_view file, int first_line = 1)
+      : text_(text), file_(file), first_line_(first_line) {
     if (text.size() > largest_file_bytes) {
       throw BadInput("JSON text has " + std::to_string(text.size()) + " bytes, at most " +
                      std::to_string(largest_file_bytes) + " are read" + in_file());
@@ -49,13 +50,21 @@ class Document {
     if (text_.starts_with("\xEF\xBB\xBF")) text_.remove_prefix(3);  // byte-order mark
     SyntaxCheck check;
     nlohmann::json::sax_parse(text_, &check);
+    // The parser takes a zero byte for the end of the text, whatever stands behind it.
+    if (const std::size_t zero = text_.find('\0'); !check.fault && zero != text_.npos) {
+      check.fault = {"there is a zero byte", "", zero};
+    }
     if (check.fault) fail_at(*check.fault);
     if (check.repeated) fail("the key stands twice in its object", *check.repeated);
     root_ = nlohmann::json::parse(text_);
   }
 
   const nlohmann::json& root() const { return root_; }
-  int line(std::string_view pointer) const { return line_of(text_, pointer); }
+  /// 0 where the pointer has no value.
+  int line(std::string_view pointer) const {
+    const int here = line_of(text_, pointer);
+    return here > 0 ? here + first_line_ - 1 : 0;
+  }
 
   /// ", line 12 of job.json"
   std::string at_line(std::string_view pointer) const {
@@ -73,7 +82,7 @@ class Document {
   [[noreturn]] void fail_at(const SyntaxCheck::Fault& fault) const {
     if (fault.byte == 0 && line(fault.pointer) > 0) fail(shown(fault.message), fault.pointer);
     const std::size_t byte = std::min(fault.byte, text_.size());
-    const int line_here = line_at(text_, byte);
+    const int line_here = line_at(text_, byte) + first_line_ - 1;
     throw BadInput(
         shown(fault.message) + (fault.pointer.empty() ? "" : ", in " + shown(fault.pointer)) +
             ", line " + std::to_string(line_here) + ", column " +
@@ -83,6 +92,7 @@ class Document {
 
   std::string_view text_;
   std::string file_;
+  int first_line_;
   nlohmann::json root_;
 };
 

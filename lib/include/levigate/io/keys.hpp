@@ -12,6 +12,7 @@ namespace levigate::inline v0 {
 inline constexpr std::string_view stack_format = "levigate.stack/1";
 inline constexpr std::string_view job_format = "levigate.job/1";
 inline constexpr std::string_view plan_format = "levigate.plan/1";
+inline constexpr std::string_view journal_format = "levigate.journal/1";
 
 namespace detail {
 
@@ -54,6 +55,11 @@ inline constexpr std::string_view sheen_keys[] = {"scheme", "name"};
 inline constexpr std::string_view rules_keys[] = {
     "max_ratio",      "min_ratio",  "overcut",    "scratch_quantile", "residual_peel_um",
     "change_minutes", "reserve_um", "removed_cv", "cut_through_limit"};
+inline constexpr std::string_view entry_keys[] = {
+    "format",        "at",          "kind",     "job",   "zone", "sheet", "minutes", "sheets_used",
+    "direction_deg", "readings_um", "width_um", "ra_um", "mark", "text"};
+inline constexpr std::string_view mark_keys[] = {"kind",          "zone",  "seen",     "width_um",
+                                                 "direction_deg", "count", "height_um"};
 
 /// Stands for an infinite modulus_mpa, which JSON has no number for.
 inline constexpr std::string_view rigid_text = "rigid";

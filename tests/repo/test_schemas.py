@@ -59,7 +59,7 @@ def test_plan_that_does_not_exist_is_valid():
     validator("plan").validate(plan.to_dict())
 
 
-@pytest.mark.parametrize("name", ["stack", "job", "plan"])
+@pytest.mark.parametrize("name", ["stack", "job", "plan", "journal"])
 def test_objects_are_closed_and_described(name):
     for part in parts_of(load("schema", f"{name}.schema.json")):
         if part.get("type") == "object":

@@ -74,6 +74,15 @@ TEST_F(Files, ByteOrderMarkAndWindowsLinesAreTolerated) {
   EXPECT_THAT(failure(put("spoilt.json", spoilt)), HasSubstr("line 8 of "));
 }
 
+TEST_F(Files, AZeroByteDoesNotEndATextBeforeItsTime) {
+  const std::string text = demo_text("stack.json");
+  using namespace std::string_literals;
+  for (const std::string& rest : {"\0"s, "\0 and more"s}) {
+    expect_fails<BadInput>(stack_from_json, text + rest, line_with(text, "\n}") + 2,
+                           {"there is a zero byte"});
+  }
+}
+
 TEST_F(Files, DeepNestingIsRefused) {
   const std::string deep(100'000, '[');
   expect_fails<BadInput>(job_from_json, deep, 1, {"nested deeper than 64"});

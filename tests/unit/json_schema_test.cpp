@@ -56,6 +56,9 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
   EXPECT_EQ(properties(job["$defs"]["cure"]), reader(detail::cure_keys));
   EXPECT_EQ(properties(job["$defs"]["sheen"]), reader(detail::sheen_keys));
   EXPECT_EQ(job["$defs"]["block"], stack["$defs"]["block"]);
+  const Json journal = schema("journal");
+  EXPECT_EQ(properties(journal), reader(detail::entry_keys));
+  EXPECT_EQ(properties(journal["$defs"]["mark"]), reader(detail::mark_keys));
 }
 
 TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
@@ -88,6 +91,32 @@ TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
   Json systems = Json::array();
   for (const System system : all_systems) systems.push_back(to_string(system));
   EXPECT_EQ(sheet["system"]["enum"], systems);
+  const auto texts = [](const auto& all) {
+    Json result = Json::array();
+    for (const auto one : all) result.push_back(to_string(one));
+    return result;
+  };
+  const Json journal = schema("journal");
+  const Json mark = journal["$defs"]["mark"]["properties"];
+  EXPECT_EQ(journal["properties"]["kind"]["enum"], texts(detail::entry_kinds));
+  EXPECT_EQ(mark["kind"]["enum"], texts(detail::mark_kinds));
+  EXPECT_EQ(mark["seen"]["enum"], texts(detail::ways_seen));
+}
+
+TEST(Schema, AKindOfEntryHasTheKeysOfItsShape) {
+  const Json journal = schema("journal");
+  ASSERT_EQ(journal["allOf"].size(), std::size(detail::entry_kinds));
+  for (std::size_t i = 0; i < std::size(detail::entry_kinds); ++i) {
+    const EntryKind kind = detail::entry_kinds[i];
+    const Json& rule = journal["allOf"][i];
+    EXPECT_EQ(rule["if"]["properties"]["kind"]["const"], to_string(kind));
+    const detail::EntryShape shape = detail::shape_of(kind);
+    EXPECT_EQ(rule["then"]["required"].get<std::set<std::string>>(), reader(shape.needs));
+    std::set<std::string> may = reader(shape.may);
+    may.merge(reader(shape.needs));
+    may.merge(std::set<std::string>{"format", "at", "kind", "job", "text"});
+    EXPECT_EQ(rule["then"]["propertyNames"]["enum"].get<std::set<std::string>>(), may);
+  }
 }
 
 TEST(Schema, DefaultsAreThoseOfTheRules) {
@@ -230,6 +259,52 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   const Json numbers = {
       {"properties", {{"age_h", properties["age_h"]}, {"duty_factor", properties["duty_factor"]}}}};
   EXPECT_EQ(expect_ranges(job_from_json, numbers, document, Pointer("")), 2);
+}
+
+TEST(Schema, RangesOfAnEntryAreThoseOfTheReader) {
+  const auto read = [](const std::string& text, const std::string& file) {
+    return entry_from_json(text, file);
+  };
+  const Json journal = schema("journal");
+  const Json plain = {{"format", journal_format}, {"at", "2026-03-01T09:30:00Z"}, {"job", "a"}};
+  // Each kind with the numbers that it may have.
+  const std::pair<Json, std::vector<std::string>> kinds[] = {
+      {{{"kind", "step begun"}, {"sheet", "a"}}, {"direction_deg"}},
+      {{{"kind", "step ended"}, {"sheet", "a"}, {"minutes", 1}}, {"minutes", "sheets_used"}},
+      {{{"kind", "scratch read"}, {"sheet", "a"}, {"zone", "b"}}, {"width_um"}},
+      {{{"kind", "scratch read"}, {"sheet", "a"}, {"zone", "b"}}, {"ra_um"}}};
+  int checked = 0;
+  for (const auto& [members, numbers] : kinds) {
+    Json document = plain, part;
+    document.update(members);
+    for (const std::string& key : numbers) part["properties"][key] = journal["properties"][key];
+    checked += expect_ranges(read, part, document, Pointer(""));
+  }
+  EXPECT_EQ(checked, 5);
+
+  const Json readings = journal["properties"]["readings_um"]["items"];
+  Json film = plain;
+  film.update({{"kind", "film read"}, {"zone", "b"}, {"readings_um", {100, 100}}});
+  for (const auto& [end, beyond] : {std::pair("minimum", -1.0), std::pair("maximum", 1e9)}) {
+    film["readings_um"][1] = readings[end];
+    EXPECT_NO_THROW(read(film.dump(), "")) << end;
+    film["readings_um"][1] = std::nextafter(readings[end].get<double>(), beyond);
+    EXPECT_THROW(read(film.dump(), ""), OutOfRange) << end;
+  }
+
+  const Json rule = journal["$defs"]["mark"]["properties"];
+  const std::pair<Json, std::vector<std::string>> marks[] = {
+      {{{"kind", "cluster"}, {"zone", "b"}, {"seen", "loupe"}, {"width_um", 1}},
+       {"width_um", "direction_deg", "count"}},
+      {{{"kind", "wave"}, {"zone", "b"}, {"seen", "lamp"}}, {"height_um"}}};
+  checked = 0;
+  for (const auto& [members, numbers] : marks) {
+    Json document = plain, part;
+    document.update({{"kind", "mark found"}, {"mark", members}});
+    for (const std::string& key : numbers) part["properties"][key] = rule[key];
+    checked += expect_ranges(read, part, document, Pointer("/mark"));
+  }
+  EXPECT_EQ(checked, 4);
 }
 
 }  // namespace

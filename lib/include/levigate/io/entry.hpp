@@ -1,10 +1,14 @@
 // One line of a journal as JSON, both ways. Every error names the value, its pointer and its line.
 #pragma once
 
+#include <algorithm>
+#include <cstddef>
+#include <iterator>
 #include <nlohmann/json.hpp>
+#include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
+#include <utility>
 
 #include "levigate/io/document.hpp"
 #include "levigate/io/keys.hpp"

@@ -1,8 +1,9 @@
-// JSON in and out: stacks and jobs both ways, results out. This folder is the only place that includes
-// nlohmann/json.
+// JSON in and out: stacks, jobs and lines of a journal both ways, results out. This folder is the only place that includes
+// nlohmann/json. The journal as a file is in io/journal.hpp, for POSIX systems.
 #pragma once
 
 #include "levigate/io/file.hpp"
 #include "levigate/io/read.hpp"
+#include "levigate/io/read_journal.hpp"
 #include "levigate/io/write.hpp"
 #include "levigate/io/write_plan.hpp"

@@ -3,8 +3,10 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "levigate/io/entry.hpp"
@@ -41,6 +43,16 @@ inline bool is_cut(std::string_view line) {
 /// The entry of a line, or nothing where the line is torn.
 inline std::optional<Entry> whole_entry(std::string_view text, std::string_view file, int line) {
   if (text.find('\0') != std::string_view::npos) return std::nullopt;
+  const auto refuse = [&](const std::string& message) {
+    throw BadInput(message + ", line " + std::to_string(line) +
+                       (file.empty() ? "" : " of " + std::string(file)),
+                   "", line);
+  };
+  if (text.size() > longest_entry_bytes) {
+    refuse("the line has " + std::to_string(text.size()) + " bytes, at most " +
+           std::to_string(longest_entry_bytes) + " are read");
+  }
+  if (text.find_first_not_of(" \t\r") == std::string_view::npos) refuse("the line is empty");
   try {
     return entry_from_json(text, file, line);
   } catch (const BadInput&) {

@@ -33,6 +33,8 @@ void bind_diagnosis(py::module_& m) {
   diagnosis.has("mark", &Diagnosis::mark, "the mark")
       .has("causes", &Diagnosis::causes, "most likely first; none where no step explains it")
       .has("needs", &Diagnosis::needs, "how much has to come off, from least to most")
+      .has("shows_um", &Diagnosis::shows_um,
+           "width from which a scratch stands out from the finish [um]")
       .has("evidence", &Diagnosis::evidence, "in words")
       .finish();
   diagnosis.def(

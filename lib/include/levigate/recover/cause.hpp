@@ -26,6 +26,7 @@ struct Diagnosis {
   Mark mark;
   std::vector<Cause> causes;  ///< most likely first, adding up to 1; none where no step explains it
   std::vector<Need> needs;    ///< how much has to come off until it is gone, and the chance of that
+  double shows_um = 0;        ///< width from which a scratch stands out from the finish [um]
   std::vector<std::string> evidence{};  ///< in words
 };
 

@@ -34,7 +34,7 @@ inline Diagnosis diagnose_wave(const Bench& bench, const std::vector<Layer>& lay
                                                  .modulus_mpa = zone.block.modulus_mpa,
                                                  .pressure_kpa = zone.block.pressure_kpa(),
                                                  .residual_um = stays_um});
-    if (need_um > 0) tally.add(need_um, 1.0 / heights);
+    if (need_um > 0) tally.add(std::log(need_um), 1.0 / heights);
   }
   result.needs = tally.needs();
   if (result.needs.empty()) return result;

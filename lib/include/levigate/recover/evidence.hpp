@@ -111,10 +111,16 @@ inline std::vector<std::string> evidence(const Bench& bench, const std::vector<L
   std::vector<std::string> result{detail::seen_text(mark, bench.model.flank_deg)};
   if (mark.kind == MarkKind::witness_line) return result;
   if (diagnosis.causes.empty()) {
-    result.push_back(mark.kind == MarkKind::wave
-                         ? "No step here had peel to level: it was there before, or came after."
-                         : "No step that was done leaves such a mark: it came from elsewhere, as a "
-                           "knock or a cloth.");
+    if (mark.kind == MarkKind::wave)
+      result.push_back("No step here had peel to level: it was there before, or came after.");
+    else if (mark.width_um && *mark.width_um < diagnosis.shows_um)
+      result.push_back("Scratches stand out from this finish from " +
+                       detail::fixed(diagnosis.shows_um, 1) +
+                       " um on: what is narrower is the finish. A finer one takes it out.");
+    else
+      result.push_back(
+          "No step that was done leaves such a mark: it came from elsewhere, as a "
+          "knock or a cloth.");
     return result;
   }
   const Cause& first = diagnosis.causes.front();

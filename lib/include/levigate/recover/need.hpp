@@ -1,8 +1,9 @@
 // How much has to come off until a mark is gone: chances by depth.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
-#include <map>
+#include <numeric>
 #include <vector>
 
 #include "levigate/version.hpp"
@@ -30,23 +31,23 @@ namespace detail {
 /// Chances by depth on a grid of a tenth; the upper edge of a cell stands for it.
 class DepthTally {
  public:
-  void add(double depth_um, double chance) {
-    cells_[static_cast<int>(std::ceil(per_factor_e * std::log(depth_um)))] += chance;
+  void add(double log_depth, double chance) {
+    const double cell = std::clamp(std::ceil(per_factor_e * log_depth) + zero, 0.0, cells - 1.0);
+    chances_[static_cast<std::size_t>(cell)] += chance;
   }
   void scale(double by) {
-    for (auto& [cell, chance] : cells_) chance *= by;
+    for (double& chance : chances_) chance *= by;
   }
   /// The cells that matter, adding up to 1.
   std::vector<Need> needs() const {
     constexpr double least = 1e-9;
-    double total = 0;
-    for (const auto& [cell, chance] : cells_) total += chance;
+    const double total = std::accumulate(chances_.begin(), chances_.end(), 0.0);
     std::vector<Need> result;
     double kept = 0;
-    for (const auto& [cell, chance] : cells_) {
-      if (chance <= least * total) continue;
-      result.push_back({std::exp(cell / per_factor_e), chance});
-      kept += chance;
+    for (std::size_t i = 0; i < chances_.size(); ++i) {
+      if (chances_[i] <= least * total) continue;
+      result.push_back({std::exp((static_cast<double>(i) - zero) / per_factor_e), chances_[i]});
+      kept += chances_[i];
     }
     for (Need& need : result) need.probability /= kept;
     return result;
@@ -54,7 +55,9 @@ class DepthTally {
 
  private:
   static constexpr double per_factor_e = 10.0;
-  std::map<int, double> cells_;
+  static constexpr std::size_t cells = 200;  // from e^-10 um, finer than any grain, to e^10 um
+  static constexpr double zero = cells / 2.0;
+  std::vector<double> chances_ = std::vector<double>(cells, 0.0);
 };
 
 }  // namespace detail

@@ -25,12 +25,12 @@ struct MarkSource {
   double per_um = 0;             ///< scratches across a spot for each um the step takes off
   std::vector<double> deeper{};  ///< T, at even depths from 0 to deepest_um
   double deepest_um = 0;
+  double places_per_um = 0;  ///< of the depths in `deeper`
 
   /// T between the depths it is kept at. Within 1e-3 of it where it falls tenfold over 16 of them.
   double share_deeper(double depth_um) const {
-    const auto last = static_cast<double>(deeper.size() - 1);
-    const double place = depth_um / deepest_um * last;
-    if (place >= last) return 0.0;
+    const double place = depth_um * places_per_um;
+    if (place >= static_cast<double>(deeper.size() - 1)) return 0.0;
     const auto i = static_cast<std::size_t>(place);
     const double part = place - static_cast<double>(i);
     return deeper[i] + part * (deeper[i + 1] - deeper[i]);
@@ -51,6 +51,7 @@ inline std::vector<MarkSource> mark_sources(const Bench& bench, const std::vecto
   std::vector<MarkSource> result;
   const auto add = [&](MarkSource source, auto share) {
     source.deeper.resize(depths);
+    source.places_per_um = (depths - 1) / source.deepest_um;
     for (std::size_t i = 0; i < depths; ++i) {
       source.deeper[i] = share(source.deepest_um * static_cast<double>(i) / (depths - 1));
     }

@@ -19,6 +19,7 @@ namespace detail {
 /// A depth that scratches can have, as a node of a quadrature.
 struct DepthNode {
   double depth_um = 0;
+  double log_depth = 0;
   double weight_um = 0;
   double likelihood = 0;  ///< of how the mark was seen, given that depth
   bool shows = false;     ///< stands out from the finish
@@ -46,27 +47,30 @@ class Weighing {
         mark_(mark),
         sources_(mark_sources(bench, layers, zone)),
         found_(sources_.size()),
-        expected_(sources_.size()),
         missed_(sources_.size(), std::vector<double>(layers.size())) {
     for (const MarkSource& source : sources_) way_.push_back(way_likelihood(source));
     set_nodes();
   }
 
+  /// What the mark tells, but for the evidence.
   Diagnosis diagnosis() {
     const std::vector<SpotNode> spots = spot_nodes(layers_.size(), bench_.job.rules.removed_cv);
     for (const SpotNode& spot : spots) weigh(spot);
     Diagnosis result{.mark = mark_, .causes = {}, .needs = tally_.needs()};
+    result.shows_um = width_of_depth_um(shows_um_, bench_.model.flank_deg);
     double total = 0;
     for (const double weight : found_) total += weight;
     if (!(total > 0)) return result;
+    const double alone = mark_.kind == MarkKind::scratch ? std::exp(-least_shown_) : 1.0;
+    const double spots_here = std::max(1.0, bench_.job.zones[zone_].area_cm2);
     for (std::size_t s = 0; s < sources_.size(); ++s) {
       const Layer& layer = layers_[sources_[s].layer];
-      Cause& cause = result.causes.emplace_back(
-          Cause{.step = layer.step,
-                .sheet = bench_.stack.sheets[layer.sheet].id,
-                .stray = sources_[s].stray,
-                .probability = found_[s] / total,
-                .expected = expected_[s] * std::max(1.0, bench_.job.zones[zone_].area_cm2)});
+      Cause& cause =
+          result.causes.emplace_back(Cause{.step = layer.step,
+                                           .sheet = bench_.stack.sheets[layer.sheet].id,
+                                           .stray = sources_[s].stray,
+                                           .probability = found_[s] / total,
+                                           .expected = alone * found_[s] / way_[s] * spots_here});
       cause.missed.assign(layers_.back().step + 1, 0.0);
       for (std::size_t j = 0; j < layers_.size() && found_[s] > 0; ++j)
         cause.missed[layers_[j].step] = missed_[s][j] / found_[s];
@@ -123,7 +127,7 @@ class Weighing {
     shows_um_ = std::max(sunlight_um, finish);
     const bool haze = mark_.kind == MarkKind::haze;
     double from_um = shows_um_;
-    double lamp_um = std::max(depth_of(eye.lamp_um.value), 2.0 * shows_um_);
+    const double lamp_um = std::max(depth_of(eye.lamp_um.value), 2.0 * shows_um_);
     if (haze) {
       constexpr double spot_um = 1e3 * spot_mm;
       constexpr double little = 0.1;  // of a cover that shows, by the finish alone
@@ -134,17 +138,13 @@ class Weighing {
       from_um = texture_um_;
     }
     constexpr double sigmas = 4.0;  // a reading is not further off than this
-    double log_sd = 0;
-    if (mark_.width_um) {
-      log_sd = width_log_sd(mark_.seen);
-      from_um = std::min(from_um, depth_of(*mark_.width_um) * std::exp(-sigmas * log_sd));
-    }
+    const double log_sd = width_log_sd(mark_.seen);
     const auto likelihood = [&](double y) {
       if (mark_.width_um) {
         const double off = std::log(y / depth_of(*mark_.width_um)) / log_sd;
         return std::abs(off) > sigmas ? 0.0 : std::exp(-0.5 * off * off);
       }
-      if (haze) return y < shows_um_ ? 1.0 : 0.0;
+      if (haze) return 1.0;
       const bool in_lamp = y >= lamp_um;
       return in_lamp == (mark_.seen == Seen::lamp) ? 1.0 : 0.0;
     };
@@ -161,7 +161,7 @@ class Weighing {
           std::max(1, static_cast<int>(std::ceil((high - low) / std::log(panel_factor))));
       for_each_node(low, high, panels, [&](double log_y, double weight) {
         const double y = std::exp(log_y);
-        nodes_.push_back({y, y * weight, likelihood(y), y >= shows_um_});
+        nodes_.push_back({y, log_y, y * weight, likelihood(y), y >= shows_um_});
       });
     }
     std::sort(nodes_.begin(), nodes_.end(),
@@ -199,14 +199,13 @@ class Weighing {
     }
   }
 
-  /// Adds to a source: a mark that needs need_um off, with the chance that the spot shows it.
-  void add(const SpotNode& spot, std::size_t source, double need_um, double chance, double seen) {
+  /// Adds to a source: a mark that needs exp(log_need) off, with the chance that the spot shows it.
+  void add(const SpotNode& spot, std::size_t source, double log_need, double chance, double seen) {
     if (!(chance > 0)) return;
     const double weight = spot.weight * way_[source] * chance;
-    expected_[source] += spot.weight * chance;
     found_[source] += weight * seen;
     if (spot.missed) missed_[source][*spot.missed] += weight * seen;
-    tally_.add(need_um / spot.evenness, weight * seen);
+    tally_.add(log_need - std::log(spot.evenness), weight * seen);
   }
 
   /// One scratch, and nothing else that shows: density exp(-shown). The last is kept relative to its largest value so far.
@@ -221,30 +220,35 @@ class Weighing {
       least_shown_ = shown;
     }
     const double alone = std::exp(least_shown_ - shown);
+    if (alone < negligible) return;
     for (std::size_t s = 0; s < sources_.size(); ++s) {
       for (std::size_t k = 0; k < nodes_.size(); ++k) {
-        add(spot, s, nodes_[k].depth_um, nodes_[k].likelihood * count(s, k), alone);
+        add(spot, s, nodes_[k].log_depth, nodes_[k].likelihood * count(s, k), alone);
       }
     }
   }
 
-  /// At least so many scratches of one source, the deepest at y: density(y) exp(-deeper) P(that many less one above y).
+  /// At least n scratches of one source, the deepest near a node: none deeper, at least n up to it, and not all of those
+  /// shallower.
   void weigh_cluster(const SpotNode& spot) {
     constexpr int few = 3;
-    const int others = mark_.count.value_or(few) - 1;
+    const int n = mark_.count.value_or(few);
     for (std::size_t s = 0; s < sources_.size(); ++s) {
-      double deeper = 0;
-      double shallower = 0;
+      double up_to = 0;
       for (std::size_t k = 0; k < nodes_.size(); ++k) {
-        if (nodes_[k].shows) shallower += count(s, k);
+        if (nodes_[k].shows) up_to += count(s, k);
       }
-      for (std::size_t k = nodes_.size(); k-- > 0 && nodes_[k].shows;) {
+      if (up_to < negligible) continue;
+      double deeper = 0;
+      double enough = poisson_at_least(n, up_to);
+      for (std::size_t k = nodes_.size(); k-- > 0 && nodes_[k].shows && enough > 0;) {
         const double here = count(s, k);
-        shallower = std::max(0.0, shallower - here);
-        const double deepest = std::exp(-deeper) * -std::expm1(-here);
-        add(spot, s, nodes_[k].depth_um,
-            nodes_[k].likelihood * deepest * poisson_at_least(others, shallower), 1.0);
+        up_to = std::max(0.0, up_to - here);
+        const double shallower = poisson_at_least(n, up_to);
+        const double chance = std::exp(-deeper) * (enough - std::exp(-here) * shallower);
+        add(spot, s, nodes_[k].log_depth, nodes_[k].likelihood * chance, 1.0);
         deeper += here;
+        enough = shallower;
       }
     }
   }
@@ -288,9 +292,11 @@ class Weighing {
       (left > band.low ? low : high) = middle;
     }
     for (std::size_t s = 0; s < sources_.size(); ++s) {
-      add(spot, s, high, chance * covers[s] / covered, 1.0);
+      add(spot, s, std::log(high), chance * covers[s] / covered, 1.0);
     }
   }
+
+  static constexpr double negligible = 1e-15;  // of a chance, or of a number of scratches
 
   const Bench& bench_;
   const std::vector<Layer>& layers_;
@@ -303,7 +309,6 @@ class Weighing {
   double texture_um_ = 0;
   std::vector<double> densities_;
   std::vector<double> found_;
-  std::vector<double> expected_;
   std::vector<std::vector<double>> missed_;
   DepthTally tally_;
   double least_shown_ = std::numeric_limits<double>::infinity();

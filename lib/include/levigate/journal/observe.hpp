@@ -1,0 +1,305 @@
+// What the entries of a journal show of a job: minutes, scratches and film as they were, each beside what was computed.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <numeric>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "levigate/journal/entry.hpp"
+#include "levigate/plan/step.hpp"
+
+namespace levigate::inline v0 {
+
+/// Where an observation or a reason stands in the journal.
+struct Place {
+  std::size_t entry =
+      0;  ///< position among the entries given, from 0; the last where there are several
+  std::string at;
+
+  friend bool operator==(const Place&, const Place&) = default;
+};
+
+/// Minutes of a step in one zone, or in all.
+struct PaceSeen {
+  std::string coating;
+  std::string backing;
+  std::string sheet;
+  std::string zone;              ///< empty: all
+  double predicted_minutes = 0;  ///< sanding, without the change
+  double actual_minutes = 0;     ///< of all entries of the step together
+  Place place;
+};
+
+/// Depth or roughness of the scratches of a sheet.
+struct ScratchSeen {
+  std::string coating;
+  std::string backing;
+  std::string sheet;
+  std::string zone;
+  double predicted_um = 0;
+  double seen_um = 0;  ///< depth worked out from the width, or Ra
+  Place place;
+};
+
+/// Film that coats were to leave in a zone, and a gauge's readings before the first step.
+struct FilmSeen {
+  std::string coating;
+  std::string zone;
+  double expected_um = 0;           ///< mean of all rounds [um]
+  double sd_um = 0;                 ///< from spot to spot, as the job has it [um]
+  std::vector<double> readings_um;  ///< of all entries before the first step together
+  Place place;
+};
+
+/// An entry that was meant to teach something and does not.
+struct Unmatched {
+  Place place;
+  std::string reason;  ///< a sentence
+
+  friend bool operator==(const Unmatched&, const Unmatched&) = default;
+};
+
+/// All that entries show of a job.
+struct Observed {
+  std::vector<PaceSeen> paces;
+  std::vector<ScratchSeen> scratches;
+  std::vector<FilmSeen> films;
+  std::vector<Unmatched> unmatched;
+};
+
+namespace detail {
+
+/// Goes through the entries in order and keeps where each zone stands.
+class Observer {
+ public:
+  Observer(const std::vector<Entry>& entries, const Bench& bench)
+      : entries_(entries), bench_(bench), zones_(bench.job.zones.size()) {}
+
+  Observed observe() {
+    for (at_ = 0; at_ < entries_.size(); ++at_) {
+      if (std::string reason = take(entries_[at_]); !reason.empty()) {
+        seen_.unmatched.push_back({{at_, entries_[at_].at}, std::move(reason)});
+      }
+    }
+    for (const Work& work : works_) finish(work);
+    std::sort(seen_.unmatched.begin(), seen_.unmatched.end(),
+              [](const Unmatched& a, const Unmatched& b) { return a.place.entry < b.place.entry; });
+    return std::move(seen_);
+  }
+
+ private:
+  /// Entries that tell of the same step; merged where an entry of all zones joins them.
+  struct Work {
+    std::size_t sheet = 0;
+    std::set<std::size_t> zones;
+    double predicted_minutes = 0;
+    double actual_minutes = 0;
+    std::vector<std::size_t> entries;
+    std::string reason{};  ///< why it is not compared
+  };
+
+  /// Where a zone stands.
+  struct Standing {
+    std::optional<Before> before;     ///< the step it is at
+    std::optional<std::size_t> work;  ///< and its work
+    std::optional<std::size_t> film;  ///< its readings so far
+  };
+
+  std::optional<std::size_t> sheet_at(const std::string& id) const {
+    const std::vector<Sheet>& sheets = bench_.stack.sheets;
+    const auto at = std::find_if(sheets.begin(), sheets.end(),
+                                 [&](const Sheet& sheet) { return sheet.id == id; });
+    if (at == sheets.end()) return std::nullopt;
+    return static_cast<std::size_t>(at - sheets.begin());
+  }
+
+  std::optional<std::size_t> zone_at(const std::string& name) const {
+    const std::vector<Zone>& zones = bench_.job.zones;
+    const auto at = std::find_if(zones.begin(), zones.end(),
+                                 [&](const Zone& zone) { return zone.name == name; });
+    if (at == zones.end()) return std::nullopt;
+    return static_cast<std::size_t>(at - zones.begin());
+  }
+
+  const std::string& backing(std::size_t sheet) const {
+    return bench_.stack.sheets[sheet].backing.name;
+  }
+
+  Place place() const { return {at_, entries_[at_].at}; }
+
+  /// Takes an entry in. The reason why it teaches nothing, where it was meant to.
+  std::string take(const Entry& entry) {
+    const bool teaches =
+        entry.kind == EntryKind::step_begun || entry.kind == EntryKind::step_ended ||
+        entry.kind == EntryKind::film_read || entry.kind == EntryKind::scratch_read;
+    if (!teaches) return {};
+    if (entry.job != bench_.job.name) return "It is of another job, '" + entry.job + "'.";
+    const std::optional<std::size_t> zone = zone_at(entry.zone);
+    if (!entry.zone.empty() && !zone) return "The job has no zone '" + entry.zone + "'.";
+    if (entry.kind == EntryKind::film_read) return take_film(entry, zone);
+    const std::optional<std::size_t> sheet = sheet_at(entry.sheet);
+    if (!sheet) return "The stack has no sheet '" + entry.sheet + "'.";
+    if (entry.kind == EntryKind::scratch_read) return take_scratch(entry, zone, *sheet);
+    std::vector<std::size_t> zones(bench_.job.zones.size());
+    std::iota(zones.begin(), zones.end(), std::size_t{0});
+    if (zone) zones = {*zone};
+    if (entry.kind == EntryKind::step_begun) return take_begun(entry, zones);
+    if (!entry.minutes) return "It tells no minutes.";
+    take_step(*sheet, zones, *entry.minutes);
+    return {};
+  }
+
+  /// A step that is begun opens no work: it only has to be ended some time.
+  std::string take_begun(const Entry& begun, const std::vector<std::size_t>& zones) {
+    for (const std::size_t zone : zones) begun_.insert(zone);
+    const bool ended = std::any_of(
+        entries_.begin() + static_cast<std::ptrdiff_t>(at_), entries_.end(), [&](const Entry& e) {
+          return e.kind == EntryKind::step_ended && e.job == begun.job && e.sheet == begun.sheet &&
+                 (e.zone == begun.zone || e.zone.empty() || begun.zone.empty());
+        });
+    return ended ? std::string() : "The step with " + begun.sheet + " was begun and not ended.";
+  }
+
+  void take_step(std::size_t sheet, const std::vector<std::size_t>& zones, double minutes) {
+    const std::size_t mine = works_.size();
+    works_.push_back({sheet, {}, 0, minutes, {at_}});
+    for (const std::size_t zone : zones) {
+      begun_.insert(zone);
+      Standing& standing = zones_[zone];
+      if (standing.work && works_[*standing.work].sheet == sheet) {
+        join(mine, *standing.work);
+      } else {
+        begin(mine, zone, standing);
+      }
+    }
+  }
+
+  void begin(std::size_t mine, std::size_t zone, Standing& standing) {
+    Work& work = works_[mine];
+    const std::optional<Before> before = standing.before;
+    if (before && worn_um(bench_, before->sheet) <= bench_.grades[work.sheet].median_um) {
+      work.reason = "It goes back from " + bench_.stack.sheets[before->sheet].id + " to " +
+                    bench_.stack.sheets[work.sheet].id + ": what had to be removed is not known.";
+    } else {
+      work.predicted_minutes += efforts(bench_, before, work.sheet)[zone].minutes;
+    }
+    work.zones.insert(zone);
+    standing.before = Before{work.sheet, !before};
+    standing.work = mine;
+  }
+
+  /// Takes the work of an earlier entry of the same step into that of this one.
+  void join(std::size_t mine, std::size_t other) {
+    if (mine == other) return;
+    Work taken = std::exchange(works_[other], {});
+    Work& work = works_[mine];
+    work.predicted_minutes += taken.predicted_minutes;
+    work.actual_minutes += taken.actual_minutes;
+    if (work.reason.empty()) work.reason = taken.reason;
+    work.entries.insert(work.entries.begin(), taken.entries.begin(), taken.entries.end());
+    for (const std::size_t zone : taken.zones) {
+      work.zones.insert(zone);
+      zones_[zone].work = mine;
+    }
+  }
+
+  void finish(const Work& work) {
+    if (work.entries.empty()) return;  // taken into another
+    std::string reason = work.reason;
+    if (reason.empty() && !(work.predicted_minutes > 0.0))
+      reason = "Nothing was to be removed there, as computed.";
+    if (reason.empty() && !(work.actual_minutes > 0.0)) reason = "It took no minutes.";
+    if (!reason.empty()) {
+      for (const std::size_t entry : work.entries) {
+        seen_.unmatched.push_back({{entry, entries_[entry].at}, reason});
+      }
+      return;
+    }
+    const std::size_t last = work.entries.back();
+    const bool one = work.zones.size() == 1 && bench_.job.zones.size() > 1;
+    seen_.paces.push_back({bench_.job.coating.name,
+                           backing(work.sheet),
+                           bench_.stack.sheets[work.sheet].id,
+                           one ? bench_.job.zones[*work.zones.begin()].name : "",
+                           work.predicted_minutes,
+                           work.actual_minutes,
+                           {last, entries_[last].at}});
+  }
+
+  std::string take_scratch(const Entry& entry, std::optional<std::size_t> zone, std::size_t sheet) {
+    if (!zone) return "It names no zone.";
+    const SheetInZone& work = bench_.work[sheet][*zone];
+    ScratchSeen seen{
+        bench_.job.coating.name, backing(sheet), entry.sheet, entry.zone, 0, 0, place()};
+    if (entry.width_um) {
+      const double flank = bench_.model.flank_deg * std::numbers::pi / 180.0;
+      seen.predicted_um = work.scratch_um;
+      seen.seen_um = 0.5 * *entry.width_um * std::tan(flank);
+    } else if (entry.ra_um) {
+      seen.predicted_um = work.ra_um;
+      seen.seen_um = *entry.ra_um;
+    }
+    if (!(seen.seen_um > 0.0)) return "It reads no width and no roughness.";
+    seen_.scratches.push_back(std::move(seen));
+    return {};
+  }
+
+  std::string take_film(const Entry& entry, std::optional<std::size_t> at) {
+    if (!at) return "It names no zone.";
+    const Zone& zone = bench_.job.zones[*at];
+    if (!zone.film) return "The work is a solid and has no film.";
+    if (zone.film->readings > 0) return "The job's film is from readings, not from coats.";
+    if (!zone.levelled) return "An edge holds a share of the film only.";
+    if (begun_.contains(*at)) return "The zone had been sanded before it was read.";
+    if (entry.readings_um.empty()) return "It holds no readings.";
+    std::optional<std::size_t>& film = zones_[*at].film;
+    if (!film) {
+      film = seen_.films.size();
+      seen_.films.push_back({bench_.job.coating.name,
+                             zone.name,
+                             zone.film->mean_um + zone.below_um,
+                             zone.film->sd_um,
+                             {},
+                             {}});
+    }
+    FilmSeen& seen = seen_.films[*film];
+    seen.readings_um.insert(seen.readings_um.end(), entry.readings_um.begin(),
+                            entry.readings_um.end());
+    seen.place = place();
+    return {};
+  }
+
+  const std::vector<Entry>& entries_;
+  const Bench& bench_;
+  std::vector<Standing> zones_;
+  std::set<std::size_t> begun_;  ///< zones that a step has reached
+  std::vector<Work> works_;
+  std::size_t at_ = 0;
+  Observed seen_;
+};
+
+}  // namespace detail
+
+/// What the entries of a journal show of a job, each beside what is computed for this job and stack as they are.
+///
+/// Each zone has its own sequence: the sheets that entries name for it or for all zones. Minutes of a step in several entries add
+/// up; where one of them is of all zones, so do the zones. A width w is that of a scratch (w/2) tan(flank) deep.
+///
+/// @param entries  of one journal, in order; those of other jobs are told as unmatched
+/// @param job      that they belong to
+/// @param stack    that the sheets are of
+/// @return         observations, and entries that were meant to teach and do not, with the reason
+/// Throws:    as bench()
+/// Source:    that of effort(), scratch_depth_um(), ra_um()
+inline Observed observe(const std::vector<Entry>& entries, const Job& job, const Stack& stack) {
+  const Bench bench = levigate::bench(job, stack);
+  return detail::Observer(entries, bench).observe();
+}
+
+}  // namespace levigate

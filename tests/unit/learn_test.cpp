@@ -1,0 +1,297 @@
+// What journals teach: Bayes' rule in its known special cases, orders and halves, outliers, and what it does to a job.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <random>
+
+#include "learn_workshop.hpp"
+
+namespace {
+
+using namespace learn_workshop;
+
+const std::vector<std::string> all{"P400", "P600", "P800", "P1000", "P1500"};
+
+/// Steps of a worker who takes so many times the minutes computed, with some scatter.
+std::vector<Entry> days(double slower, int journals, double scatter = 0.2) {
+  const auto minutes = planned(all);
+  std::mt19937_64 engine(5);
+  std::vector<Entry> entries;
+  for (int i = 0; i < journals; ++i) {
+    for (const std::string& sheet : all) {
+      const double uniform = static_cast<double>(engine() >> 11) * 0x1p-53;
+      entries.push_back(ended(
+          sheet, slower * all_zones(minutes.at(sheet)) * std::exp(scatter * (uniform - 0.5))));
+      entries.back().zone = "";
+    }
+  }
+  return entries;
+}
+
+/// Each journal is of a job done anew: its entries are learned one journal after the other.
+Learned learn_days(const Shop& shop, const std::vector<Entry>& entries) {
+  Learned learned{shop, {}, {}};
+  for (std::size_t i = 0; i < entries.size(); i += all.size()) {
+    const auto at = entries.begin() + static_cast<std::ptrdiff_t>(i);
+    Learned next = learn(learned.shop, clock_case(), drawer(),
+                         {at, at + static_cast<std::ptrdiff_t>(all.size())});
+    learned.shop = next.shop;
+    learned.outliers.insert(learned.outliers.end(), next.outliers.begin(), next.outliers.end());
+  }
+  return learned;
+}
+
+void expect_near(const LearnedFactor& a, const LearnedFactor& b, double share) {
+  EXPECT_NEAR(a.factor / b.factor, 1, share);
+  EXPECT_NEAR(a.low / b.low, 1, share);
+  EXPECT_NEAR(a.high / b.high, 1, share);
+  EXPECT_EQ(a.observations, b.observations);
+}
+
+void expect_near(const Shop& a, const Shop& b, double share) {
+  expect_near(a.person, b.person, share);
+  ASSERT_EQ(a.rates.size(), b.rates.size());
+  ASSERT_EQ(a.scratches.size(), b.scratches.size());
+  for (std::size_t i = 0; i < a.rates.size(); ++i) {
+    EXPECT_EQ(a.rates[i].backing, b.rates[i].backing);
+    expect_near(a.rates[i].learned, b.rates[i].learned, share);
+    for (std::size_t j = 0; j <= i; ++j) {
+      EXPECT_NEAR(a.rates[i].correlations[j], b.rates[i].correlations[j], share);
+    }
+  }
+  for (std::size_t i = 0; i < a.scratches.size(); ++i) {
+    expect_near(a.scratches[i].learned, b.scratches[i].learned, share);
+  }
+  EXPECT_NEAR(a.minutes_noise.log_sd, b.minutes_noise.log_sd, share);
+  EXPECT_EQ(a.minutes_noise.weight, b.minutes_noise.weight);
+  EXPECT_NEAR(a.scratch_noise.log_sd, b.scratch_noise.log_sd, share);
+}
+
+// Rounding of a few hundred operations on numbers of order one, through a covariance with condition 1e4.
+constexpr double rounding = 1e-10;
+
+TEST(Belief, OneUnknownIsTheTextbookCase) {
+  // Prior mean 0 with spread 4, noise 0.5 by 6 observations; then y = 1.
+  const Belief after = updated({{0}, {{4}}, 0.5, 6}, {{1}, 1});
+  EXPECT_DOUBLE_EQ(after.mean[0], 4.0 / 5.0);
+  EXPECT_DOUBLE_EQ(after.spread[0][0], 4.0 / 5.0);
+  EXPECT_DOUBLE_EQ(after.df, 7);
+  EXPECT_DOUBLE_EQ(after.noise * after.noise, (6 * 0.25 + 1.0 / 5.0) / 7);
+}
+
+TEST(Belief, SurpriseIsThatOfLeavingOneOut) {
+  const std::vector<Observation> seen{{{1, 0}, 0.3}, {{1, 1}, -0.2}, {{1, -1}, 0.9}, {{0, 1}, 4}};
+  const Belief before{{0.1, -0.2}, {{2, 0.5}, {0.5, 1}}, 0.4, 3};
+  Belief full = before;
+  for (const Observation& one : seen) full = updated(full, one);
+  for (std::size_t i = 0; i < seen.size(); ++i) {
+    Belief others = before;
+    for (std::size_t j = 0; j < seen.size(); ++j) {
+      if (j != i) others = updated(others, seen[j]);
+    }
+    const Sum sum = sum_of(others, seen[i].weights);
+    const double scale = std::hypot(sum.scale, others.noise);
+    EXPECT_NEAR(surprise(full, seen[i]), (seen[i].y - sum.median) / scale, 1e-12);
+  }
+}
+
+TEST(Belief, ARootSquaresToItsMatrixAndAContradictionHasNone) {
+  const std::vector<std::vector<double>> matrix{{4, 2, 0.4}, {2, 5, -1}, {0.4, -1, 3}};
+  const auto root = detail::root_of(matrix);
+  ASSERT_TRUE(root);
+  for (std::size_t i = 0; i < 3; ++i) {
+    for (std::size_t j = 0; j < 3; ++j) {
+      EXPECT_NEAR(detail::dot((*root)[i], (*root)[j]), matrix[i][j], 1e-14);
+    }
+  }
+  EXPECT_TRUE(detail::root_of({{1, 1}, {1, 1}}));
+  EXPECT_FALSE(detail::root_of({{1, 1.01}, {1.01, 1}}));
+  EXPECT_FALSE(detail::root_of({{1, 0.9, 0.9}, {0.9, 1, 0}, {0.9, 0, 1}}));
+}
+
+TEST(Learn, NothingLearnedIsThePrior) {
+  const Learned learned = learn({}, clock_case(), drawer(), {});
+  EXPECT_EQ(learned.shop, Shop{});
+  EXPECT_EQ(learned.shop.person.factor, 1.0);
+  const double reach = detail::student_quantile(0.05, 4) * std::sqrt(duty_variance());
+  EXPECT_DOUBLE_EQ(learned.shop.person.high, std::exp(reach));
+}
+
+TEST(Learn, ASlowWorkerIsSeenAsSlow) {
+  const Learned learned = learn_days({}, days(2.3, 20));
+  EXPECT_TRUE(learned.outliers.empty());
+  const Shop& shop = learned.shop;
+  EXPECT_EQ(shop.person.observations, 100U);
+  ASSERT_EQ(shop.rates.size(), 3U);  // of the coating, of film, of latex paper
+  EXPECT_EQ(shop.rates[0].backing, "");
+  EXPECT_EQ(shop.rates[0].learned.observations, 100U);
+  EXPECT_EQ(shop.rates[1].backing, "film");
+  EXPECT_EQ(shop.rates[1].learned.observations, 40U);
+  for (const std::size_t i : {1U, 2U}) {
+    EXPECT_NEAR(1 / (shop.person.factor * shop.rates[i].learned.factor), 2.3, 0.1);
+  }
+  EXPECT_LT(shop.person.factor, 1);
+  EXPECT_LT(shop.rates[0].learned.factor, 1);  // what is common goes to backings not seen yet
+  // Scatter of even steps 0.2 wide, and the prior's 0.3 by four; 15 % are three times what 100 of them leave open.
+  const double expected = std::sqrt((4 * 0.09 + 100 * 0.04 / 12) / 104);
+  EXPECT_NEAR(shop.minutes_noise.log_sd / expected, 1, 0.15);
+}
+
+TEST(Learn, FewDataShrinkToTheProfiles) {
+  const auto product = [](const Shop& shop) {
+    return shop.person.factor * rate_of(shop, "two-part urethane", "latex paper")->learned.factor;
+  };
+  const auto minutes = planned({"P400"});
+  const Entry one = ended("P400", 2.3 * all_zones(minutes.at("P400")));
+  const double after_one = product(learn({}, clock_case(), drawer(), {one}).shop);
+  const double after_many = product(learn_days({}, days(2.3, 20, 0)).shop);
+  EXPECT_LT(after_one, 1.0);
+  EXPECT_GT(after_one, 1 / 2.3);
+  EXPECT_LT(after_many, after_one);
+  EXPECT_NEAR(after_many, 1 / 2.3, 0.01);
+  // By one observation of weight one: V / (V + noise^2) of the way, in logarithms.
+  const double variance = duty_variance() + coating_variance("two-part urethane") +
+                          backing_variance("two-part urethane", "latex paper");
+  EXPECT_NEAR(std::log(after_one), -std::log(2.3) * variance / (variance + 0.09), 1e-12);
+}
+
+TEST(Learn, TheOrderOfObservationsDoesNotMatter) {
+  std::vector<Entry> entries{ended("P400", 200),     ended("P600", 30),      ended("P1000", 60),
+                             width_read("P400", 40), width_read("P1000", 9), ra_read("P600", 0.4),
+                             width_read("P400", 30)};
+  const Shop shop = learn({}, clock_case(), drawer(), entries).shop;
+  std::rotate(entries.begin() + 3, entries.begin() + 5, entries.end());
+  expect_near(learn({}, clock_case(), drawer(), entries).shop, shop, rounding);
+
+  const std::vector<Entry> forth = days(1.7, 6);
+  std::vector<Entry> back;
+  for (std::size_t i = 6; i-- > 0;) {
+    const auto at = forth.begin() + static_cast<std::ptrdiff_t>(i * all.size());
+    back.insert(back.end(), at, at + static_cast<std::ptrdiff_t>(all.size()));
+  }
+  expect_near(learn_days({}, forth).shop, learn_days({}, back).shop, rounding);
+}
+
+TEST(Learn, InTwoHalvesIsAtOnce) {
+  // Zone by zone, so that the halves hold sequences of their own, with a pair that only the second half has.
+  const std::vector<Entry> first{width_read("P400", 40), ended("P400", 120, "top"),
+                                 ended("P600", 20, "top")};
+  const std::vector<Entry> second{ended("P400", 90, "door"), ended("P600", 14, "door"),
+                                  ended("P1000", 20, "door")};
+  std::vector<Entry> both = first;
+  both.insert(both.end(), second.begin(), second.end());
+  const Learned at_once = learn({}, clock_case(), drawer(), both);
+  const Learned half = learn({}, clock_case(), drawer(), first);
+  const Learned halves = learn(half.shop, clock_case(), drawer(), second);
+  EXPECT_TRUE(at_once.unmatched.empty());
+  expect_near(halves.shop, at_once.shop, rounding);
+}
+
+TEST(Learn, ASlipOfThePenIsSetAside) {
+  std::vector<Entry> entries;
+  const auto minutes = planned(all);
+  for (const std::string zone : {"top", "door"}) {
+    for (const std::string& sheet : all) {
+      entries.push_back(ended(sheet, 1.5 * minutes.at(sheet).at(zone), zone));
+    }
+  }
+  const Learned clean = learn({}, clock_case(), drawer(), entries);
+  EXPECT_TRUE(clean.outliers.empty());
+  *entries[6].minutes *= 60;  // hours for minutes
+  const Learned learned = learn({}, clock_case(), drawer(), entries);
+  ASSERT_EQ(learned.outliers.size(), 1U);
+  const Outlier& outlier = learned.outliers[0];
+  EXPECT_EQ(outlier.place.entry, 6U);
+  EXPECT_GT(outlier.t, outlier_line);
+  EXPECT_DOUBLE_EQ(outlier.actual, 90 * outlier.predicted);
+  EXPECT_THAT(outlier.message, testing::HasSubstr("P600 on door at 2026-03-01T09:30:00Z: "));
+  EXPECT_THAT(outlier.message, testing::HasSubstr("set aside, and stays in the journal"));
+  EXPECT_EQ(learned.shop.person.observations, 9U);
+
+  entries.erase(entries.begin() + 6);  // the others are learned as if it were not there
+  std::vector<Observation> others, with;
+  const Belief before{{0}, {{9}}, 0.3, 4};
+  for (int i = 0; i < 8; ++i) others.push_back({{1}, 0.1 * i});
+  with = others;
+  with.insert(with.begin() + 3, {{1}, 7.0});
+  const Settled a = settled(before, with, 5), b = settled(before, others, 5);
+  EXPECT_TRUE(a.set_aside[3]);
+  EXPECT_DOUBLE_EQ(a.belief.mean[0], b.belief.mean[0]);
+  EXPECT_DOUBLE_EQ(a.belief.noise, b.belief.noise);
+}
+
+TEST(Learn, FactorsOfTheJobAreNotLearnedTwice) {
+  const std::vector<Entry> entries = {ended("P400", 300), ended("P600", 50),
+                                      width_read("P400", 50)};
+  const Shop shop = learn({}, clock_case(), drawer(), entries).shop;
+  const auto [job, stack] = with_shop(clock_case(), drawer(), shop);
+  EXPECT_EQ(learn({}, job, stack, entries).shop, shop);
+}
+
+TEST(Learn, ADeeperScratchIsNotTakenForASlowHand) {
+  // The worker keeps the pace of the profiles, but scratches are 1.8 times as deep, so that later steps remove as much more.
+  Stack deep = drawer();
+  for (Sheet& sheet : deep.sheets) sheet.backing.scratch_factor = 1.8;
+  const auto minutes = planned(all, clock_case(), deep);
+  const Bench laid = bench(clock_case(), deep);
+  std::vector<Entry> entries;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    entries.push_back(ended(all[i], all_zones(minutes.at(all[i]))));
+  }
+  for (std::size_t i = 0; i < laid.stack.sheets.size(); ++i) {
+    for (int times = 0; times < 40; ++times) {
+      entries.push_back(ra_read(laid.stack.sheets[i].id, laid.work[i][0].ra_um));
+    }
+  }
+  const Shop shop = learn({}, clock_case(), drawer(), entries).shop;
+  for (const LearnedPair& pair : shop.scratches) EXPECT_NEAR(pair.learned.factor, 1.8, 0.03);
+  EXPECT_NEAR(shop.person.factor, 1, 0.01);
+  for (const LearnedPair& pair : shop.rates) EXPECT_NEAR(pair.learned.factor, 1, 0.01);
+  const auto [job, stack] = with_shop(clock_case(), drawer(), shop);
+  const auto learned = planned(all, job, stack);
+  for (const std::string& sheet : all) {
+    EXPECT_NEAR(all_zones(learned.at(sheet)) / all_zones(minutes.at(sheet)), 1, 0.03);
+  }
+}
+
+TEST(Learn, FilmFromCoatsIsMovedByWhatGaugesRead) {
+  const std::vector<Entry> entries{film_read("top", {108, 112, 110, 106}), film_read("door", {98})};
+  const Shop shop = learn({}, clock_case(), drawer(), entries).shop;
+  ASSERT_EQ(shop.films.size(), 1U);
+  const LearnedFilm& film = shop.films[0];
+  EXPECT_EQ(film.observations, 2U);
+  // Two readings, -11 um through a variance of 25 + 36/4 and -12 um through 25 + 64, on a prior of film_variance_um2.
+  const double a = 1 / 34.0, b = 1 / 89.0, weight = 1 / film_variance_um2() + a + b;
+  EXPECT_NEAR(film.offset_um, (-11 * a - 12 * b) / weight, 1e-9);
+  EXPECT_NEAR(film.high_um - film.offset_um, 1.6448536269514722 / std::sqrt(weight), 1e-6);
+  const auto [job, stack] = with_shop(clock_case(), drawer(), shop);
+  EXPECT_DOUBLE_EQ(job.zones[0].film->mean_um, 120 + film.offset_um);
+  EXPECT_NEAR(job.zones[0].film->mean_se_um, std::hypot(5, 1 / std::sqrt(weight)), 1e-6);
+  EXPECT_DOUBLE_EQ(job.zones[2].film->mean_um, 60 + film.offset_um);
+  Shop thick = shop;
+  thick.films[0].offset_um = thick.films[0].high_um = 9;
+  EXPECT_EQ(with_shop(clock_case(), drawer(), thick).job.zones[2].film->mean_um, 60);
+}
+
+TEST(WithShop, SetsMediansAndWhatIsNotKnownIsOne) {
+  const Shop shop = learn_days({}, days(2.3, 4)).shop;
+  Stack stack = drawer();
+  stack.sheets[0].backing = backing_named("cloth");
+  stack.sheets[0].backing.rate_factor = 7;
+  const auto [job, learned] = with_shop(clock_case(), stack, shop);
+  EXPECT_EQ(job.duty_factor, shop.person.factor);
+  EXPECT_EQ(learned.sheets[0].backing.rate_factor, shop.rates[0].learned.factor);
+  EXPECT_EQ(learned.sheets[1].backing.rate_factor, shop.rates[2].learned.factor);
+  EXPECT_EQ(learned.sheets[4].backing.rate_factor, shop.rates[1].learned.factor);
+  EXPECT_EQ(learned.sheets[4].backing.scratch_factor, 1);
+  Job shellac = clock_case();
+  shellac.coating = coating_named("shellac");
+  const auto [other, sheets] = with_shop(shellac, stack, shop);
+  EXPECT_EQ(other.duty_factor, shop.person.factor);
+  for (const Sheet& sheet : sheets.sheets) EXPECT_EQ(sheet.backing.rate_factor, 1);
+  const JobAndStack as_is = with_shop(clock_case(), drawer(), Shop{});
+  EXPECT_EQ(as_is.job.duty_factor, 1);
+  EXPECT_EQ(as_is.stack.sheets[0].backing, drawer().sheets[0].backing);
+}
+
+}  // namespace

@@ -1,0 +1,149 @@
+// What entries of a journal show, and why some show nothing.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "learn_workshop.hpp"
+
+namespace {
+
+using namespace learn_workshop;
+using testing::HasSubstr;
+
+Observed seen(const std::vector<Entry>& entries) {
+  return observe(entries, clock_case(), drawer());
+}
+
+TEST(Observe, AStepInAllZonesIsComparedWithItsSum) {
+  const auto minutes = planned({"P400", "P600", "P1000"});
+  const Observed observed = seen({ended("P400", 100), ended("P600", 20), ended("P1000", 30)});
+  EXPECT_TRUE(observed.unmatched.empty());
+  ASSERT_EQ(observed.paces.size(), 3U);
+  const std::vector<std::string> sheets{"P400", "P600", "P1000"};
+  const std::vector<std::string> backings{"latex paper", "latex paper", "film"};
+  for (std::size_t i = 0; i < 3; ++i) {
+    const PaceSeen& pace = observed.paces[i];
+    EXPECT_EQ(pace.sheet, sheets[i]);
+    EXPECT_EQ(pace.backing, backings[i]);
+    EXPECT_EQ(pace.coating, "two-part urethane");
+    EXPECT_EQ(pace.zone, "");
+    EXPECT_DOUBLE_EQ(pace.predicted_minutes, all_zones(minutes.at(sheets[i])));
+    EXPECT_EQ(pace.place, (Place{i, "2026-03-01T09:30:00Z"}));
+  }
+  EXPECT_EQ(observed.paces[1].actual_minutes, 20);
+}
+
+TEST(Observe, EachZoneHasASequenceOfItsOwn) {
+  const auto skipped = planned({"P400", "P1000"});
+  const auto full = planned({"P400", "P600", "P1000"});
+  const Observed observed = seen({ended("P400", 100), ended("P600", 15, "top"),
+                                  ended("P1000", 12, "top"), ended("P1000", 30, "door")});
+  ASSERT_EQ(observed.paces.size(), 4U);
+  EXPECT_DOUBLE_EQ(observed.paces[1].predicted_minutes, full.at("P600").at("top"));
+  EXPECT_DOUBLE_EQ(observed.paces[2].predicted_minutes, full.at("P1000").at("top"));
+  EXPECT_DOUBLE_EQ(observed.paces[3].predicted_minutes, skipped.at("P1000").at("door"));
+  EXPECT_EQ(observed.paces[3].zone, "door");
+}
+
+TEST(Observe, ZoneByZoneIsTheSameAsStepByStep) {
+  const std::vector<Entry> by_zone{ended("P400", 60, "top"), ended("P600", 15, "top"),
+                                   ended("P400", 30, "door"), ended("P600", 9, "door")};
+  const std::vector<Entry> by_step{by_zone[0], by_zone[2], by_zone[1], by_zone[3]};
+  const Observed a = seen(by_zone), b = seen(by_step);
+  ASSERT_EQ(a.paces.size(), 4U);
+  for (const std::size_t i : {0U, 3U}) {
+    EXPECT_EQ(a.paces[i].predicted_minutes, b.paces[i].predicted_minutes);
+  }
+  EXPECT_EQ(a.paces[1].predicted_minutes, b.paces[2].predicted_minutes);
+}
+
+TEST(Observe, AStepInSeveralEntriesAddsUp) {
+  const auto minutes = planned({"P400"});
+  const Observed pauses = seen({ended("P400", 30, "top"), ended("P400", 25, "top")});
+  ASSERT_EQ(pauses.paces.size(), 1U);
+  EXPECT_EQ(pauses.paces[0].actual_minutes, 55);
+  EXPECT_DOUBLE_EQ(pauses.paces[0].predicted_minutes, minutes.at("P400").at("top"));
+  EXPECT_EQ(pauses.paces[0].place.entry, 1U);
+
+  const Observed joined =
+      seen({ended("P400", 30, "top"), ended("P400", 25, "door"), ended("P400", 45)});
+  ASSERT_EQ(joined.paces.size(), 1U);
+  EXPECT_EQ(joined.paces[0].actual_minutes, 100);
+  EXPECT_DOUBLE_EQ(joined.paces[0].predicted_minutes, all_zones(minutes.at("P400")));
+  EXPECT_EQ(joined.paces[0].zone, "");
+}
+
+TEST(Observe, AStepBackIsNotCompared) {
+  const Observed observed = seen({ended("P400", 100), ended("P600", 20), ended("P800", 20),
+                                  ended("P600", 8, "top"), ended("P800", 16, "top")});
+  ASSERT_EQ(observed.unmatched.size(), 1U);
+  EXPECT_EQ(observed.unmatched[0].place.entry, 3U);
+  EXPECT_THAT(observed.unmatched[0].reason, HasSubstr("goes back from P800 to P600"));
+  ASSERT_EQ(observed.paces.size(), 4U);
+  EXPECT_DOUBLE_EQ(observed.paces[3].predicted_minutes,
+                   planned({"P400", "P600", "P800"}).at("P800").at("top"));
+}
+
+TEST(Observe, ScratchesAreDepthsAndRoughness) {
+  const Bench laid = bench(clock_case(), drawer());
+  const Observed observed = seen({width_read("P800", 9), ra_read("P1000", 0.12, "door")});
+  ASSERT_EQ(observed.scratches.size(), 2U);
+  EXPECT_EQ(observed.scratches[0].predicted_um, laid.work[2][0].scratch_um);
+  EXPECT_DOUBLE_EQ(observed.scratches[0].seen_um, 4.5 * std::tan(std::numbers::pi / 9));
+  EXPECT_EQ(observed.scratches[1].predicted_um, laid.work[3][1].ra_um);
+  EXPECT_EQ(observed.scratches[1].seen_um, 0.12);
+  EXPECT_EQ(observed.scratches[1].backing, "film");
+}
+
+TEST(Observe, FilmIsReadBeforeTheFirstStep) {
+  Job job = clock_case();
+  job.zones[0].below_um = 40;
+  job.zones[1].film->readings = 5;
+  const std::vector<Entry> entries{film_read("top", {150, 156}), film_read("top", {153}),
+                                   film_read("door", {100}),     film_read("rim", {50}),
+                                   ended("P400", 50, "top"),     film_read("top", {120})};
+  const Observed observed = observe(entries, job, drawer());
+  ASSERT_EQ(observed.films.size(), 1U);
+  EXPECT_EQ(observed.films[0].expected_um, 160);
+  EXPECT_EQ(observed.films[0].readings_um, (std::vector<double>{150, 156, 153}));
+  EXPECT_EQ(observed.films[0].place.entry, 1U);
+  std::vector<std::string> reasons;
+  for (const Unmatched& one : observed.unmatched) reasons.push_back(one.reason);
+  EXPECT_THAT(reasons, testing::ElementsAre(HasSubstr("from readings"), HasSubstr("edge"),
+                                            HasSubstr("sanded before")));
+}
+
+TEST(Observe, WhatTeachesNothingSaysWhy) {
+  Entry other = ended("P400", 9);
+  other.job = "tray";
+  Entry silent = ended("P400", 9);
+  silent.minutes.reset();
+  const std::vector<std::pair<Entry, std::string>> cases{
+      {other, "another job, 'tray'"},
+      {ended("P320", 9), "no sheet 'P320'"},
+      {ended("P400", 9, "lid"), "no zone 'lid'"},
+      {silent, "no minutes"},
+      {ended("P400", 0), "took no minutes"},
+      {ended("P400", 9, "rim"), "Nothing was to be removed"},
+      {entry(EntryKind::step_begun, "", "P400"), "begun and not ended"},
+      {entry(EntryKind::scratch_read, "top", "P400"), "no width and no roughness"},
+      {width_read("P400", 9, ""), "names no zone"},
+      {film_read("", {90}), "names no zone"},
+      {film_read("top", {}), "no readings"},
+  };
+  for (const auto& [one, reason] : cases) {
+    const Observed observed = seen({one});
+    ASSERT_EQ(observed.unmatched.size(), 1U) << reason;
+    EXPECT_THAT(observed.unmatched[0].reason, HasSubstr(reason));
+    EXPECT_EQ(observed.paces.size() + observed.scratches.size() + observed.films.size(), 0U);
+  }
+  EXPECT_TRUE(seen({entry(EntryKind::note, "", ""), entry(EntryKind::cleaned, "", "P400"),
+                    entry(EntryKind::step_begun, "top", "P400"), ended("P400", 50, "top")})
+                  .unmatched.empty());
+  Job solid = clock_case();
+  solid.coating = coating_named("acrylic sheet");
+  for (Zone& zone : solid.zones) zone.film.reset();
+  EXPECT_THAT(observe({film_read("top", {90})}, solid, drawer()).unmatched.at(0).reason,
+              HasSubstr("solid"));
+}
+
+}  // namespace

@@ -59,6 +59,13 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
   const Json journal = schema("journal");
   EXPECT_EQ(properties(journal), reader(detail::entry_keys));
   EXPECT_EQ(properties(journal["$defs"]["mark"]), reader(detail::mark_keys));
+  const Json shop = schema("shop");
+  EXPECT_EQ(properties(shop), reader(detail::shop_keys));
+  EXPECT_EQ(properties(shop["$defs"]["person"]), reader(detail::person_keys));
+  EXPECT_EQ(properties(shop["$defs"]["rate"]), reader(detail::learned_rate_keys));
+  EXPECT_EQ(properties(shop["$defs"]["scratch"]), reader(detail::learned_scratch_keys));
+  EXPECT_EQ(properties(shop["$defs"]["film"]), reader(detail::learned_film_keys));
+  EXPECT_EQ(properties(shop["$defs"]["noise"]), reader(detail::learned_noise_keys));
 }
 
 TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
@@ -305,6 +312,57 @@ TEST(Schema, RangesOfAnEntryAreThoseOfTheReader) {
     checked += expect_ranges(read, part, document, Pointer("/mark"));
   }
   EXPECT_EQ(checked, 4);
+}
+
+TEST(Schema, RangesOfAShopAreThoseOfTheReader) {
+  const Json parts = schema("shop")["$defs"];
+  // Ranges that depend on another number are taken where that one is out of the way.
+  const Json factor = {{"coating", "shellac"}, {"backing", "film"}, {"factor", 1},
+                       {"low", 1e-9},          {"high", 1e9},       {"observations", 1}};
+  Json document = {
+      {"format", "levigate.shop/1"},
+      {"person", {{"duty_factor", 1}, {"low", 1e-9}, {"high", 1e9}, {"observations", 1}}},
+      {"rates", {factor}},
+      {"scratches", {factor}},
+      {"films", {{{"coating", "shellac"}, {"offset_um", 0}, {"low_um", -1e4}, {"high_um", 1e4}}}},
+      {"minutes_noise", {{"log_sd", 0.3}, {"weight", 4}}},
+      {"scratch_noise", {{"log_sd", 0.3}, {"weight", 4}}}};
+  const auto without = [](Json part, std::initializer_list<const char*> keys) {
+    for (const char* key : keys) part["properties"].erase(key);
+    return part;
+  };
+  const Pointer none;
+  const auto check = [&](const Json& part, const Pointer& at) {
+    return expect_ranges(shop_from_json, part, document, at);
+  };
+  int checked = check(without(parts["person"], {"low", "high"}), none / "person");
+  for (const char* list : {"rates", "scratches"}) {
+    const Json& part = parts[list == std::string("rates") ? "rate" : "scratch"];
+    checked += check(without(part, {"low", "high"}), none / list / 0);
+  }
+  checked += check(without(parts["film"], {"low_um", "high_um"}), none / "films" / 0);
+  checked += check(parts["noise"], none / "minutes_noise");
+  checked += check(parts["noise"], none / "scratch_noise");
+  EXPECT_EQ(checked, 2 + 2 * 2 + 2 + 2 * 2);
+  const auto only = [&](const Json& part, const char* key) {
+    return Json{{"properties", {{key, part["properties"][key]}}}};
+  };
+  const auto ends = [&](const char* part, const char* object, const char* low, const char* high,
+                        double smallest, double largest) {
+    const Pointer at(object);
+    Json& row = document[at];
+    row[low] = smallest;
+    row[high] = largest;
+    // Their own ends are inside; beyond them nothing is.
+    EXPECT_EQ(only(parts[part], low)["properties"][low]["minimum"], smallest);
+    EXPECT_EQ(only(parts[part], high)["properties"][high]["maximum"], largest);
+    EXPECT_TRUE(out_of_range(shop_from_json, document, at / low, std::nextafter(smallest, -1e300)));
+    EXPECT_TRUE(out_of_range(shop_from_json, document, at / high, std::nextafter(largest, 1e300)));
+  };
+  ends("person", "/person", "low", "high", 1e-9, 1e9);
+  ends("rate", "/rates/0", "low", "high", 1e-9, 1e9);
+  ends("scratch", "/scratches/0", "low", "high", 1e-9, 1e9);
+  ends("film", "/films/0", "low_um", "high_um", -1e4, 1e4);
 }
 
 }  // namespace

@@ -33,6 +33,7 @@
 #include "levigate/journal/moment.hpp"
 #include "levigate/journal/observe.hpp"
 #include "levigate/journal/prior.hpp"
+#include "levigate/journal/report.hpp"
 #include "levigate/journal/shop.hpp"
 #include "levigate/named_number.hpp"
 #include "levigate/plan/bench.hpp"

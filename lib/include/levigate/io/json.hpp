@@ -5,5 +5,6 @@
 #include "levigate/io/file.hpp"
 #include "levigate/io/read.hpp"
 #include "levigate/io/read_journal.hpp"
+#include "levigate/io/shop.hpp"
 #include "levigate/io/write.hpp"
 #include "levigate/io/write_plan.hpp"

@@ -13,6 +13,7 @@ inline constexpr std::string_view stack_format = "levigate.stack/1";
 inline constexpr std::string_view job_format = "levigate.job/1";
 inline constexpr std::string_view plan_format = "levigate.plan/1";
 inline constexpr std::string_view journal_format = "levigate.journal/1";
+inline constexpr std::string_view shop_format = "levigate.shop/1";
 
 namespace detail {
 
@@ -60,6 +61,16 @@ inline constexpr std::string_view entry_keys[] = {
     "direction_deg", "readings_um", "width_um", "ra_um", "mark", "text"};
 inline constexpr std::string_view mark_keys[] = {"kind",          "zone",  "seen",     "width_um",
                                                  "direction_deg", "count", "height_um"};
+inline constexpr std::string_view shop_keys[] = {
+    "format", "person", "rates", "scratches", "films", "minutes_noise", "scratch_noise"};
+inline constexpr std::string_view person_keys[] = {"duty_factor", "low", "high", "observations"};
+inline constexpr std::string_view learned_rate_keys[] = {
+    "coating", "backing", "factor", "low", "high", "observations", "correlations"};
+inline constexpr std::string_view learned_scratch_keys[] = {"coating", "backing", "factor",
+                                                            "low",     "high",    "observations"};
+inline constexpr std::string_view learned_film_keys[] = {"coating", "offset_um", "low_um",
+                                                         "high_um", "observations"};
+inline constexpr std::string_view learned_noise_keys[] = {"log_sd", "weight"};
 
 /// Stands for an infinite modulus_mpa, which JSON has no number for.
 inline constexpr std::string_view rigid_text = "rigid";

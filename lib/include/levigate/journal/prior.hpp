@@ -86,10 +86,12 @@ inline ContactInput nominal_input() {
 
 }  // namespace detail
 
-/// Variance of ln duty_factor: bands of duty and speed, mean over the blocks.
+/// Variance of ln duty_factor: bands of duty, speed_m_s and force_n, as minutes go with the inverse of all three; mean over the
+/// blocks.
 inline double duty_variance() {
   return detail::row_variance(block_table, "", [](const BlockProfile& block) {
-    return detail::band_variance(block.duty) + detail::band_variance(block.speed_m_s);
+    return detail::band_variance(block.duty) + detail::band_variance(block.speed_m_s) +
+           detail::band_variance(block.force_n);
   });
 }
 
@@ -108,11 +110,14 @@ inline double wear_variance(std::string_view coating) {
 
 }  // namespace detail
 
-/// Variance of ln rate_factor that all backings on a coating share: a part of the band of wear_coefficient, and the band of
-/// size_exponent on P1000.
+/// Variance of ln rate_factor that all backings on a coating share: a part of the band of wear_coefficient, the band of
+/// hardness_mpa, and that of size_exponent on P1000.
 inline double coating_variance(std::string_view coating) {
   const double size_um = detail::nominal_input().size_um;
   return common_wear_share * detail::wear_variance(coating) +
+         detail::row_variance(
+             coating_table, coating,
+             [](const CoatingProfile& p) { return detail::band_variance(p.hardness_mpa); }) +
          detail::band_variance(model_table[0].size_exponent, [&](double exponent) {
            return size_effect_with(size_um, exponent);
          });

@@ -58,7 +58,7 @@ struct LearnedFilm {
 /// How an observation differs from the next where all else is the same.
 struct LearnedNoise {
   double log_sd = 0;  ///< standard deviation of its logarithm, 0.001 to 10
-  double weight = 0;  ///< observations that this is known by, those of the prior included, 1 to 1e9
+  double weight = 0;  ///< observations that this is known by, those of the prior included, 2 to 1e9
 
   friend bool operator==(const LearnedNoise&, const LearnedNoise&) = default;
 };
@@ -211,6 +211,25 @@ inline void validate_correlations(const Shop& shop) {
 
 }  // namespace detail
 
+/// Throws: OutOfRange where a member is outside the range stated at it; BadInput unless low_um <= offset_um <= high_um.
+inline void validate(const LearnedFilm& film, std::string_view where) {
+  if (film.coating.empty()) throw BadInput("coating is empty, in " + std::string(where));
+  detail::require_range(film.offset_um, -1e3, 1e3, "offset_um", "um", where);
+  detail::require_range(film.low_um, -1e4, 1e4, "low_um", "um", where);
+  detail::require_range(film.high_um, -1e4, 1e4, "high_um", "um", where);
+  if (film.low_um <= film.offset_um && film.offset_um <= film.high_um) return;
+  throw BadInput("offset_um = " + detail::number_text(film.offset_um) +
+                 " um is not between low_um = " + detail::number_text(film.low_um) +
+                 " um and high_um = " + detail::number_text(film.high_um) + " um, in " +
+                 std::string(where));
+}
+
+/// Throws: OutOfRange where a member is outside the range stated at it.
+inline void validate(const LearnedNoise& noise, std::string_view where) {
+  detail::require_range(noise.log_sd, 1e-3, 10.0, "log_sd", "", where);
+  detail::require_range(noise.weight, 2.0, 1e9, "weight", "", where);
+}
+
 /// Throws: OutOfRange where a member is outside the range stated at it; BadInput where a factor is not between low and high, a pair
 ///         stands twice, or correlations contradict each other.
 inline void validate(const Shop& shop) {
@@ -233,23 +252,15 @@ inline void validate(const Shop& shop) {
     if (shop.scratches[i].backing.empty()) throw BadInput("backing is empty, in " + place, place);
   }
   for (std::size_t i = 0; i < shop.films.size(); ++i) {
-    const LearnedFilm& film = shop.films[i];
     const std::string place = "/films/" + std::to_string(i);
-    if (film.coating.empty()) throw BadInput("coating is empty, in " + place, place);
-    detail::require_range(film.offset_um, -1e3, 1e3, "offset_um", "um", place);
-    detail::require_range(film.low_um, -1e4, film.offset_um, "low_um", "um", place);
-    detail::require_range(film.high_um, film.offset_um, 1e4, "high_um", "um", place);
+    validate(shop.films[i], place);
     for (std::size_t j = 0; j < i; ++j) {
-      if (shop.films[j].coating == film.coating)
+      if (shop.films[j].coating == shop.films[i].coating)
         throw BadInput("coating stands twice, in " + place, place);
     }
   }
-  const auto noise = [](const LearnedNoise& one, const std::string& place) {
-    detail::require_range(one.log_sd, 1e-3, 10.0, "log_sd", "", place);
-    detail::require_range(one.weight, 1.0, 1e9, "weight", "", place);
-  };
-  noise(shop.minutes_noise, "/minutes_noise");
-  noise(shop.scratch_noise, "/scratch_noise");
+  validate(shop.minutes_noise, "/minutes_noise");
+  validate(shop.scratch_noise, "/scratch_noise");
 }
 
 /// What is known of the rate of a backing on a coating: of the pair, else of all backings on the coating, else nothing.

@@ -113,5 +113,6 @@ void bind_care(py::module_& m);
 void bind_compound(py::module_& m);
 void bind_mark(py::module_& m);
 void bind_recover(py::module_& m);
+void bind_shop(py::module_& m);
 
 }  // namespace levigate_python

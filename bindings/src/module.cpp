@@ -24,5 +24,6 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_why(m);
   levigate_python::bind_plan(m);
   levigate_python::bind_recover(m);
+  levigate_python::bind_shop(m);
   levigate_python::bind_text(m);
 }

@@ -64,6 +64,8 @@ WITHOUT_UNIT = set(
     "film_high "
     "duty_factor rate_factor scratch_factor clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
     "gone_chance probability "
+    # learned from journals
+    "factor log_sd weight observations "
     # counts, grit numbers and money
     "coats cost count expected in_round needed number on_hand passes price readings sheets_used spots step "
     "steps strokes_left turns "

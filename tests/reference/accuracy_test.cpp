@@ -695,6 +695,21 @@ const std::vector<Measurement> measurements{
          return absolute(stray_exceedance(in, depth), exact);
        });
      }},
+    {"student_tail",
+     [] {
+       // The finite sum for an even number of degrees of freedom, Abramowitz & Stegun 26.7.4.
+       return worst(100, [](Random& random) {
+         const auto half = static_cast<int>(random.log_uniform(1, 5e3));
+         const double df = 2.0 * half, t = random.log_uniform(1e-2, 3);
+         const real cos2 = df / (df + real{t} * t);
+         real term = 1, sum = 0;
+         for (int i = 1; i <= half; ++i) {
+           sum += term;
+           term *= cos2 * (2 * i - 1) / (2 * i);
+         }
+         return relative(detail::student_tail(t, df), (1 - std::sqrt(1 - cos2) * sum) / 2);
+       });
+     }},
     {"contact", [] { return contact_errors().densities; }},
     {"depth_um", [] { return contact_errors().depth; }},
     {"exceedance", [] { return contact_errors().exceedance; }},

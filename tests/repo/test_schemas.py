@@ -59,7 +59,7 @@ def test_plan_that_does_not_exist_is_valid():
     validator("plan").validate(plan.to_dict())
 
 
-@pytest.mark.parametrize("name", ["stack", "job", "plan", "journal"])
+@pytest.mark.parametrize("name", ["stack", "job", "plan", "journal", "shop"])
 def test_objects_are_closed_and_described(name):
     for part in parts_of(load("schema", f"{name}.schema.json")):
         if part.get("type") == "object":
@@ -68,6 +68,10 @@ def test_objects_are_closed_and_described(name):
             for key, value in part["properties"].items():
                 told = {"description", "$ref", "const"} & value.keys() or "oneOf" in value
                 assert told, f"{key} is not described"
+
+
+def test_shop_is_valid():
+    validator("shop").validate(levigate.Shop().to_dict())
 
 
 EDGE = {"name": "rim", "area_cm2": 20, "block": "foam pad"}

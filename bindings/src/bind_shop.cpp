@@ -1,0 +1,105 @@
+// What journals taught: a shop and its numbers.
+#include <pybind11/stl/filesystem.h>
+
+#include "as_json.hpp"
+#include "levigate/io/shop.hpp"
+#include "levigate/journal/report.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::LearnedFactor;
+using levigate::LearnedFilm;
+using levigate::LearnedLine;
+using levigate::LearnedNoise;
+using levigate::LearnedPair;
+using levigate::Shop;
+using py::arg;
+
+void bind_numbers(py::module_& m) {
+  ValueClass<LearnedFactor>(m, "LearnedFactor", "A learned factor on what is computed.")
+      .has("factor", &LearnedFactor::factor, "median")
+      .has("low", &LearnedFactor::low, "5 % are below it")
+      .has("high", &LearnedFactor::high, "5 % are above it")
+      .has("observations", &LearnedFactor::observations, "behind it")
+      .finish();
+  ValueClass<LearnedPair>(m, "LearnedPair", "A learned factor of a backing on a coating.")
+      .has("coating", &LearnedPair::coating, "name, as in the job")
+      .has("backing", &LearnedPair::backing,
+           "name, as in the stack; empty: all of which nothing is known on this coating")
+      .has(
+          "factor", [](const LearnedPair& p) { return p.learned.factor; }, "median")
+      .has(
+          "low", [](const LearnedPair& p) { return p.learned.low; }, "5 % are below it")
+      .has(
+          "high", [](const LearnedPair& p) { return p.learned.high; }, "5 % are above it")
+      .has(
+          "observations", [](const LearnedPair& p) { return p.learned.observations; }, "behind it")
+      .has("correlations", &LearnedPair::correlations,
+           "of a rate's logarithm with that of the person's pace and of the rates before it")
+      .finish();
+  ValueClass<LearnedFilm>(m, "LearnedFilm", "How films of a coating differ from their coats.")
+      .has("coating", &LearnedFilm::coating, "name, as in the job")
+      .has("offset_um", &LearnedFilm::offset_um, "added to the mean, median [um]")
+      .has("low_um", &LearnedFilm::low_um, "5 % are below it [um]")
+      .has("high_um", &LearnedFilm::high_um, "5 % are above it [um]")
+      .has("observations", &LearnedFilm::observations, "films behind it")
+      .finish();
+  ValueClass<LearnedNoise>(m, "LearnedNoise", "How one observation differs from the next.")
+      .has("log_sd", &LearnedNoise::log_sd, "standard deviation of its logarithm")
+      .has("weight", &LearnedNoise::weight, "observations that this is known by")
+      .finish();
+  ValueClass<LearnedLine>(m, "LearnedLine", "One learned number and its sentence.")
+      .has("subject", &LearnedLine::subject, "as \"latex paper on two-part urethane\"")
+      .has("quantity", &LearnedLine::quantity, "\"minutes\", \"scratches\" or \"film_um\"")
+      .has("value", &LearnedLine::value,
+           "median: a multiple of what is computed; of a film, added [um]")
+      .has("low", &LearnedLine::low, "5 % are below it")
+      .has("high", &LearnedLine::high, "5 % are above it")
+      .has("observations", &LearnedLine::observations, "behind it")
+      .has("sentence", &LearnedLine::sentence, "all of it in words")
+      .finish();
+}
+
+}  // namespace
+
+void bind_shop(py::module_& m) {
+  bind_numbers(m);
+  ValueClass<Shop> shop(m, "Shop", "What journals taught; as it is made: the profiles' bands.");
+  shop.has("person", &Shop::person, "the person's pace, duty_factor of a job")
+      .has("rates", &Shop::rates, "rate_factor of backings on coatings")
+      .has("scratches", &Shop::scratches, "scratch_factor of backings on coatings")
+      .has("films", &Shop::films, "offsets of films")
+      .has("minutes_noise", &Shop::minutes_noise, "how one step differs from the next")
+      .has("scratch_noise", &Shop::scratch_noise, "how one reading differs from the next")
+      .finish();
+  shop.def(py::init(), "As it is before any journal: the bands of the profiles.");
+  shop.def_static("load", &levigate::load_shop, arg("path"),
+                  "Reads a file of format levigate.shop/1.\n\n"
+                  "Raises BadInput with pointer and line, OutOfRange.");
+  shop.def(
+      "save",
+      [](const Shop& self, const std::filesystem::path& path) { levigate::save_shop(path, self); },
+      arg("path"), "Writes a file of format levigate.shop/1, as a whole.\n\nRaises BadInput.");
+  shop.def_static(
+      "from_json", [](const std::string& text) { return levigate::shop_from_json(text); },
+      arg("text"), "From JSON text of format levigate.shop/1.\n\nRaises as load().");
+  shop.def_static(
+      "from_dict",
+      [](const py::dict& data) {
+        return levigate::shop_from_json(json_text(data, levigate::shop_format));
+      },
+      arg("data"), "From a dictionary as it stands in a file.\n\nRaises as load().");
+  shop.def("to_json", py::overload_cast<const Shop&>(&levigate::to_json),
+           "JSON text that from_json() reads back equal.");
+  shop.def(
+      "to_dict", [](const Shop& s) -> py::dict { return from_json_text(levigate::to_json(s)); },
+      "The shop as a dictionary, as it stands in a file.");
+  shop.def_property_readonly("report", &levigate::report,
+                             "what its numbers say, a LearnedLine each");
+  shop.def(py::pickle([](const Shop& s) { return levigate::to_json(s); },
+                      [](const std::string& text) { return levigate::shop_from_json(text); }));
+}
+
+}  // namespace levigate_python

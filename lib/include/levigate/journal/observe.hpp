@@ -2,9 +2,7 @@
 #pragma once
 
 #include <algorithm>
-#include <cmath>
 #include <cstddef>
-#include <numbers>
 #include <numeric>
 #include <optional>
 #include <set>
@@ -13,6 +11,7 @@
 
 #include "levigate/journal/entry.hpp"
 #include "levigate/plan/step.hpp"
+#include "levigate/recover/visible.hpp"
 
 namespace levigate::inline v0 {
 
@@ -238,9 +237,8 @@ class Observer {
     ScratchSeen seen{
         bench_.job.coating.name, backing(sheet), entry.sheet, entry.zone, 0, 0, place()};
     if (entry.width_um) {
-      const double flank = bench_.model.flank_deg * std::numbers::pi / 180.0;
       seen.predicted_um = work.scratch_um;
-      seen.seen_um = 0.5 * *entry.width_um * std::tan(flank);
+      seen.seen_um = depth_of_width_um(*entry.width_um, bench_.model.flank_deg);
     } else if (entry.ra_um) {
       seen.predicted_um = work.ra_um;
       seen.seen_um = *entry.ra_um;
@@ -289,7 +287,7 @@ class Observer {
 /// What the entries of a journal show of a job, each beside what is computed for this job and stack as they are.
 ///
 /// Each zone has its own sequence: the sheets that entries name for it or for all zones. Minutes of a step in several entries add
-/// up; where one of them is of all zones, so do the zones. A width w is that of a scratch (w/2) tan(flank) deep.
+/// up; where one of them is of all zones, so do the zones. A width tells a depth by depth_of_width_um().
 ///
 /// @param entries  of one journal, in order; those of other jobs are told as unmatched
 /// @param job      that they belong to

@@ -98,7 +98,8 @@ TEST(ShopFile, ContradictionsAreRefusedWithTheirPlace) {
   expect_bad(read, text, "/films/0/offset_um", line(text, "\"offset_um\""),
              {"offset_um = 4.2 um is not between low_um = -7 um and high_um = -1.4 um"});
   text = shop_with("\"log_sd\": 0.31", "\"log_sd\": 0.31, \"weigth\": 1");
-  expect_bad(read, text, "/minutes_noise/weigth", line(text, "weigth"), {"the nearest is \"weight\""});
+  expect_bad(read, text, "/minutes_noise/weigth", line(text, "weigth"),
+             {"the nearest is \"weight\""});
   text = shop_with("\"duty_factor\": 0.4", "\"duty_factor\": 400.4");
   expect_fails<OutOfRange>(read, text, line(text, "duty_factor"), {"duty_factor = 400.4"});
   Shop twice = full_shop();

@@ -69,6 +69,7 @@
 #include "levigate/recover/weighing.hpp"
 #include "levigate/risk/crew.hpp"
 #include "levigate/risk/draw.hpp"
+#include "levigate/risk/pace.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/share.hpp"
 #include "levigate/risk/simulate.hpp"

@@ -27,6 +27,13 @@ class Parser(argparse.ArgumentParser):
         self.exit(BAD_INPUT, f"{self.prog}: {message}\n")
 
 
+def whole(text: str) -> int:
+    value = int(text)
+    if not 0 <= value < 2**63:
+        raise ValueError
+    return value
+
+
 def parser() -> Parser:
     root = Parser(prog="levigate", description=levigate.__doc__)
     root.add_argument("--version", action="version", version=levigate.__version__)
@@ -44,6 +51,17 @@ def parser() -> Parser:
         either.add_argument("job", metavar="JOB", help="file of format levigate.job/1")
         either.add_argument("stack", metavar="STACK", help="file of format levigate.stack/1")
     plan.add_argument("--out", type=Path, metavar="DIR", help="write data, card and pictures there")
+    plan.add_argument(
+        "--draws",
+        type=whole,
+        default=1000,
+        metavar="N",
+        help="how often the plan is worked through with other numbers, to tell how it may turn out "
+        "(default: 1000; 0 leaves it out)",
+    )
+    plan.add_argument(
+        "--seed", type=whole, default=1, metavar="S", help="of those numbers (default: 1)"
+    )
     evaluate.add_argument("sheets", metavar="ID", nargs="+", help="ids of the sheets, in order")
 
     check = command("check", run_check, "what there is to say of a stack")
@@ -62,10 +80,13 @@ def parser() -> Parser:
 
 
 def run_plan(given: argparse.Namespace) -> int:
-    plan = levigate.plan(levigate.Job.load(given.job), levigate.Stack.load(given.stack))
-    sys.stdout.write(plan.to_json() if given.json else plan.card())
+    job, stack = levigate.Job.load(given.job), levigate.Stack.load(given.stack)
+    plan, simulation = levigate.plan(job, stack), None
+    if plan.found and given.draws > 0:
+        simulation = levigate.simulate(job, plan, given.draws, given.seed)
+    sys.stdout.write(plan.to_json() if given.json else plan.card(simulation))
     if given.out is not None:
-        write_plan(plan, given.out)
+        write_plan(plan, simulation, given.out)
     return outcome(plan.found, plan.findings)
 
 
@@ -113,11 +134,13 @@ def print_json(data: object) -> None:
     print(json.dumps(data, indent=2, ensure_ascii=False))
 
 
-def write_plan(plan: levigate.Plan, folder: Path) -> None:
-    """plan.json, card.txt and, where matplotlib is there, section.png and ladder.png."""
+def write_plan(plan: levigate.Plan, simulation: levigate.Simulation | None, folder: Path) -> None:
+    """Data, card and, where matplotlib is there, section.png and ladder.png."""
     folder.mkdir(parents=True, exist_ok=True)
     write_whole(folder / "plan.json", plan.to_json().encode())
-    write_whole(folder / "card.txt", plan.card().encode())
+    if simulation is not None:
+        write_whole(folder / "simulation.json", simulation.to_json().encode())
+    write_whole(folder / "card.txt", plan.card(simulation).encode())
     try:
         from levigate import plots
     except ImportError as missing:

@@ -104,6 +104,8 @@ void bind_film(py::module_& m);
 void bind_job(py::module_& m);
 void bind_why(py::module_& m);
 void bind_plan(py::module_& m);
+void bind_simulation(py::module_& m);
+void bind_simulate(py::module_& m);
 void bind_text(py::module_& m);
 void bind_wheel(py::module_& m);
 void bind_heat(py::module_& m);

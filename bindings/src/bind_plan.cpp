@@ -113,8 +113,13 @@ void bind_plan(py::module_& m) {
       "The plan as a dictionary, as to_json() writes it.");
   bound.def(
       "card",
-      [](const PlanOfJob& self) { return levigate::card(*self.job, *self.stack, self.plan); },
-      "The plan as text for the bench.");
+      [](const PlanOfJob& self, const std::optional<levigate::Simulation>& simulation) {
+        return simulation ? levigate::card(*self.job, *self.stack, self.plan, *simulation)
+                          : levigate::card(*self.job, *self.stack, self.plan);
+      },
+      arg("simulation") = py::none(),
+      "The plan as text for the bench.\n\n"
+      "simulation: from simulate(); adds how the plan may turn out. Raises BadInput.");
   bound.def(
       "plot",
       [](const py::object& self, const py::object& save) {

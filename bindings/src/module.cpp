@@ -22,8 +22,10 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_care(m);
   levigate_python::bind_compound(m);
   levigate_python::bind_why(m);
+  levigate_python::bind_simulation(m);
   levigate_python::bind_plan(m);
   levigate_python::bind_recover(m);
   levigate_python::bind_shop(m);
+  levigate_python::bind_simulate(m);
   levigate_python::bind_text(m);
 }

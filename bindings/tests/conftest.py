@@ -58,3 +58,29 @@ def job():
         return levigate.Job.from_dict({**plain, **changed})
 
     return make
+
+
+@pytest.fixture(scope="session")
+def wide(job, sheet):
+    """A job with a levelled zone and an edge, films known and from readings, two backings, two blocks."""
+    edge = dict(
+        name="rim",
+        area_cm2=30,
+        block="foam pad",
+        film={"mean_um": 25, "sd_um": 5},
+        peel_um=20,
+        peel_wavelength_mm=3,
+        levelled=False,
+    )
+    top = dict(
+        name="top",
+        area_cm2=120,
+        block="cork block",
+        film={"readings_um": [62, 71, 66, 59, 68]},
+        peel_um=35,
+        peel_wavelength_mm=3,
+    )
+    wide = job(zones=[top, edge])
+    pad = sheet("P2000", backing="foam-backed", block="foam pad", width_mm=100, height_mm=100)
+    stack = levigate.Stack([sheet("P400"), sheet("P800", on_hand=0.3), sheet("P1200"), pad])
+    return wide, levigate.evaluate(wide, stack, ["P400", "P800", "P1200", "P2000"])

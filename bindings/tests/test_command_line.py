@@ -30,7 +30,8 @@ def levigate_command(demo_dir, tmp_path):
 def test_plan(levigate_command, demo):
     plan = levigate.plan(*demo)
     done = levigate_command("plan", "JOB", "STACK")
-    assert (done.returncode, done.stdout, done.stderr) == (0, plan.card(), "")
+    card = plan.card(levigate.simulate(demo[0], plan))
+    assert (done.returncode, done.stdout, done.stderr) == (0, card, "")
     done = levigate_command("plan", "JOB", "STACK", "--json")
     assert done.returncode == 0 and json.loads(done.stdout) == plan.to_dict()
 
@@ -40,10 +41,12 @@ def test_plan_out(levigate_command, demo, tmp_path):
     for _ in range(2):  # the second time over what is there
         done = levigate_command("plan", "JOB", "STACK", "--out", folder)
         assert (done.returncode, done.stderr) == (0, "")
-    names = ["card.txt", "ladder.png", "plan.json", "section.png"]
+    names = ["card.txt", "ladder.png", "plan.json", "section.png", "simulation.json"]
     assert sorted(p.name for p in folder.iterdir()) == names
     plan = levigate.plan(*demo)
-    assert (folder / "card.txt").read_text() == plan.card()
+    simulation = levigate.simulate(demo[0], plan)
+    assert (folder / "card.txt").read_text() == plan.card(simulation)
+    assert json.loads((folder / "simulation.json").read_text()) == simulation.to_dict()
     assert json.loads((folder / "plan.json").read_text()) == plan.to_dict()
     for picture in folder.glob("*.png"):
         assert picture.read_bytes().startswith(b"\x89PNG") and picture.stat().st_size > 20_000
@@ -56,7 +59,15 @@ def test_plan_out_without_matplotlib(levigate_command, tmp_path):
     done = levigate_command("plan", "JOB", "STACK", "--out", "out", PYTHONPATH=str(hidden.parent))
     assert done.returncode == 0
     assert done.stderr.count("\n") == 1 and "pip install 'levigate[plot]'" in done.stderr
-    assert sorted(p.name for p in (tmp_path / "out").iterdir()) == ["card.txt", "plan.json"]
+    names = ["card.txt", "plan.json", "simulation.json"]
+    assert sorted(p.name for p in (tmp_path / "out").iterdir()) == names
+
+
+def test_plan_draws(levigate_command, demo):
+    plan = levigate.plan(*demo)
+    assert levigate_command("plan", "JOB", "STACK", "--draws", "0").stdout == plan.card()
+    done = levigate_command("plan", "JOB", "STACK", "--draws", "50", "--seed", "7")
+    assert done.stdout == plan.card(levigate.simulate(demo[0], plan, 50, 7))
 
 
 def test_no_plan_ends_with_1(levigate_command, demo, tmp_path):
@@ -121,6 +132,9 @@ def test_convert(levigate_command):
         (["plan", "STACK", "STACK"], "format"),
         (["plan", "JOB", "STACK", "--out", "cut.json"], "cut.json"),
         (["plan", "JOB"], "STACK"),
+        (["plan", "JOB", "STACK", "--draws", "9"], "draws = 9"),
+        (["plan", "JOB", "STACK", "--draws", "-1"], "--draws"),
+        (["plan", "JOB", "STACK", "--seed", "x"], "--seed"),
         (["plan", "JOB", "cut.json"], "line 1"),
         (["evaluate", "JOB", "STACK", "a-p401"], "a-p400"),
         (["check", "wrong.json"], "/sheets"),

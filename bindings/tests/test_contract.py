@@ -19,6 +19,8 @@ CONTRACT = {
     "Finding": "kind severity sheets message",
     "Plan": "found before steps total tradeoff findings cautions why card to_dict to_json plot",
     "Totals": "minutes film steps cost",
+    "Simulation": "minutes sheets zones steps draws seed to_dict to_json",
+    "SimulatedZone": "film_left_um thinnest_um cut_through over_budget",
     "Step": "sheet label size_um size_ratio gloss_gu minutes sheets_used cost zones",
     "ZoneStep": "removal_um scratch_um minutes gloss_20_gu gloss_85_gu film_left_um cut_through",
     "Block": "pressure_kpa wheel",
@@ -34,7 +36,7 @@ FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
     "surface_speed_m_s dwell_limit_s cut_through check plan evaluate formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
-    "wheel_pass speed_finding with_diameter compound_named cleaning pieces"
+    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate"
 ).split()
 
 CLASSES = {
@@ -69,6 +71,8 @@ WITHOUT_UNIT = set(
     # counts, grit numbers and money
     "coats cost count expected in_round needed number on_hand passes price readings sheets_used spots step "
     "steps strokes_left turns "
+    # of draws; the quantiles of an interval are in the unit of what it is of
+    "draws seed threads p10 p50 p90 mean "
     # the unit is in `quantity`, or in the name that was asked for
     "value low high "
     # changes of minutes, and minutes of one
@@ -103,6 +107,7 @@ def test_arguments_of_the_contract():
         "grade": "text bare",
         "check": "stack rules",
         "evaluate": "job stack sequence",
+        "simulate": "job plan draws seed threads progress bands",
     }.items():
         assert re.findall(r"(\w+): ", signature(CALLABLES[name])) == wanted.split()
 

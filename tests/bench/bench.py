@@ -18,6 +18,7 @@ import networkx  # noqa: E402
 import numpy as np  # noqa: E402
 import test_contact_scipy as peer_contact  # noqa: E402
 import test_shortest_path as peer_path  # noqa: E402
+import test_simulation_numpy as peer_simulation  # noqa: E402
 
 
 def seconds(work, repeat):
@@ -67,6 +68,19 @@ def search():
     print("  gives the whole trade-off, the findings and what it relies on as well")
 
 
+def simulate():
+    job = levigate.Job.load(ROOT / "data/demo/job.json")
+    plan = levigate.plan(job, levigate.Stack.load(ROOT / "data/demo/stack.json"))
+    draws = 1000
+    numbers = peer_simulation.NumpyNumbers(1, draws)
+    peer = seconds(lambda: peer_simulation.simulate(job, plan, numbers), 3)
+    for threads, of in ((1, "one thread"), (0, "all threads")):
+        ours = seconds(lambda: levigate.simulate(job, plan, draws, threads=threads), 3)
+        report(f"simulate: numpy over ours, the demo, {of}", peer, ours, 1)
+        print(f"  {draws / ours:.0f} draws/s; numpy calls our contact(), all draws at once, and makes its own normals")
+
+
 if __name__ == "__main__":
     contact()
     search()
+    simulate()

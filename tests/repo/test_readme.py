@@ -22,7 +22,8 @@ def test_the_code_is_that_of_the_examples() -> None:
 def test_the_plan_is_that_of_the_demo() -> None:
     job = levigate.Job.load(str(ROOT / "data/demo/job.json"))
     stack = levigate.Stack.load(str(ROOT / "data/demo/stack.json"))
-    card = iter(levigate.plan(job, stack).card().splitlines())
+    plan = levigate.plan(job, stack)
+    card = iter(plan.card(levigate.simulate(job, plan)).splitlines())
     (block,) = blocks("text")
     lines = [line for line in block.splitlines() if line.strip() not in ("", "[...]")]
     assert len(lines) > 30

@@ -48,6 +48,7 @@ def test_plan_is_valid(job_file, stack_file):
     plan = levigate.plan(job, stack)
     assert plan.found
     validator("plan").validate(plan.to_dict())
+    validator("simulation").validate(levigate.simulate(job, plan, 20).to_dict())
 
 
 def test_plan_that_does_not_exist_is_valid():
@@ -59,7 +60,9 @@ def test_plan_that_does_not_exist_is_valid():
     validator("plan").validate(plan.to_dict())
 
 
-@pytest.mark.parametrize("name", ["stack", "job", "plan", "journal", "shop"])
+@pytest.mark.parametrize(
+    "name", ["stack", "job", "plan", "journal", "shop", "simulation"]
+)
 def test_objects_are_closed_and_described(name):
     for part in parts_of(load("schema", f"{name}.schema.json")):
         if part.get("type") == "object":

@@ -8,3 +8,4 @@
 #include "levigate/io/shop.hpp"
 #include "levigate/io/write.hpp"
 #include "levigate/io/write_plan.hpp"
+#include "levigate/io/write_simulation.hpp"

@@ -20,7 +20,7 @@ namespace levigate::inline v0 {
 struct SimulateOptions {
   std::int64_t draws = 1000;  ///< 10 to 1e6
   std::uint64_t seed = 1;
-  unsigned threads = 0;  ///< 0: as many as the machine has; the result is the same for any number
+  unsigned threads = 0;  ///< 0: as many as the machine has, 1 to 1024; the result is the same
   bool bands = true;     ///< false: every input as it is given; only film and hand vary
   Progress progress{};   ///< called on the caller's thread alone; false: stop with the draws so far
 };
@@ -203,8 +203,8 @@ Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
 /// @param options  draws, seed, threads, progress
 /// @return         quantiles, means, shares; see Simulation for units
 /// Throws:    BadInput where the plan was made from another job or stack, or none was found; OutOfRange for draws outside 10 to
-///            1e6, or more than 1e11 spots over all draws; what an input at an end of its band makes the formulas throw; what
-///            progress throws
+///            1e6, more than 1024 threads, or more than 1e11 spots over all draws; what an input near an end of its band makes
+///            the formulas throw; what progress throws
 /// NaN:       does not occur
 /// Accuracy:  the same to the bit for any number of threads; a share of n draws is within its exact interval in nine of ten cases
 /// Source:    bands: data/profiles; independent inputs, a spot per cm2: assumptions
@@ -212,6 +212,7 @@ inline Simulation simulate(const Job& job, const Stack& stack, const Plan& plan,
                            const SimulateOptions& options = {}) {
   constexpr auto where = "simulate";
   detail::require_range(static_cast<double>(options.draws), 10.0, 1e6, "draws", "", where);
+  detail::require_range(options.threads, 0.0, 1024.0, "threads", "", where);
   const Bench bench = levigate::bench(job, stack);
   detail::require_plan_of(bench, plan);
   double spots = 0;

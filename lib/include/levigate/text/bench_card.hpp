@@ -13,6 +13,7 @@
 #include "levigate/text/findings.hpp"
 #include "levigate/text/layout.hpp"
 #include "levigate/text/no_plan.hpp"
+#include "levigate/text/odds.hpp"
 #include "levigate/text/phrases.hpp"
 #include "levigate/text/step_text.hpp"
 #include "levigate/text/trust.hpp"
@@ -26,14 +27,16 @@ namespace detail {
 /// Writes the parts of a card.
 class BenchCard {
  public:
-  BenchCard(const Job& job, const Stack& stack, const Plan& plan)
-      : job_(job), stack_(stack), plan_(plan) {
+  /// `simulation` may be absent.
+  BenchCard(const Job& job, const Stack& stack, const Plan& plan, const Simulation* simulation)
+      : job_(job), stack_(stack), plan_(plan), simulation_(simulation) {
     for (const Step& step : plan.steps) {
       if (step.zones.size() != job.zones.size()) {
         throw BadInput("the plan has other zones than the job '" + job.name + "'");
       }
       used_.insert(step.sheet);
     }
+    if (simulation) require_simulation_of(job, plan, *simulation);
   }
 
   std::string text() && {
@@ -44,6 +47,7 @@ class BenchCard {
       before();
       for (std::size_t i = 0; i < plan_.steps.size(); ++i) step(i);
       totals();
+      if (simulation_) say_odds(page_, job_, plan_, *simulation_);
       tradeoff();
     } else {
       say_no_plan(page_, plan_);
@@ -124,6 +128,10 @@ class BenchCard {
         "  ",
         duration_text(step.minutes) + " with washing and changing" +
             (on_wheel(stack_, step) ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
+    if (simulation_) {
+      page_.say("  ", "Four times in five that takes " +
+                          usual_duration(simulation_->steps[i].minutes) + ".");
+    }
     for (const std::string& line : upkeep(step, sheet(step), block(step, 0), job_.duty_factor))
       page_.say("  ", line);
     after_step(step);
@@ -284,6 +292,7 @@ class BenchCard {
   const Job& job_;
   const Stack& stack_;
   const Plan& plan_;
+  const Simulation* simulation_;
   std::set<std::string> used_;
   Page page_;
 };
@@ -293,7 +302,14 @@ class BenchCard {
 /// The bench card of a plan: plain text, at most card_columns wide.
 /// Throws: BadInput where the plan was not made from this job and stack
 inline std::string card(const Job& job, const Stack& stack, const Plan& plan) {
-  return detail::BenchCard(job, stack, plan).text();
+  return detail::BenchCard(job, stack, plan, nullptr).text();
+}
+
+/// The same with how the plan may turn out: between what the minutes of each step lie, and a section on time, paper and film.
+/// Throws: BadInput where plan or simulation were not made from this job and stack
+inline std::string card(const Job& job, const Stack& stack, const Plan& plan,
+                        const Simulation& simulation) {
+  return detail::BenchCard(job, stack, plan, &simulation).text();
 }
 
 }  // namespace levigate

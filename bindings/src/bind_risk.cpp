@@ -1,0 +1,114 @@
+// Chance: plans simulated, and the random numbers behind them.
+#include "levigate/risk/simulate.hpp"
+
+#include "as_json.hpp"
+#include "levigate/io/json.hpp"
+#include "plan_of_job.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::Interval;
+using levigate::Job;
+using levigate::Share;
+using levigate::SimulatedStep;
+using levigate::SimulatedZone;
+using levigate::Simulation;
+using py::arg;
+using Tell = py::typing::Callable<py::object(std::int64_t, std::int64_t)>;
+
+/// Calls `tell` with the interpreter's lock, which the threads work without; looks for Ctrl-C as well.
+levigate::Progress progress_of(const std::optional<Tell>& tell) {
+  return [&tell](std::int64_t done, std::int64_t of) {
+    const py::gil_scoped_acquire locked;
+    if (PyErr_CheckSignals() != 0) throw py::error_already_set();
+    return !tell || !(*tell)(done, of).is(py::bool_(false));
+  };
+}
+
+Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
+                    unsigned threads, const std::optional<Tell>& progress, bool bands) {
+  if (levigate::to_json(job) != levigate::to_json(*plan.job)) {
+    throw levigate::BadInput("the plan was made for the job '" + plan.job->name +
+                             "' as it was then, in simulate of the job '" + job.name + "'");
+  }
+  const levigate::SimulateOptions options{.draws = draws,
+                                          .seed = seed,
+                                          .threads = threads,
+                                          .bands = bands,
+                                          .progress = progress_of(progress)};
+  const py::gil_scoped_release unlocked;
+  return levigate::simulate(job, *plan.stack, plan.plan, options);
+}
+
+py::dict zones(const Simulation& simulation) {
+  py::dict result;
+  for (const SimulatedZone& zone : simulation.zones) result[py::str(zone.zone)] = zone;
+  return result;
+}
+
+}  // namespace
+
+void bind_simulation(py::module_& m) {
+  ValueClass<Interval>(m, "Interval", "How a number came out over all draws.")
+      .has("p10", &Interval::p10, "least that one draw in ten does not exceed")
+      .has("p50", &Interval::p50, "the same for one in two")
+      .has("p90", &Interval::p90, "the same for nine in ten")
+      .has("mean", &Interval::mean, "of all")
+      .finish();
+  ValueClass<Share>(m, "Share",
+                    "How often something happened, with the 90 % interval of its chance.")
+      .has("share", &Share::share, "of the draws")
+      .has("low", &Share::low, "lower end of the interval")
+      .has("high", &Share::high, "upper end of it")
+      .finish();
+  ValueClass<SimulatedStep>(m, "SimulatedStep", "One step over all draws.")
+      .has("sheet", &SimulatedStep::sheet, "id of the sheet")
+      .has("minutes", &SimulatedStep::minutes, "all zones, with the change [min]")
+      .has("sheets_used", &SimulatedStep::sheets_used, "sheets, all zones")
+      .has("paper_short", &SimulatedStep::paper_short,
+           "draws that use more than is on hand; None without a limit")
+      .finish();
+  ValueClass<SimulatedZone>(m, "SimulatedZone", "One zone on a coat over all draws, at the end.")
+      .has("zone", &SimulatedZone::zone, "name of the zone")
+      .has("film_left_um", &SimulatedZone::film_left_um,
+           "above the deepest scratch, on the mean of the zone [um]")
+      .has("thinnest_um", &SimulatedZone::thinnest_um, "the same where least is left [um]")
+      .has("cut_through", &SimulatedZone::cut_through,
+           "draws in which some spot ends with less than the reserve")
+      .has("over_budget", &SimulatedZone::over_budget,
+           "draws in which the zone goes deeper than the plan's budget for it")
+      .finish();
+  ValueClass<Simulation> simulation(m, "Simulation", "A plan over all draws.");
+  simulation.has("draws", &Simulation::draws, "that were made")
+      .has("seed", &Simulation::seed, "of the random numbers")
+      .has("minutes", &Simulation::minutes, "all steps, and what comes before the first [min]")
+      .has("sheets", &Simulation::sheets, "all steps")
+      .has("steps", &Simulation::steps, "SimulatedStep of each step, in order")
+      .has("zones", &zones, "SimulatedZone of each zone on a coat, by name")
+      .finish();
+  simulation.def(
+      "to_json", [](const Simulation& self) { return levigate::to_json(self); },
+      "The simulation as JSON text of format levigate.simulation/1.");
+  simulation.def(
+      "to_dict",
+      [](const Simulation& self) -> py::dict { return from_json_text(levigate::to_json(self)); },
+      "The simulation as a dictionary, as to_json() writes it.");
+}
+
+void bind_simulate(py::module_& m) {
+  m.def("simulate", &simulate, arg("job"), arg("plan"), arg("draws") = 1000, arg("seed") = 1,
+        arg("threads") = 0, arg("progress") = py::none(), arg("bands") = true,
+        "A plan worked out many times over, with every uncertain number drawn anew.\n\n"
+        "The same to the bit for the same seed, whatever the number of threads (0: as many as the\n"
+        "machine has). progress(done, of) is called now and then; where it returns False, the\n"
+        "result is that of the draws done. With bands=False every input stays as it is given and\n"
+        "only film and hand vary from spot to spot.\n"
+        "Raises BadInput for a plan of another job, or where none was found; OutOfRange.");
+  m.def("philox4x32", &levigate::philox4x32, arg("counter"), arg("key"),
+        "Philox 4x32-10: four random words of a counter and a key.\n\n"
+        "counter: four words of 32 bits; key: two. The same counter gives the same words.");
+}
+
+}  // namespace levigate_python

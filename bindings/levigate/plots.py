@@ -144,7 +144,12 @@ def _planes_um(plan: Plan, zone: Zone) -> list[float]:
 
 
 def _peel_stays(plan: Plan, zone: Zone) -> bool:
-    return plan.job.scratched_by is None and not zone.levelled and zone.peel_um > 0
+    return _carried(plan, zone) is None and not zone.levelled and zone.peel_um > 0
+
+
+def _carried(plan: Plan, zone: Zone) -> Grade | None:
+    """The grade whose scratches a zone starts with; None as sprayed."""
+    return zone.carries.grade if zone.carries else plan.job.scratched_by
 
 
 def _start(zone: Zone, half_um: float) -> list[tuple[float, float]]:
@@ -167,7 +172,7 @@ def _profile(plan: Plan, zone: Zone, whole: bool) -> tuple[list[float], list[flo
     Where orange peel stays, the whole film shows it without scratches, the enlarged part the reverse.
     """
     stays = _peel_stays(plan, zone)
-    sprayed = plan.job.scratched_by is None
+    sprayed = _carried(plan, zone) is None
     half_um = zone.peel_um / 2 if sprayed and (whole or not stays) else 0.0
     surface = _start(zone, half_um)
     for index, (step, plane_um) in enumerate(zip(plan.steps, _planes_um(plan, zone)), start=1):
@@ -193,8 +198,8 @@ def _draw_surface(axes: Axes, plan: Plan, zone: Zone, floor_um: float, *, whole:
     axes.tick_params(axis="x", length=0)
 
 
-def _columns(axes: Axes, plan: Plan) -> None:
-    start = plan.job.scratched_by
+def _columns(axes: Axes, plan: Plan, zone: Zone) -> None:
+    start = _carried(plan, zone)
     names = ["as sprayed" if start is None else f"{start.label} scratches"]
     names += [f"{_short(step.sheet, 16)}\n{_size_text(step.size_um)} µm" for step in plan.steps]
     axes.set_xticks([i + 0.5 for i in range(len(names))], names, rotation=90)
@@ -277,7 +282,7 @@ def _draw_enlarged(axes: Axes, plan: Plan, zone: Zone) -> None:
             ha="center",
             va="bottom",
         )
-    _columns(axes, plan)
+    _columns(axes, plan, zone)
 
 
 # The ladder of sizes.

@@ -10,6 +10,7 @@ namespace levigate_python {
 
 namespace {
 
+using levigate::Carried;
 using levigate::Coating;
 using levigate::Job;
 using levigate::Target;
@@ -43,6 +44,11 @@ void bind_job(py::module_& m) {
       .has("refractive_index", &Coating::refractive_index, "of the surface, dimensionless")
       .has("two_part", &Coating::two_part, "cures with an isocyanate hardener; None: not said")
       .finish();
+  ValueClass<Carried>(m, "Carried", "What a zone carries now.")
+      .has("grade", &Carried::grade, "whose scratches these are")
+      .has("scratch_um", &Carried::scratch_um, "their depth [um]; None: as of paper of this grade")
+      .has("rq_um", &Carried::rq_um, "roughness [um]; None: as goes with their depth")
+      .finish();
   ValueClass<Zone>(m, "Zone", "A part of the surface with one block and one film.")
       .has("name", &Zone::name, "unique in a job")
       .has("area_cm2", &Zone::area_cm2, "area [cm2]")
@@ -53,6 +59,7 @@ void bind_job(py::module_& m) {
       .has("levelled", &Zone::levelled, "False: the levelling step passes it by, as it does edges")
       .has("below_um", &Zone::below_um, "film of the rounds below the last one [um]")
       .has("defects", &Zone::defects, "runs, sags, drips, nibs and ridges, taken down first")
+      .has("carries", &Zone::carries, "what it carries now; None: what the job starts with")
       .finish();
   ValueClass<Target>(m, "Target", "What ends the sequence: a size or a gloss.")
       .has("size_um", &Target::size_um, "met by grain of at most this size [um], or None")

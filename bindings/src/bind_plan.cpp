@@ -41,6 +41,7 @@ py::dict zones(const Step& step) {
 void bind_step(py::module_& m) {
   ValueClass<ZoneStep>(m, "ZoneStep", "What a step does in one zone.")
       .has("zone", &ZoneStep::zone, "name of the zone")
+      .has("worked", &ZoneStep::worked, "False: the step passes it by, and it stands as before")
       .has("removal_um", &ZoneStep::removal_um, "lowered by this step [um]")
       .has("scratch_um", &ZoneStep::scratch_um, "depth of the scratches it leaves [um]")
       .has("depth_um", &ZoneStep::depth_um, "all removal so far and these scratches [um]")
@@ -62,7 +63,7 @@ void bind_step(py::module_& m) {
       .has("label", &Step::label, "of its grade, as read")
       .has("size_um", &Step::size_um, "median grain size [um]")
       .has("size_ratio", &Step::size_ratio,
-           "to the grain before it; None for the first step on a sprayed coat")
+           "to the coarsest grain whose scratches it finds; None where it finds none")
       .has("minutes", &Step::minutes, "all zones, with the change [min]")
       .has("sheets_used", &Step::sheets_used, "sheets, all zones")
       .has("cost", &Step::cost, "of the sheets used")

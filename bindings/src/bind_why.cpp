@@ -32,7 +32,7 @@ void bind_why(py::module_& m) {
   ValueClass<Why>(m, "Why", "Why there is no plan.")
       .has(
           "blocked_by", [](const Why& w) { return levigate::to_string(w.blocked_by); },
-          "\"target\", \"ratio\", \"scratch\", \"film\", \"paper\" or \"several\"")
+          "\"done\", \"target\", \"ratio\", \"scratch\", \"film\", \"paper\" or \"several\"")
       .has("message", &Why::message, "all of it in words")
       .has("smallest_max_ratio", &Why::smallest_max_ratio, "that would do, or None")
       .has("largest_min_ratio", &Why::largest_min_ratio, "that would do, or None")

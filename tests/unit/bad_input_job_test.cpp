@@ -197,6 +197,26 @@ TEST(BadJob, StartAndTargetTakeOneKey) {
           {"'spraid'", "the nearest is 'sprayed'"});
 }
 
+TEST(BadJob, StartOfAZone) {
+  const auto spoilt = [](const std::string& start) {
+    return job_with("\"peel_um\": 35,", "\"peel_um\": 35,\n      \"start\": " + start + ",");
+  };
+  const std::string at = "\"start\": {";
+  bad_job(spoilt("{\"as\": \"sprayed\"}"), "/zones/0/start/as", at, {"key \"as\" is not known"});
+  bad_job(spoilt("{\"scratch_um\": 1}"), "/zones/0/start", at, {"scratched_by is missing"});
+  bad_job(spoilt("\"P800\""), "/zones/0/start", "\"start\": \"P800\"", {"start is of type string"});
+  bad_job(spoilt("{\"scratched_by\": \"P800\", \"scratch\": 1}"), "/zones/0/start/scratch", at,
+          {"the nearest is \"scratch_um\""});
+  const std::string bare = spoilt("{\"scratched_by\": \"800\"}");
+  expect_fails<AmbiguousLabel>(job_from_json, bare, line_with(bare, at),
+                               {"\"800\"", "/zones/0/start/scratched_by"});
+  for (const std::string key : {"size_um", "scratch_um", "rq_um"}) {
+    const std::string low = spoilt("{\"scratched_by\": \"P800\", \"" + key + "\": -1}");
+    expect_fails<OutOfRange>(job_from_json, low, line_with(low, at),
+                             {key + " = -1 um", "/zones/0/start"});
+  }
+}
+
 TEST(BadJob, UnknownSheen) {
   const auto sheen = [](const std::string& scheme, const std::string& name) {
     return job_with("{\"size_um\": 8}",

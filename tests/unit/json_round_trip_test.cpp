@@ -39,6 +39,7 @@ void expect_same(const Job& a, const Job& b) {
     EXPECT_EQ(a.zones[i].levelled, b.zones[i].levelled);
     EXPECT_EQ(a.zones[i].below_um, b.zones[i].below_um);
     EXPECT_EQ(a.zones[i].defects, b.zones[i].defects);
+    EXPECT_EQ(a.zones[i].carries, b.zones[i].carries);
     ASSERT_EQ(a.zones[i].film.has_value(), b.zones[i].film.has_value());
     if (a.zones[i].film) expect_same(*a.zones[i].film, *b.zones[i].film);
   }
@@ -96,6 +97,26 @@ TEST(RoundTrip, AStartWithItsOwnSizeHasNoPlaceInTheFormat) {
   Job job = demo_job();
   job.scratched_by = sized_grade("P400", 33);
   EXPECT_THROW(to_json(job), BadInput);
+}
+
+TEST(RoundTrip, WhatAZoneCarries) {
+  Job job = demo_job();
+  ASSERT_EQ(job.zones.size(), 3U);
+  job.zones[0].carries = Carried{grade("P1000"), 1.25, 0.0625};
+  job.zones[1].carries = Carried{sized_grade("P400", 33.5)};
+  for (const char* label : {"CAMI 600", "9 um", "4.5 um"}) {
+    job.zones[2].carries = Carried{grade(label), {}, 0.03};
+    expect_same(job, job_from_json(to_json(job)));
+  }
+  job.zones[2].carries = Carried{sized_grade("fine compound", 1.5), 0.2};
+  expect_same(job, job_from_json(to_json(job)));
+}
+
+TEST(RoundTrip, AZoneThatCarriesAGradeNeedsNoPeel) {
+  const std::string peel = "\"peel_um\": 35,";
+  EXPECT_THROW(job_from_json(job_with(peel, "")), BadInput);
+  const Job job = job_from_json(job_with(peel, "\"start\": {\"scratched_by\": \"P800\"},"));
+  EXPECT_EQ(job.zones[0].carries, Carried{grade("P800")});
 }
 
 TEST(RoundTrip, FilmFormsGiveTheFilmOfTheirNumbers) {

@@ -47,6 +47,7 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
   EXPECT_EQ(properties(job["$defs"]["zone"]), reader(detail::zone_keys));
   EXPECT_EQ(properties(job["$defs"]["film"]), reader(detail::film_keys));
   EXPECT_EQ(properties(job["$defs"]["start"]), reader(detail::start_keys));
+  EXPECT_EQ(properties(job["$defs"]["zone_start"]), reader(detail::zone_start_keys));
   EXPECT_EQ(properties(job["$defs"]["target"]), reader(detail::target_keys));
   EXPECT_EQ(properties(job["$defs"]["rules"]), reader(detail::rules_keys));
   EXPECT_EQ(properties(job["$defs"]["defect"]), reader(detail::defect_keys));
@@ -262,6 +263,9 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
                           {"edge_of", "top"},
                           {"radius_mm", 1}};
   EXPECT_EQ(expect_ranges(job_from_json, edge, document, Pointer("/zones/2")), 1);
+  document["zones"][0]["start"] = {{"scratched_by", "P800"}};
+  EXPECT_EQ(expect_ranges(job_from_json, parts["zone_start"], document, Pointer("/zones/0/start")),
+            3);
   const Json properties = schema("job")["properties"];
   const Json numbers = {
       {"properties", {{"age_h", properties["age_h"]}, {"duty_factor", properties["duty_factor"]}}}};

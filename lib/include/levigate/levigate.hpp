@@ -37,6 +37,7 @@
 #include "levigate/journal/shop.hpp"
 #include "levigate/named_number.hpp"
 #include "levigate/plan/bench.hpp"
+#include "levigate/plan/carried.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/effort.hpp"
 #include "levigate/plan/findings.hpp"

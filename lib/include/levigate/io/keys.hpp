@@ -41,7 +41,7 @@ inline constexpr std::string_view coating_keys[] = {
 inline constexpr std::string_view zone_keys[] = {
     "name",    "area_cm2",  "block",    "film",    "below_um",
     "edge_of", "radius_mm", "levelled", "peel_um", "peel_wavelength_mm",
-    "defects"};
+    "defects", "start"};
 inline constexpr std::string_view film_keys[] = {
     "mean_um",     "sd_um", "mean_se_um", "sd_se_um",        "readings",
     "readings_um", "gauge", "coats",      "dry_um_per_coat", "recoat_window_h"};
@@ -52,6 +52,8 @@ inline constexpr std::string_view defect_keys[] = {"kind",     "height_um", "rea
                                                    "width_mm", "length_mm", "count"};
 inline constexpr std::string_view defect_reading_keys[] = {"over_um", "beside_um", "gauge"};
 inline constexpr std::string_view start_keys[] = {"as", "scratched_by"};
+inline constexpr std::string_view zone_start_keys[] = {"scratched_by", "size_um", "scratch_um",
+                                                       "rq_um"};
 inline constexpr std::string_view target_keys[] = {"grade", "size_um", "gloss_gu", "sheen"};
 inline constexpr std::string_view sheen_keys[] = {"scheme", "name"};
 inline constexpr std::string_view rules_keys[] = {

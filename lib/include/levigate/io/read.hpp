@@ -28,6 +28,22 @@ inline void require_format(const Node& root, std::string_view wanted) {
   root.fail("format is missing or no string, wanted '" + std::string(wanted) + "'");
 }
 
+/// What a zone carries, where it does not stand as the job starts. A label may come with a size of its own.
+inline Carried zone_start_in(const Node& node) {
+  node.require_keys(zone_start_keys);
+  const Node label = node.at("scratched_by");
+  Carried carried;
+  if (const auto size_um = node.find("size_um")) {
+    carried.grade = node.placed([&] { return sized_grade(label.text(), size_um->number()); });
+  } else {
+    carried.grade = label.placed([&] { return grade(label.text()); });
+  }
+  if (const auto scratch_um = node.find("scratch_um")) carried.scratch_um = scratch_um->number();
+  if (const auto rq_um = node.find("rq_um")) carried.rq_um = rq_um->number();
+  node.placed([&] { validate(carried, node.pointer()); });
+  return carried;
+}
+
 /// The film of an edge, from that of the zone it belongs to, which stands above it in the list.
 inline void read_edge(const Node& node, const std::vector<Zone>& above, Zone& zone) {
   const Node edge_of = node.at("edge_of");
@@ -75,7 +91,8 @@ inline Zone zone_in(const Node& node, const std::vector<Zone>& above, const Coat
   } else if (const auto radius_mm = node.find("radius_mm")) {
     radius_mm->fail("radius_mm needs edge_of");
   }
-  const bool peel_counts = sprayed && zone.levelled;
+  if (const auto start = node.find("start")) zone.carries = zone_start_in(*start);
+  const bool peel_counts = sprayed && !zone.carries && zone.levelled;
   if (peel_counts || node.has("peel_um")) zone.peel_um = node.at("peel_um").number();
   if ((peel_counts && zone.peel_um > 0.0) || node.has("peel_wavelength_mm")) {
     zone.peel_wavelength_mm = node.at("peel_wavelength_mm").number();

@@ -163,6 +163,17 @@ inline OrderedJson json_of(const Sheet& sheet) {
   return json;
 }
 
+/// The size stands beside the label where it is not the label's.
+inline OrderedJson json_of(const Carried& carried) {
+  const Grade& grade = carried.grade;
+  OrderedJson json{{"scratched_by", grade.label}};
+  if (grade.method == sized_grade(grade.label, grade.median_um).method)
+    json["size_um"] = grade.median_um;
+  if (carried.scratch_um) json["scratch_um"] = *carried.scratch_um;
+  if (carried.rq_um) json["rq_um"] = *carried.rq_um;
+  return json;
+}
+
 inline OrderedJson json_of(const Zone& zone) {
   if (zone.block.wheel) {
     throw BadInput("zone '" + zone.name + "' has a wheel as its block; a file has them on sheets");
@@ -176,6 +187,7 @@ inline OrderedJson json_of(const Zone& zone) {
   json["below_um"] = zone.below_um;
   json["defects"] = OrderedJson::array();
   for (const Defect& defect : zone.defects) json["defects"].push_back(json_of(defect));
+  if (zone.carries) json["start"] = json_of(*zone.carries);
   return json;
 }
 

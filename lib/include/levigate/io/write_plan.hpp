@@ -45,6 +45,7 @@ OrderedJson array_json(const std::vector<Value>& values, OrderedJson (*one)(cons
 
 inline OrderedJson json_of(const ZoneStep& zone) {
   return {{"zone", zone.zone},
+          {"worked", zone.worked},
           {"removal_um", zone.removal_um},
           {"scratch_um", zone.scratch_um},
           {"depth_um", zone.depth_um},

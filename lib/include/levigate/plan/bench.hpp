@@ -91,10 +91,21 @@ inline Setup setup(const Job& job, const Stack& stack) {
   return result;
 }
 
+/// What a zone carries before the first step.
+struct Start {
+  std::string label;      ///< of the grade
+  double size_um = 0;     ///< of its grain
+  double scratch_um = 0;  ///< depth of its scratches [um]
+  double rq_um = 0;       ///< roughness [um]
+  double gloss_gu = 0;    ///< gloss at 60 degrees, a lower bound [GU]
+  bool leads = false;  ///< the coarsest, and nothing is left to level: every sequence begins here
+};
+
 /// A setup with all that does not depend on the sequence worked out once.
 struct Bench : Setup {
   std::vector<std::vector<SheetInZone>> work;    ///< of each sheet in each zone
-  std::vector<double> start_scratch_um;          ///< in each zone; empty as sprayed
+  std::vector<std::optional<Start>> starts;      ///< of each zone; none as sprayed
+  bool levels = true;                            ///< whether the first step levels orange peel
   std::vector<std::optional<double>> budget_um;  ///< depth each zone can afford; none on a solid
   std::vector<std::optional<double>> reach_um;   ///< of each sheet that is a compound
   std::vector<bool> refused;  ///< of each sheet: a wheel that the coat does not stand
@@ -132,8 +143,40 @@ inline LocalTools local_tools(const Bench& bench, std::size_t zone, std::size_t 
   return tools;
 }
 
+/// What a zone carries before the first step; none as sprayed. Where only the grade is known, its scratches are taken for those of
+/// paper on the zone's block, and its roughness goes with their depth.
+inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
+  const std::optional<Carried> carried = carried_in(setup.job, zone);
+  if (!carried) return std::nullopt;
+  const double size_um = carried->grade.median_um;
+  const SheetInZone paper =
+      sheet_in_zone(setup.job, setup.model, {size_um, size_um, log_spread(carried->grade)},
+                    backing_named("latex paper"), zone.block);
+  const double scratch_um = carried->scratch_um.value_or(paper.scratch_um);
+  const double rq_um = carried->rq_um.value_or(paper.rq_um * (scratch_um / paper.scratch_um));
+  return Start{carried->grade.label, size_um, scratch_um, rq_um,
+               gloss_gu(setup.job.coating.refractive_index, 60.0, rq_um)};
+}
+
+/// What every zone carries before the first step.
+inline std::vector<std::optional<Start>> starts_of(const Setup& setup) {
+  std::vector<std::optional<Start>> starts;
+  double coarsest_um = 0;
+  for (const Zone& zone : setup.job.zones) {
+    starts.push_back(start_of(setup, zone));
+    if (starts.back()) coarsest_um = std::max(coarsest_um, starts.back()->size_um);
+  }
+  const bool levels = starts_by_levelling(setup.job);
+  for (std::optional<Start>& start : starts) {
+    if (start) start->leads = !levels && start->size_um == coarsest_um;
+  }
+  return starts;
+}
+
 inline Bench bench(Setup setup) {
-  Bench result{std::move(setup), {}, {}, {}, {}, {}, {}};
+  Bench result{std::move(setup), {}, {}, true, {}, {}, {}, {}};
+  result.starts = starts_of(result);
+  result.levels = starts_by_levelling(result.job);
   const Job& job = result.job;
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
     const Sheet& sheet = result.stack.sheets[i];
@@ -144,14 +187,6 @@ inline Bench bench(Setup setup) {
     }
   }
   for (const Zone& zone : job.zones) {
-    if (job.scratched_by) {
-      // What made the scratches is not known beyond its grade: paper on the zone's block is assumed.
-      const double size_um = job.scratched_by->median_um;
-      const Grain grain{size_um, size_um, log_spread(*job.scratched_by)};
-      result.start_scratch_um.push_back(
-          sheet_in_zone(job, result.model, grain, backing_named("latex paper"), zone.block)
-              .scratch_um);
-    }
     result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);
   }
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {

@@ -33,11 +33,9 @@ class SequenceFindings {
   std::string named(std::size_t sheet) const {
     return bench_.stack.sheets[sheet].id + " (" + size_text(size_um(sheet)) + ")";
   }
-  /// What was there before a step, for the eye: "a-p800 (21.8 um)".
-  std::string came_from(std::optional<Before> before) const {
-    const std::string& name =
-        before ? bench_.stack.sheets[before->sheet].id : bench_.job.scratched_by->label;
-    return name + " (" + size_text(*size_before_um(bench_, before)) + ")";
+  /// Scratches for the eye, by what made them: "a-p800 (21.8 um)".
+  static std::string named(const Scratches& found) {
+    return std::string(found.by) + " (" + size_text(found.size_um) + ")";
   }
   double size_um(std::size_t sheet) const { return bench_.grades[sheet].median_um; }
   const std::string& id(std::size_t sheet) const { return bench_.stack.sheets[sheet].id; }
@@ -47,44 +45,47 @@ class SequenceFindings {
   }
 
   void ratios() {
-    const Rules& rules = bench_.job.rules;
-    for_each_step(sequence_.sheets, [&](std::optional<Before> before, std::size_t fine) {
-      const std::optional<double> from_um = size_before_um(bench_, before);
-      if (!from_um) return;
-      const double coarse_um = *from_um;
-      const double ratio = coarse_um / size_um(fine);
-      const StepFit fit = fit_of(coarse_um, size_um(fine), rules);
-      std::vector<std::string> ids{id(fine)};
-      if (before) ids.insert(ids.begin(), id(before->sheet));
-      const std::string step = "step to " + named(fine) + " from " + came_from(before);
-      if (ratio <= 1.0) {
-        add(FindingKind::not_finer, Severity::error, ids,
-            step + " is not finer: its scratches undo the step before");
-      } else if (fit == StepFit::too_long && !bench_.reach_um[fine]) {
-        const auto ways = bridges(coarse_um, size_um(fine), rules);
-        add(FindingKind::step_too_long, Severity::error, ids,
-            step + " is a ratio of " + fixed(ratio, 2) + ", above max_ratio " +
-                fixed(rules.max_ratio, 2) +
-                (ways.empty() ? "" : "; " + bridges_text(ways) + " would bridge it"));
-      } else if (fit == StepFit::too_short) {
-        add(FindingKind::step_too_short, Severity::warning, ids,
-            step + " is a ratio of " + fixed(ratio, 2) + ", below min_ratio " +
-                fixed(rules.min_ratio, 2) + ": it costs film and time and gains little");
-      }
+    for_each_step(bench_, sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+      for (const Scratches& found : finds(bench_, before, sheet)) ratio(found, sheet);
     });
+  }
+
+  void ratio(const Scratches& found, std::size_t fine) {
+    const Rules& rules = bench_.job.rules;
+    const double coarse_um = found.size_um;
+    const double ratio = coarse_um / size_um(fine);
+    const StepFit fit = fit_of(coarse_um, size_um(fine), rules);
+    std::vector<std::string> ids{id(fine)};
+    if (found.sheet) ids.insert(ids.begin(), std::string(found.by));
+    const std::string step = "step to " + named(fine) + " from " + named(found);
+    if (ratio <= 1.0) {
+      add(FindingKind::not_finer, Severity::error, ids,
+          step + " is not finer: its scratches undo the step before");
+    } else if (fit == StepFit::too_long && !bench_.reach_um[fine]) {
+      const auto ways = bridges(coarse_um, size_um(fine), rules);
+      add(FindingKind::step_too_long, Severity::error, ids,
+          step + " is a ratio of " + fixed(ratio, 2) + ", above max_ratio " +
+              fixed(rules.max_ratio, 2) +
+              (ways.empty() ? "" : "; " + bridges_text(ways) + " would bridge it"));
+    } else if (fit == StepFit::too_short) {
+      add(FindingKind::step_too_short, Severity::warning, ids,
+          step + " is a ratio of " + fixed(ratio, 2) + ", below min_ratio " +
+              fixed(rules.min_ratio, 2) + ": it costs film and time and gains little");
+    }
   }
 
   /// A compound takes out scratches down to its reach, and levels nothing.
   void compounds() {
-    for_each_step(sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    for_each_step(bench_, sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
       if (compound_on_peel(bench_, before, sheet)) {
         add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
             named(sheet) + " is a compound and cannot level orange peel");
       } else if (too_deep_um(bench_, before, sheet) > 0) {
+        const Scratches deepest = *deepest_found(bench_, before, sheet);
         add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
             named(sheet) + " takes out scratches of up to " + fixed(*bench_.reach_um[sheet], 2) +
-                " um; those of " + came_from(before) + " are " +
-                fixed(deepest_before_um(bench_, before), 2) + " um deep");
+                " um; those of " + named(deepest) + " are " + fixed(deepest.scratch_um, 2) +
+                " um deep");
       }
     });
   }
@@ -100,12 +101,11 @@ class SequenceFindings {
 
   /// A soft face follows the orange peel and takes film from its valleys too: compared with a rigid one.
   void levelling() {
-    if (bench_.job.scratched_by) return;
     constexpr double worth_saying = 1.25;
     const std::size_t sheet = sequence_.sheets.front();
     for (std::size_t i = 0; i < bench_.job.zones.size(); ++i) {
-      if (passed_by(bench_, i)) continue;
       const Zone& zone = bench_.job.zones[i];
+      if (bench_.starts[i] || !zone.levelled) continue;
       const Block& tool = bench_.work[sheet][i].tool;
       const double soft_um = removal_um(bench_, std::nullopt, sheet, i);
       const double rigid_um =
@@ -124,7 +124,7 @@ class SequenceFindings {
   }
 
   void paper() {
-    for_each_step(sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    for_each_step(bench_, sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
       const std::vector<Effort> step = efforts(bench_, before, sheet);
       if (micro_short(bench_, step, sheet) == 0) return;
       add(FindingKind::paper_short, Severity::error, {id(sheet)},
@@ -183,7 +183,7 @@ class SequenceFindings {
     if (!high_gu) return;
     const std::size_t last = sequence_.sheets.back();
     for (std::size_t zone = 0; zone < bench_.job.zones.size(); ++zone) {
-      const double gloss_gu = bench_.work[last][zone].gloss_gu;
+      const double gloss_gu = ending(bench_, last, zone).gloss_gu;
       if (gloss_gu <= *high_gu) continue;
       add(FindingKind::sheen_over, Severity::warning, {id(last)},
           "zone " + bench_.job.zones[zone].name + " ends at " + fixed(gloss_gu, 0) +

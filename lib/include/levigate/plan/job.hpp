@@ -9,6 +9,7 @@
 
 #include "levigate/film/film.hpp"
 #include "levigate/grade/grade.hpp"
+#include "levigate/plan/carried.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/search.hpp"
 #include "levigate/stack/block.hpp"
@@ -28,7 +29,8 @@ struct Zone {
   double peel_wavelength_mm = 3;  ///< its wavelength [mm]
   bool levelled = true;  ///< false: the levelling step passes it by, as it does edges and corners
   double below_um = 0;   ///< film of the rounds below the last one [um]
-  std::vector<Defect> defects{};  ///< runs, sags, nibs, ridges: taken down before levelling
+  std::vector<Defect> defects{};     ///< runs, sags, nibs, ridges: taken down before levelling
+  std::optional<Carried> carries{};  ///< where it does not stand as the job starts
 };
 
 /// What ends the sequence: the first sheet that meets it. One of the two is set.
@@ -56,6 +58,25 @@ struct Job {
   double duty_factor = 1;
 };
 
+/// What a zone carries: its own state, else what the job starts with; none: as sprayed.
+inline std::optional<Carried> carried_in(const Job& job, const Zone& zone) {
+  if (zone.carries || !job.scratched_by) return zone.carries;
+  return Carried{*job.scratched_by};
+}
+
+/// Whether the first step levels orange peel: where a zone as sprayed is to be levelled, or no zone carries a grade.
+inline bool starts_by_levelling(const Job& job) {
+  bool carried = false;
+  for (const Zone& zone : job.zones) {
+    if (carried_in(job, zone)) {
+      carried = true;
+    } else if (zone.levelled) {
+      return true;
+    }
+  }
+  return !carried;
+}
+
 /// Throws: BadInput, OutOfRange where the zone cannot be worked; `sprayed` says whether its peel counts.
 inline void validate(const Zone& zone, const Coating& coating, const Rules& rules, bool sprayed,
                      std::string_view where) {
@@ -63,6 +84,7 @@ inline void validate(const Zone& zone, const Coating& coating, const Rules& rule
   const std::string place = std::string(where) + " ('" + zone.name + "')";
   detail::require_range(zone.area_cm2, 0.1, 1e6, "area_cm2", "cm2", place);
   validate(zone.block, place + ", block");
+  if (zone.carries) validate(*zone.carries, place + ", carries");
   if (sprayed) {
     detail::require_range(zone.peel_um, 0.0, 1e4, "peel_um", "um", place);
     detail::require_range(zone.peel_wavelength_mm, 1e-3, 1e3, "peel_wavelength_mm", "mm", place);
@@ -110,7 +132,7 @@ inline void validate(const Job& job) {
   std::set<std::string_view> names;
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     const std::string place = "/zones/" + std::to_string(i);
-    validate(job.zones[i], job.coating, job.rules, !job.scratched_by, place);
+    validate(job.zones[i], job.coating, job.rules, !carried_in(job, job.zones[i]), place);
     if (!names.insert(job.zones[i].name).second) {
       throw BadInput("zone '" + job.zones[i].name + "' stands twice, in " + place, place + "/name");
     }

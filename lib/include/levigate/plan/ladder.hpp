@@ -83,16 +83,44 @@ inline std::vector<std::optional<std::int64_t>> budgets_pm(const Bench& bench) {
   return result;
 }
 
-/// Whether a sheet meets the target: its size, or its gloss in every zone, which for a band of sheen is neither below nor above it.
+/// Grain and gloss of a zone at the end of a sequence.
+struct Ending {
+  double size_um = 0;
+  double gloss_gu = 0;  ///< at 60 degrees
+};
+
+/// How a sheet that ends a sequence leaves a zone: by its own work, or as the zone stands.
+inline Ending ending(const Bench& bench, std::size_t sheet, std::size_t zone) {
+  const std::optional<Start>& start = bench.starts[zone];
+  if (stands(bench, sheet, zone)) return {start->size_um, start->gloss_gu};
+  return {bench.grades[sheet].median_um, bench.work[sheet][zone].gloss_gu};
+}
+
+/// Whether a zone that ends so meets the target, which for a band of sheen is neither below nor above it.
+inline bool meets_target(const Target& target, const Ending& zone) {
+  if (target.size_um) return zone.size_um <= *target.size_um;
+  const double high_gu = target.gloss_high_gu.value_or(std::numeric_limits<double>::infinity());
+  return zone.gloss_gu >= *target.gloss_gu && zone.gloss_gu <= high_gu;
+}
+
+/// Whether a sheet that ends a sequence meets the target in every zone.
 inline bool meets_target(const Bench& bench, std::size_t sheet) {
   if (bench.refused[sheet]) return false;
-  const Target& target = bench.job.target;
-  if (target.size_um) return bench.grades[sheet].median_um <= *target.size_um;
-  const double high_gu = target.gloss_high_gu.value_or(std::numeric_limits<double>::infinity());
-  return std::all_of(bench.work[sheet].begin(), bench.work[sheet].end(),
-                     [&](const SheetInZone& work) {
-                       return work.gloss_gu >= *target.gloss_gu && work.gloss_gu <= high_gu;
-                     });
+  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
+    if (!meets_target(bench.job.target, ending(bench, sheet, zone))) return false;
+  }
+  return true;
+}
+
+/// Whether a job whose zones were worked already meets the target in all of them.
+inline bool already_done(const Bench& bench) {
+  bool done = false;
+  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
+    const std::optional<Start>& start = bench.starts[zone];
+    if (!start || !meets_target(bench.job.target, {start->size_um, start->gloss_gu})) return false;
+    done = done || bench.job.zones[zone].carries;
+  }
+  return done;
 }
 
 /// Whether the limits allow a step from grain of one size to a sheet. A compound may be any amount finer: what it can take
@@ -108,8 +136,9 @@ inline bool ratio_allowed(const Bench& bench, const Limits& limits, double from_
 /// What a step costs under the limits; none where they do not allow it.
 inline std::optional<StepCost> allowed_step(const Bench& bench, const Limits& limits,
                                             std::optional<Before> before, std::size_t sheet) {
-  const std::optional<double> from_um = size_before_um(bench, before);
-  if (from_um && !ratio_allowed(bench, limits, *from_um, sheet)) return std::nullopt;
+  for (const Scratches& found : finds(bench, before, sheet)) {
+    if (!ratio_allowed(bench, limits, found.size_um, sheet)) return std::nullopt;
+  }
   if (bench.refused[sheet]) return std::nullopt;
   if (compound_on_peel(bench, before, sheet)) return std::nullopt;
   if (too_deep_um(bench, before, sheet) > limits.deeper_um) return std::nullopt;
@@ -158,19 +187,25 @@ inline Ladder ladder(const Bench& bench, const Limits& limits) {
   return result;
 }
 
+/// The sequences to choose from under the rules of the job: see search(). None where nothing is left to do.
+inline std::vector<Sequence> sequences_of(const Bench& bench) {
+  if (already_done(bench)) return {};
+  return search(ladder(bench, limits_of(bench.job.rules)));
+}
+
 /// The sums of any sequence of sheets, whether it keeps the rules or not.
 /// Throws: OutOfRange where a step would take more than 1e9 minutes or sheets
 inline Sequence summed(const Bench& bench, const std::vector<std::size_t>& sheets) {
   Sequence result{.sheets = sheets, .milliseconds = 0, .cost = 0, .depth_pm = {}, .film = {}};
   std::vector<std::int64_t> removed(bench.job.zones.size(), 0);
-  for_each_step(sheets, [&](std::optional<Before> before, std::size_t sheet) {
+  for_each_step(bench, sheets, [&](std::optional<Before> before, std::size_t sheet) {
     const StepCost step = step_cost(bench, before, sheet, efforts(bench, before, sheet));
     result.milliseconds += step.milliseconds;
     result.cost += step.cost;
     result.depth_pm.clear();
     for (std::size_t zone = 0; zone < removed.size(); ++zone) {
       removed[zone] += step.removal_pm[zone];
-      const double scratch_um = scratch_left_um(bench, {sheet, !before}, zone);
+      const double scratch_um = scratch_left_um(bench, after(bench, before, sheet), zone);
       result.depth_pm.push_back(removed[zone] + std::llround(scratch_um * detail::pm_per_um));
     }
   });

@@ -39,7 +39,9 @@ inline std::vector<double> possible_ratios(const Bench& bench) {
   std::vector<double> from;
   for (std::size_t sheet = 0; sheet < bench.grades.size(); ++sheet)
     from.push_back(worn_um(bench, sheet));
-  if (bench.job.scratched_by) from.push_back(bench.job.scratched_by->median_um);
+  for (const std::optional<Start>& start : bench.starts) {
+    if (start) from.push_back(start->size_um);
+  }
   std::vector<double> ratios;
   for (const double coarse : from) {
     for (const Grade& grade : bench.grades) {
@@ -72,7 +74,8 @@ inline std::optional<double> smallest_max_ratio(const Bench& bench, const Limits
   return first_that_does(bench, limits, &Limits::max_ratio, values);
 }
 
-/// The largest min_ratio, from the present one down, under which there is a plan.
+/// The largest min_ratio, from the present one down, under which there is a plan. Which zones a sheet passes by stays as
+/// it is: a limit that is lifted takes no step away.
 inline std::optional<double> largest_min_ratio(const Bench& bench, const Limits& limits) {
   std::vector<double> values = possible_ratios(bench);
   std::erase_if(values, [&](double ratio) { return ratio >= limits.min_ratio; });
@@ -85,7 +88,7 @@ inline std::optional<double> largest_min_ratio(const Bench& bench, const Limits&
 inline std::optional<double> least_deeper_um(const Bench& bench, const Limits& limits) {
   std::vector<double> values{limits.deeper_um};
   for (std::size_t to = 0; to < bench.grades.size(); ++to) {
-    if (bench.job.scratched_by) values.push_back(too_deep_um(bench, std::nullopt, to));
+    values.push_back(too_deep_um(bench, std::nullopt, to));
     for (std::size_t from = 0; from < bench.grades.size(); ++from) {
       values.push_back(too_deep_um(bench, Before{from, true}, to));
       values.push_back(too_deep_um(bench, Before{from, false}, to));
@@ -99,13 +102,13 @@ inline std::optional<double> least_deeper_um(const Bench& bench, const Limits& l
 /// The steps of a sequence that are longer than max_ratio.
 inline std::vector<Gap> gaps_in(const Bench& bench, const Sequence& sequence) {
   std::vector<Gap> gaps;
-  for_each_step(sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    const std::optional<double> coarse_um = size_before_um(bench, before);
+  for_each_step(bench, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
     const double fine_um = bench.grades[sheet].median_um;
-    if (!coarse_um || fit_of(*coarse_um, fine_um, bench.job.rules) != StepFit::too_long) return;
-    gaps.push_back({before ? bench.stack.sheets[before->sheet].id : bench.job.scratched_by->label,
-                    bench.stack.sheets[sheet].id, *coarse_um, fine_um, *coarse_um / fine_um,
-                    bridges(*coarse_um, fine_um, bench.job.rules)});
+    for (const Scratches& found : finds(bench, before, sheet)) {
+      if (fit_of(found.size_um, fine_um, bench.job.rules) != StepFit::too_long) continue;
+      gaps.push_back({std::string(found.by), bench.stack.sheets[sheet].id, found.size_um, fine_um,
+                      found.size_um / fine_um, bridges(found.size_um, fine_um, bench.job.rules)});
+    }
   });
   return gaps;
 }
@@ -158,13 +161,13 @@ inline std::vector<PaperShort> least_paper_short(const Bench& bench, Limits limi
   const std::vector<Sequence> found = search(counted);
   if (found.empty()) return {};
   std::vector<PaperShort> result;
-  for_each_step(
-      best(found, Objective::cost).sheets, [&](std::optional<Before> before, std::size_t sheet) {
-        const std::vector<Effort> step = efforts(bench, before, sheet);
-        if (micro_short(bench, step, sheet) == 0) return;
-        result.push_back(
-            {bench.stack.sheets[sheet].id, sheets_used(step), *bench.stack.sheets[sheet].on_hand});
-      });
+  for_each_step(bench, best(found, Objective::cost).sheets,
+                [&](std::optional<Before> before, std::size_t sheet) {
+                  const std::vector<Effort> step = efforts(bench, before, sheet);
+                  if (micro_short(bench, step, sheet) == 0) return;
+                  result.push_back({bench.stack.sheets[sheet].id, sheets_used(step),
+                                    *bench.stack.sheets[sheet].on_hand});
+                });
   return result;
 }
 

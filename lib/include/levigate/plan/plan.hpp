@@ -1,6 +1,7 @@
 // The plan: a sequence worked out step by step and zone by zone, with what it adds up to.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -16,6 +17,7 @@ namespace levigate::inline v0 {
 /// What a step does in one zone.
 struct ZoneStep {
   std::string zone;
+  bool worked = true;     ///< false: this step passes it by, and it stands as before
   double removal_um = 0;  ///< lowered by this step [um]
   double scratch_um = 0;  ///< depth of the scratches it leaves [um]
   double depth_um = 0;    ///< all removal so far and these scratches [um]
@@ -39,7 +41,7 @@ struct Step {
   std::string label;  ///< of the grade, as read
   double size_um = 0;
   std::optional<double>
-      size_ratio;      ///< to the grain before it; none for the first step on a sprayed coat
+      size_ratio;      ///< to the coarsest grain whose scratches it finds; none where it finds none
   double minutes = 0;  ///< all zones, with the change
   double sheets_used = 0;
   double cost = 0;
@@ -90,7 +92,6 @@ inline double edge_strokes(const Bench& bench, std::size_t sheet, std::size_t zo
 inline Step worked_step(const Bench& bench, std::optional<Before> before, std::size_t sheet,
                         std::vector<double>& removed_um) {
   const std::vector<Effort> step = efforts(bench, before, sheet);
-  const std::optional<double> from_um = size_before_um(bench, before);
   Step result{.sheet = bench.stack.sheets[sheet].id,
               .label = bench.grades[sheet].label,
               .size_um = bench.grades[sheet].median_um,
@@ -105,17 +106,23 @@ inline Step worked_step(const Bench& bench, std::optional<Before> before, std::s
       result.cautions.push_back({std::string(c.topic), std::string(c.text)});
     }
   }
-  if (from_um) result.size_ratio = *from_um / result.size_um;
+  for (const Scratches& found : finds(bench, before, sheet)) {
+    result.size_ratio = std::max(result.size_ratio.value_or(0.0), found.size_um / result.size_um);
+  }
+  const Before now = after(bench, before, sheet);
   for (std::size_t i = 0; i < step.size(); ++i) {
     const Zone& zone = bench.job.zones[i];
     const SheetInZone& work = bench.work[sheet][i];
-    const bool untouched = !before && passed_by(bench, i);
+    const bool here = worked(bench, now, i);
+    const double standing_um = bench.starts[i] ? bench.starts[i]->rq_um : 0.0;
     const auto gloss = [&](double angle_deg) {
-      return gloss_gu(bench.job.coating.refractive_index, angle_deg, untouched ? 0.0 : work.rq_um);
+      return gloss_gu(bench.job.coating.refractive_index, angle_deg,
+                      here ? work.rq_um : standing_um);
     };
-    const double scratch_um = scratch_left_um(bench, {sheet, !before}, i);
+    const double scratch_um = scratch_left_um(bench, now, i);
     removed_um[i] += step[i].removal_um;
     ZoneStep& row = result.zones.emplace_back(ZoneStep{.zone = zone.name,
+                                                       .worked = here,
                                                        .removal_um = step[i].removal_um,
                                                        .scratch_um = scratch_um,
                                                        .depth_um = removed_um[i] + scratch_um,
@@ -146,7 +153,7 @@ inline Plan worked_out(const Bench& bench, const Sequence& sequence) {
   plan.found = true;
   plan.exact = sequence;
   std::vector<double> removed_um(bench.job.zones.size(), 0.0);
-  for_each_step(sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+  for_each_step(bench, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
     plan.steps.push_back(detail::worked_step(bench, before, sheet, removed_um));
   });
   const std::int64_t deepest_pm =
@@ -179,7 +186,7 @@ inline Plan worked_out(const Bench& bench, const Sequence& sequence) {
 /// Source:    those of the formulas in surface/ and film/
 inline Plan plan(const Job& job, const Stack& stack) {
   const Bench bench = levigate::bench(job, stack);
-  const std::vector<Sequence> found = search(ladder(bench, limits_of(job.rules)));
+  const std::vector<Sequence> found = sequences_of(bench);
   Plan result;
   if (found.empty()) {
     result.why = why_no_plan(bench);

@@ -2,10 +2,13 @@
 #pragma once
 
 #include <algorithm>
+#include <limits>
 #include <numeric>
 #include <optional>
+#include <string_view>
 #include <vector>
 
+#include "levigate/grade/ratio.hpp"
 #include "levigate/plan/bench.hpp"
 #include "levigate/surface/levelling.hpp"
 
@@ -15,26 +18,71 @@ namespace levigate::inline v0 {
 struct Before {
   std::size_t sheet = 0;
   bool first = false;
+  std::size_t finest = sheet;  ///< of the sequence so far: another where sizes do not fall
 };
 
-/// Whether a zone is left as sprayed by the first step.
+/// What the step after this one finds before it.
+inline Before after(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
+  const bool finer =
+      !before || bench.grades[sheet].median_um < bench.grades[before->finest].median_um;
+  return {sheet, !before, finer ? sheet : before->finest};
+}
+
+/// Whether a zone that carries a grade stands as it is under a sheet: where the sheet is not finer by min_ratio. Sizes fall
+/// along a sequence, so a zone that one sheet takes up, all later ones work.
+inline bool stands(const Bench& bench, std::size_t sheet, std::size_t zone) {
+  const std::optional<Start>& start = bench.starts[zone];
+  if (!start || start->leads) return false;
+  const double size_um = bench.grades[sheet].median_um;
+  return size_um >= start->size_um ||
+         !ratio_within(start->size_um, size_um, bench.job.rules.min_ratio,
+                       std::numeric_limits<double>::infinity());
+}
+
+/// Whether the first step leaves a zone as sprayed: it levels, and keeps off edges.
 inline bool passed_by(const Bench& bench, std::size_t zone) {
-  return !bench.job.scratched_by && !bench.job.zones[zone].levelled;
+  return bench.levels && !bench.starts[zone] && !bench.job.zones[zone].levelled;
 }
 
-/// Depth of the scratches that a sheet leaves in a zone [um]; none where it comes first and passes the zone by.
+/// Whether a zone was worked by the sheets so far, the last of them with the rest.
+inline bool worked(const Bench& bench, const Before& sheets, std::size_t zone) {
+  return bench.starts[zone] ? !stands(bench, sheets.finest, zone)
+                            : !sheets.first || !passed_by(bench, zone);
+}
+
+/// Scratches, and the grain that made them.
+struct Scratches {
+  std::string_view by;    ///< id of the sheet, or label of the grade that the zone carries
+  bool sheet = false;     ///< whether by a sheet of the sequence
+  double size_um = 0;     ///< of the grain
+  double scratch_um = 0;  ///< their depth
+};
+
+/// The scratches that a step works out of a zone; none where it passes the zone by, or finds it as sprayed.
+inline std::optional<Scratches> found_in(const Bench& bench, std::optional<Before> before,
+                                         std::size_t sheet, std::size_t zone) {
+  if (before && worked(bench, *before, zone)) {
+    return Scratches{bench.stack.sheets[before->sheet].id, true, worn_um(bench, before->sheet),
+                     bench.work[before->sheet][zone].scratch_um};
+  }
+  const std::optional<Start>& start = bench.starts[zone];
+  if (!start || !worked(bench, after(bench, before, sheet), zone)) return std::nullopt;
+  return Scratches{start->label, false, start->size_um, start->scratch_um};
+}
+
+/// Depth of the scratches in a zone after a sheet [um]: its own, or those that the zone stands with.
 inline double scratch_left_um(const Bench& bench, const Before& sheet, std::size_t zone) {
-  return sheet.first && passed_by(bench, zone) ? 0.0 : bench.work[sheet.sheet][zone].scratch_um;
+  if (worked(bench, sheet, zone)) return bench.work[sheet.sheet][zone].scratch_um;
+  return bench.starts[zone] ? bench.starts[zone]->scratch_um : 0.0;
 }
 
-/// Film that a sheet must remove in a zone [um]: the scratches of the sheet before it, or as the first step the orange peel
-/// or the scratches the work carries.
+/// Film that a sheet must remove in a zone [um]: the scratches it finds, or as the first step the orange peel.
 inline double removal_um(const Bench& bench, std::optional<Before> before, std::size_t sheet,
                          std::size_t zone) {
   const Rules& rules = bench.job.rules;
-  if (before) return scratch_left_um(bench, *before, zone) * rules.overcut;
-  if (bench.job.scratched_by) return bench.start_scratch_um[zone] * rules.overcut;
-  if (passed_by(bench, zone)) return 0.0;
+  if (const auto found = found_in(bench, before, sheet, zone))
+    return found->scratch_um * rules.overcut;
+  if (before || bench.starts[zone] || !bench.job.zones[zone].levelled) return 0.0;
   const Block& tool = bench.work[sheet][zone].tool;
   return levelling_removal_um({.peel_um = bench.job.zones[zone].peel_um,
                                .wavelength_mm = bench.job.zones[zone].peel_wavelength_mm,
@@ -57,11 +105,11 @@ inline std::vector<Effort> efforts(const Bench& bench, std::optional<Before> bef
 
 /// Calls visit(before, sheet) for every step of a sequence, in order.
 template <typename Visit>
-void for_each_step(const std::vector<std::size_t>& sheets, Visit visit) {
+void for_each_step(const Bench& bench, const std::vector<std::size_t>& sheets, Visit visit) {
   std::optional<Before> before;
   for (const std::size_t sheet : sheets) {
     visit(before, sheet);
-    before = Before{sheet, !before};
+    before = after(bench, before, sheet);
   }
 }
 
@@ -77,34 +125,50 @@ inline double step_minutes(const std::vector<Effort>& step, const Rules& rules) 
                          [](double sum, const Effort& e) { return sum + e.minutes; });
 }
 
-/// Size of the grain whose scratches a step finds [um]; none as the first step on a sprayed coat.
-inline std::optional<double> size_before_um(const Bench& bench, std::optional<Before> before) {
-  if (before) return worn_um(bench, before->sheet);
-  if (bench.job.scratched_by) return bench.job.scratched_by->median_um;
-  return std::nullopt;
+/// The kinds of scratches that a step finds, each once: of the sheet before it, and of the zones that it takes up.
+inline std::vector<Scratches> finds(const Bench& bench, std::optional<Before> before,
+                                    std::size_t sheet) {
+  std::vector<Scratches> result;
+  if (before) {
+    result.push_back({bench.stack.sheets[before->sheet].id, true, worn_um(bench, before->sheet)});
+  }
+  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
+    const std::optional<Scratches> found = found_in(bench, before, sheet, zone);
+    if (!found) continue;
+    const auto same = std::find_if(result.begin(), result.end(), [&](const Scratches& other) {
+      return other.sheet == found->sheet && other.by == found->by &&
+             other.size_um == found->size_um;
+    });
+    if (same == result.end()) {
+      result.push_back(*found);
+    } else {
+      same->scratch_um = std::max(same->scratch_um, found->scratch_um);
+    }
+  }
+  return result;
 }
 
-/// Depth of the scratches that a step finds, in the zone where they are deepest [um].
-inline double deepest_before_um(const Bench& bench, std::optional<Before> before) {
-  double deepest = 0;
-  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
-    if (before)
-      deepest = std::max(deepest, scratch_left_um(bench, *before, zone));
-    else if (bench.job.scratched_by)
-      deepest = std::max(deepest, bench.start_scratch_um[zone]);
-  }
-  return deepest;
+/// The scratches that a step finds where they are deepest; none where it finds none.
+inline std::optional<Scratches> deepest_found(const Bench& bench, std::optional<Before> before,
+                                              std::size_t sheet) {
+  const std::vector<Scratches> found = finds(bench, before, sheet);
+  const auto deepest = std::max_element(
+      found.begin(), found.end(),
+      [](const Scratches& a, const Scratches& b) { return a.scratch_um < b.scratch_um; });
+  return deepest == found.end() ? std::nullopt : std::optional(*deepest);
 }
 
 /// By how much the scratches that a compound finds exceed what it takes out [um]; at most zero where it does, or is paper.
 inline double too_deep_um(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
   const std::optional<double> limit_um = bench.reach_um[sheet];
-  return limit_um ? deepest_before_um(bench, before) - *limit_um : 0.0;
+  if (!limit_um) return 0.0;
+  const std::optional<Scratches> deepest = deepest_found(bench, before, sheet);
+  return (deepest ? deepest->scratch_um : 0.0) - *limit_um;
 }
 
 /// Whether a step is a compound that meets orange peel: it takes out scratches and does not level.
 inline bool compound_on_peel(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  return !before && !bench.job.scratched_by && bench.reach_um[sheet].has_value();
+  return !before && bench.levels && bench.reach_um[sheet].has_value();
 }
 
 }  // namespace levigate

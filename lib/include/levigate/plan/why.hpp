@@ -14,6 +14,7 @@ namespace levigate::inline v0 {
 
 /// The limit that stands in the way. Where lifting one of several would do, the first in this order.
 enum class Blocker {
+  done,     ///< nothing: every zone meets the target as it stands
   target,   ///< no sheet meets the target
   ratio,    ///< max_ratio, or min_ratio
   scratch,  ///< a compound's reach
@@ -24,6 +25,7 @@ enum class Blocker {
 
 constexpr std::string_view to_string(Blocker blocker) noexcept {
   switch (blocker) {
+    case Blocker::done: return "done";
     case Blocker::target: return "target";
     case Blocker::ratio: return "ratio";
     case Blocker::scratch: return "scratch";
@@ -61,28 +63,40 @@ inline std::string target_text(const Bench& bench) {
          " GU at 60 degrees in every zone" + label;
 }
 
+/// How far a zone that ends so is off the target; at most zero where it meets it.
+inline double off_target(const Target& target, const Ending& zone) {
+  if (target.size_um) return zone.size_um - *target.size_um;
+  return std::max(*target.gloss_gu - zone.gloss_gu,
+                  target.gloss_high_gu ? zone.gloss_gu - *target.gloss_high_gu : 0.0);
+}
+
 /// What comes nearest to the target, in words.
 inline std::string nearest_to_target_text(const Bench& bench) {
   const Target& target = bench.job.target;
-  const auto by_gloss = [](const SheetInZone& a, const SheetInZone& b) {
-    return a.gloss_gu < b.gloss_gu;
-  };
+  const std::size_t zones = bench.job.zones.size();
   const auto off = [&](std::size_t sheet) {
-    if (target.size_um) return bench.grades[sheet].median_um - *target.size_um;
-    const auto [low, high] =
-        std::minmax_element(bench.work[sheet].begin(), bench.work[sheet].end(), by_gloss);
-    return std::max(*target.gloss_gu - low->gloss_gu,
-                    target.gloss_high_gu ? high->gloss_gu - *target.gloss_high_gu : 0.0);
+    double most = off_target(target, ending(bench, sheet, 0));
+    for (std::size_t zone = 1; zone < zones; ++zone) {
+      most = std::max(most, off_target(target, ending(bench, sheet, zone)));
+    }
+    return most;
   };
   std::size_t nearest = 0;
   for (std::size_t sheet = 1; sheet < bench.grades.size(); ++sheet) {
     if (off(sheet) < off(nearest)) nearest = sheet;
   }
-  const auto& work = bench.work[nearest];
+  std::size_t worst = 0;  // coarsest, or of least gloss
+  for (std::size_t zone = 1; zone < zones; ++zone) {
+    const Ending here = ending(bench, nearest, zone), there = ending(bench, nearest, worst);
+    if (target.size_um ? here.size_um > there.size_um : here.gloss_gu < there.gloss_gu)
+      worst = zone;
+  }
+  const Ending left = ending(bench, nearest, worst);
   return "; the nearest is " + bench.stack.sheets[nearest].id + " with " +
-         (target.size_um
-              ? size_text(bench.grades[nearest].median_um)
-              : fixed(std::min_element(work.begin(), work.end(), by_gloss)->gloss_gu, 1) + " GU") +
+         (target.size_um ? size_text(left.size_um) : fixed(left.gloss_gu, 1) + " GU") +
+         (stands(bench, nearest, worst)
+              ? " in zone " + bench.job.zones[worst].name + ", which it is too near to work"
+              : "") +
          (bench.refused[nearest] ? ", whose wheel the coat does not stand" : "");
 }
 
@@ -121,7 +135,7 @@ inline std::optional<std::string> way_by_scratch(const Bench& bench, const Limit
   if (!deeper_um || *deeper_um <= limits.deeper_um) return std::nullopt;
   Limits wider = limits;
   wider.deeper_um = *deeper_um;
-  for_each_step(best(found_under(bench, wider), bench.job.prefer).sheets,
+  for_each_step(bench, best(found_under(bench, wider), bench.job.prefer).sheets,
                 [&](std::optional<Before> before, std::size_t sheet) {
                   if (too_deep_um(bench, before, sheet) > limits.deeper_um) {
                     why.compound = bench.stack.sheets[sheet].id;
@@ -159,6 +173,12 @@ inline std::optional<std::string> way_by_paper(const Bench& bench, const Limits&
 /// does, each is told with the other two lifted.
 inline Why why_no_plan(const Bench& bench) {
   Why why;
+  if (already_done(bench)) {
+    why.blocked_by = Blocker::done;
+    why.message =
+        "Nothing to do: every zone already meets the target, " + detail::target_text(bench) + ".";
+    return why;
+  }
   if (bench.grades.empty()) {
     why.message = "No plan: the stack has no sheets.";
     return why;
@@ -222,9 +242,11 @@ inline Why why_no_plan(const Bench& bench) {
     return why;
   }
   why.blocked_by = Blocker::target;
-  why.message = bench.job.scratched_by
-                    ? "No plan: no sheet that meets the target is finer than " +
-                          bench.job.scratched_by->label + ", which the work carries."
+  const auto leads = std::find_if(bench.starts.begin(), bench.starts.end(),
+                                  [](const auto& start) { return start && start->leads; });
+  why.message = leads != bench.starts.end()
+                    ? "No plan: no sheet that meets the target is finer than " + (*leads)->label +
+                          ", which the work carries."
                     : "No plan: only compounds meet the target, with no paper before them, and "
                       "they cannot level "
                       "orange peel.";

@@ -70,8 +70,7 @@ class BenchCard {
     page_.rule('=');
     page_.say("Bench card: ", job_.name);
     page_.say("", fmt::format("On {}, {}. Goal: {}.", job_.coating.name,
-                              job_.scratched_by ? "scratched by " + job_.scratched_by->label
-                                                : std::string("as sprayed"),
+                              zones_differ() ? "zones as they stand" : state_text(job_.zones[0]),
                               goal_text(job_.target)));
     if (plan_.found) {
       page_.say("", fmt::format("{} steps, {}. Lay out: {}.", plan_.steps.size(),
@@ -91,20 +90,36 @@ class BenchCard {
     return list_text(pieces);
   }
 
+  /// "as sprayed", "scratched by P800"
+  std::string state_text(const Zone& zone) const {
+    const std::optional<Carried> carried = carried_in(job_, zone);
+    return carried ? "scratched by " + carried->grade.label : "as sprayed";
+  }
+
+  /// Whether some zone does not stand as the job starts.
+  bool zones_differ() const {
+    return std::any_of(job_.zones.begin(), job_.zones.end(),
+                       [](const Zone& zone) { return zone.carries.has_value(); });
+  }
+
   void zones() {
     const bool coat = job_.coating.kind == CoatingKind::coat;
+    std::vector<Page::Column> columns{
+        {"zone"}, {"area, cm2", true}, {"block"}, {"film, um", true}, {"may go down, um", true}};
+    if (zones_differ()) columns.push_back({"stands"});
     std::vector<std::vector<std::string>> rows;
     for (const Zone& zone : job_.zones) {
-      rows.push_back(
-          {shortened(zone.name, 24), fmt::format("{:.0f}", zone.area_cm2),
-           shortened(zone.block.name, 18),
-           zone.film ? fmt::format("{:.0f} +- {:.0f}", zone.film->mean_um, spot_sd_um(*zone.film))
-                     : "none",
-           zone.film ? fixed(budget_of(job_, zone), 1) : "no limit"});
+      std::vector<std::string>& row = rows.emplace_back(std::vector<std::string>{
+          shortened(zone.name, 24), fmt::format("{:.0f}", zone.area_cm2),
+          shortened(zone.block.name, 18),
+          zone.film ? fmt::format("{:.0f} +- {:.0f}", zone.film->mean_um, spot_sd_um(*zone.film))
+                    : "none",
+          zone.film ? fixed(budget_of(job_, zone), 1) : "no limit"});
+      if (!zones_differ()) continue;
+      const std::optional<Carried> carried = carried_in(job_, zone);
+      row.push_back(carried ? "at " + shortened(carried->grade.label, 14) : "as sprayed");
     }
-    page_.table(
-        {{"zone"}, {"area, cm2", true}, {"block"}, {"film, um", true}, {"may go down, um", true}},
-        rows);
+    page_.table(columns, rows);
     if (!coat) return;
     page_.say("  ",
               fmt::format("Not deeper: at that depth the chance that less than {:.0f} um stay "
@@ -121,7 +136,7 @@ class BenchCard {
               fmt::format("take {}, {} ({}){}", step.sheet, step.label, size_text(step.size_um),
                           maker.empty() ? "" : ", " + maker));
     page_.say("  ", instruction(job_, stack_, plan_, i));
-    zone_table(step, i == 0 && !job_.scratched_by);
+    zone_table(step);
     page_.say("  ", done_text(job_, stack_, plan_, i));
     if (on_wheel(stack_, step)) wheel(i);
     page_.say(
@@ -173,16 +188,16 @@ class BenchCard {
     return std::string(to_string(defect.kind)) + (defect.count > 1 ? "s" : "");
   }
 
-  void zone_table(const Step& step, bool levelling) {
+  void zone_table(const Step& step) {
     std::vector<std::vector<std::string>> rows;
     for (std::size_t i = 0; i < step.zones.size(); ++i) {
       const ZoneStep& zone = step.zones[i];
-      const bool keep_off = levelling && !job_.zones[i].levelled;
+      const bool carried = carried_in(job_, job_.zones[i]).has_value();
       const bool light = zone.removal_um == 0.0;
       rows.push_back({shortened(zone.zone, 24), shortened(block(step, i).name, 18),
-                      keep_off ? "keep off"
-                      : light  ? "light pass"
-                               : fixed(zone.removal_um, zone.removal_um < 0.1 ? 2 : 1),
+                      !zone.worked ? (carried ? "pass by" : "keep off")
+                      : light      ? "light pass"
+                                   : fixed(zone.removal_um, zone.removal_um < 0.1 ? 2 : 1),
                       light ? "-" : duration_text(zone.minutes),
                       zone.film_left_um ? fixed(*zone.film_left_um, 0) : "-",
                       zone.cut_through ? chance_text(*zone.cut_through) : "-"});

@@ -16,6 +16,7 @@ inline void say_no_plan(Page& page, const Plan& plan) {
   if (!plan.why) return;
   const Why& why = *plan.why;
   page.say("", why.message);
+  if (why.blocked_by == Blocker::done) return;
   page.title("What would help:");
   if (why.blocked_by == Blocker::target) {
     page.say("  - ", "Get a sheet that meets the goal, or set a goal that the drawer can meet.");

@@ -3,9 +3,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/phrases.hpp"
@@ -27,7 +29,8 @@ inline std::string instruction(const Job& job, const Stack& stack, const Plan& p
                                std::size_t i) {
   const Step& step = plan.steps[i];
   const bool wheel = on_wheel(stack, step);
-  std::string text = i == 0 && !job.scratched_by ? "Level the orange peel. " : "";
+  const bool levels = i == 0 && starts_by_levelling(job);
+  std::string text = levels ? "Level the orange peel. " : "";
   if (along_grain(job, stack, plan)) {
     const bool along = (plan.steps.size() - 1 - i) % 2 == 0;
     text += along ? "Sand along the grain" : "Sand across the grain";
@@ -36,23 +39,39 @@ inline std::string instruction(const Job& job, const Stack& stack, const Plan& p
     text += "Turn 90 degrees from the step before.";
     if (wheel) text += " Keep the work moving past the wheel.";
   } else {
-    text +=
-        job.scratched_by ? "Sand one way, across the scratches that are there." : "Sand one way.";
+    text += levels ? "Sand one way." : "Sand one way, across the scratches that are there.";
   }
   if (step.size_ratio) text += fmt::format(" Grain {:.2f} times finer.", *step.size_ratio);
   return text;
 }
 
+/// The grades whose scratches a step takes out: that of the step before, and those of the zones that it is the first to work.
+inline std::vector<std::string> labels_before(const Job& job, const Plan& plan, std::size_t i) {
+  std::vector<std::string> labels;
+  if (i > 0) labels.push_back(plan.steps[i - 1].label);
+  for (std::size_t zone = 0; zone < job.zones.size(); ++zone) {
+    const std::optional<Carried> carried = carried_in(job, job.zones[zone]);
+    const bool worked_before = i > 0 && plan.steps[i - 1].zones[zone].worked;
+    if (!carried || worked_before || !plan.steps[i].zones[zone].worked) continue;
+    if (std::find(labels.begin(), labels.end(), carried->grade.label) == labels.end())
+      labels.push_back(carried->grade.label);
+  }
+  return labels;
+}
+
 /// By what one sees that a step is done.
 inline std::string done_text(const Job& job, const Stack& stack, const Plan& plan, std::size_t i) {
-  if (i == 0 && !job.scratched_by) return "Done when no shiny low spot is left.";
+  const std::vector<std::string> labels = labels_before(job, plan, i);
+  if (i == 0 && starts_by_levelling(job)) {
+    return "Done when no shiny low spot is left" +
+           (labels.empty() ? "." : ", and no scratch of " + list_text(labels) + ".");
+  }
   const Step& step = plan.steps[i];
-  const std::string& before = i == 0 ? job.scratched_by->label : plan.steps[i - 1].label;
   const std::string rest = on_wheel(stack, step) ? "only an even sheen is left under a low light"
                            : along_grain(job, stack, plan) ? "all scratches run one way"
                                                            : "all scratches run your way";
   const bool last = i + 1 == plan.steps.size();
-  return fmt::format("Done when the scratches of {} are gone and {}{}.", before, rest,
+  return fmt::format("Done when the scratches of {} are gone and {}{}.", list_text(labels), rest,
                      last && job.target.gloss_gu
                          ? "; a glossmeter reads " + gloss_text(job.target) +
                                (job.target.gloss_high_gu ? " GU" : " GU or more")

@@ -16,7 +16,7 @@ inline std::vector<std::string> upkeep(const Step& step, const Sheet& sheet, con
                                        double duty_factor) {
   std::vector<std::string> lines;
   for (const ZoneStep& zone : step.zones) {
-    if (!zone.strokes_left || zone.depth_um == 0.0) continue;
+    if (!zone.strokes_left || !zone.worked) continue;
     lines.push_back(fmt::format("Film for about {:.0f} more strokes along {} with this sheet.",
                                 *zone.strokes_left, zone.zone));
   }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <string>
 #include <utility>
@@ -11,6 +12,7 @@
 #include "levigate/detail/profile.hpp"
 #include "levigate/film/budget.hpp"
 #include "levigate/film/cut_through.hpp"
+#include "levigate/grade/ratio.hpp"
 #include "levigate/plan/effort.hpp"
 #include "levigate/surface/take_down.hpp"
 #include "levigate/wheel/compound.hpp"
@@ -45,6 +47,8 @@ struct Setup {
   std::vector<Grade> grades;        ///< of each sheet
   std::vector<double> log_spreads;  ///< of each sheet's grain
   Model model;
+  std::vector<std::vector<bool>>
+      stands{};  ///< of each sheet: the zones that it leaves as they stand
 };
 
 /// The size of a sheet's grain when it has done its work [um].
@@ -74,13 +78,43 @@ inline CureState cure_of(const Job& job) {
                     job.rules.scratch_quantile);
 }
 
+/// The grain of the coarsest grade that a zone carries [um]; 0 where none does.
+inline double coarsest_carried_um(const Job& job) {
+  double coarsest_um = 0;
+  for (const Zone& zone : job.zones) {
+    if (const auto carried = carried_in(job, zone))
+      coarsest_um = std::max(coarsest_um, carried->grade.median_um);
+  }
+  return coarsest_um;
+}
+
+/// The zones that a sheet passes by: those whose grade it is not finer than by min_ratio. Where nothing is left to level the
+/// coarsest is never passed by: a step that would work no zone breaks the ratio rule there. Sizes fall along a sequence, so
+/// that a zone that one sheet takes up, all later ones work.
+inline std::vector<bool> zones_standing(const Job& job, const Grade& sheet) {
+  const double leads_um = starts_by_levelling(job) ? 0.0 : coarsest_carried_um(job);
+  std::vector<bool> result;
+  for (const Zone& zone : job.zones) {
+    const std::optional<Carried> carried = carried_in(job, zone);
+    const double from_um = carried ? carried->grade.median_um : 0.0;
+    const bool finer =
+        from_um > sheet.median_um && ratio_within(from_um, sheet.median_um, job.rules.min_ratio,
+                                                  std::numeric_limits<double>::infinity());
+    result.push_back(carried && from_um != leads_um && !finer);
+  }
+  return result;
+}
+
 /// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
 inline Setup setup(const Job& job, const Stack& stack) {
   validate(job);
   validate(stack);
   Setup result{job, stack, grades_of(stack), {}, {}};
   result.job.coating.hardness_mpa *= cure_of(job).hardness_ratio.value_or(1.0);
-  for (const Grade& grade : result.grades) result.log_spreads.push_back(log_spread(grade));
+  for (const Grade& grade : result.grades) {
+    result.log_spreads.push_back(log_spread(grade));
+    result.stands.push_back(zones_standing(job, grade));
+  }
   for (std::size_t i = 0; i < result.grades.size(); ++i) {
     if (worn_um(result, i) <= result.grades[i].median_um) continue;
     throw BadInput("worn_um = " + detail::number_text(worn_um(result, i)) +
@@ -158,24 +192,8 @@ inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
                gloss_gu(setup.job.coating.refractive_index, 60.0, rq_um)};
 }
 
-/// What every zone carries before the first step.
-inline std::vector<std::optional<Start>> starts_of(const Setup& setup) {
-  std::vector<std::optional<Start>> starts;
-  double coarsest_um = 0;
-  for (const Zone& zone : setup.job.zones) {
-    starts.push_back(start_of(setup, zone));
-    if (starts.back()) coarsest_um = std::max(coarsest_um, starts.back()->size_um);
-  }
-  const bool levels = starts_by_levelling(setup.job);
-  for (std::optional<Start>& start : starts) {
-    if (start) start->leads = !levels && start->size_um == coarsest_um;
-  }
-  return starts;
-}
-
 inline Bench bench(Setup setup) {
   Bench result{std::move(setup), {}, {}, true, {}, {}, {}, {}};
-  result.starts = starts_of(result);
   result.levels = starts_by_levelling(result.job);
   const Job& job = result.job;
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
@@ -187,6 +205,7 @@ inline Bench bench(Setup setup) {
     }
   }
   for (const Zone& zone : job.zones) {
+    result.starts.push_back(start_of(result, zone));
     result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);
   }
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {

@@ -116,6 +116,7 @@ inline Setup setup_of(const Setup& all, const std::vector<std::size_t>& sheets) 
   for (const std::size_t sheet : sheets) {
     result.stack.sheets.push_back(all.stack.sheets[sheet]);
     result.grades.push_back(all.grades[sheet]);
+    result.stands.push_back(all.stands[sheet]);
     result.log_spreads.push_back(all.log_spreads[sheet]);
   }
   return result;

@@ -92,7 +92,7 @@ struct Ending {
 /// How a sheet that ends a sequence leaves a zone: by its own work, or as the zone stands.
 inline Ending ending(const Bench& bench, std::size_t sheet, std::size_t zone) {
   const std::optional<Start>& start = bench.starts[zone];
-  if (stands(bench, sheet, zone)) return {start->size_um, start->gloss_gu};
+  if (bench.stands[sheet][zone]) return {start->size_um, start->gloss_gu};
   return {bench.grades[sheet].median_um, bench.work[sheet][zone].gloss_gu};
 }
 

@@ -2,13 +2,11 @@
 #pragma once
 
 #include <algorithm>
-#include <limits>
 #include <numeric>
 #include <optional>
 #include <string_view>
 #include <vector>
 
-#include "levigate/grade/ratio.hpp"
 #include "levigate/plan/bench.hpp"
 #include "levigate/surface/levelling.hpp"
 
@@ -21,22 +19,13 @@ struct Before {
   std::size_t finest = sheet;  ///< of the sequence so far: another where sizes do not fall
 };
 
-/// What the step after this one finds before it.
+/// What the step after this one finds before it. Of two sheets the finer leaves fewer zones as they stand, and no other ones.
 inline Before after(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  const bool finer =
-      !before || bench.grades[sheet].median_um < bench.grades[before->finest].median_um;
+  const auto left = [&](std::size_t i) {
+    return std::count(bench.stands[i].begin(), bench.stands[i].end(), true);
+  };
+  const bool finer = !before || left(sheet) <= left(before->finest);
   return {sheet, !before, finer ? sheet : before->finest};
-}
-
-/// Whether a zone that carries a grade stands as it is under a sheet: where the sheet is not finer by min_ratio. Sizes fall
-/// along a sequence, so a zone that one sheet takes up, all later ones work.
-inline bool stands(const Bench& bench, std::size_t sheet, std::size_t zone) {
-  const std::optional<Start>& start = bench.starts[zone];
-  if (!start || start->leads) return false;
-  const double size_um = bench.grades[sheet].median_um;
-  return size_um >= start->size_um ||
-         !ratio_within(start->size_um, size_um, bench.job.rules.min_ratio,
-                       std::numeric_limits<double>::infinity());
 }
 
 /// Whether the first step leaves a zone as sprayed: it levels, and keeps off edges.
@@ -46,7 +35,7 @@ inline bool passed_by(const Bench& bench, std::size_t zone) {
 
 /// Whether a zone was worked by the sheets so far, the last of them with the rest.
 inline bool worked(const Bench& bench, const Before& sheets, std::size_t zone) {
-  return bench.starts[zone] ? !stands(bench, sheets.finest, zone)
+  return bench.starts[zone] ? !bench.stands[sheets.finest][zone]
                             : !sheets.first || !passed_by(bench, zone);
 }
 

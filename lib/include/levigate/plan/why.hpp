@@ -70,6 +70,15 @@ inline double off_target(const Target& target, const Ending& zone) {
                   target.gloss_high_gu ? zone.gloss_gu - *target.gloss_high_gu : 0.0);
 }
 
+/// Label of the coarsest grade that a zone carries.
+inline std::string coarsest_label(const Bench& bench) {
+  const double coarsest_um = coarsest_carried_um(bench.job);
+  for (const std::optional<Start>& start : bench.starts) {
+    if (start && start->size_um == coarsest_um) return start->label;
+  }
+  return "";
+}
+
 /// What comes nearest to the target, in words.
 inline std::string nearest_to_target_text(const Bench& bench) {
   const Target& target = bench.job.target;
@@ -94,7 +103,7 @@ inline std::string nearest_to_target_text(const Bench& bench) {
   const Ending left = ending(bench, nearest, worst);
   return "; the nearest is " + bench.stack.sheets[nearest].id + " with " +
          (target.size_um ? size_text(left.size_um) : fixed(left.gloss_gu, 1) + " GU") +
-         (stands(bench, nearest, worst)
+         (bench.stands[nearest][worst]
               ? " in zone " + bench.job.zones[worst].name + ", which it is too near to work"
               : "") +
          (bench.refused[nearest] ? ", whose wheel the coat does not stand" : "");
@@ -242,11 +251,9 @@ inline Why why_no_plan(const Bench& bench) {
     return why;
   }
   why.blocked_by = Blocker::target;
-  const auto leads = std::find_if(bench.starts.begin(), bench.starts.end(),
-                                  [](const auto& start) { return start && start->leads; });
-  why.message = leads != bench.starts.end()
-                    ? "No plan: no sheet that meets the target is finer than " + (*leads)->label +
-                          ", which the work carries."
+  why.message = !bench.levels
+                    ? "No plan: no sheet that meets the target is finer than " +
+                          detail::coarsest_label(bench) + ", which the work carries."
                     : "No plan: only compounds meet the target, with no paper before them, and "
                       "they cannot level "
                       "orange peel.";

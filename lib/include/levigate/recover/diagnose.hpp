@@ -19,7 +19,7 @@ inline Diagnosis diagnose_wave(const Bench& bench, const std::vector<Layer>& lay
   const Zone& zone = bench.job.zones[zone_index];
   const double stays_um = bench.job.rules.residual_peel_um;
   Diagnosis result{.mark = mark, .causes = {}, .needs = {}};
-  if (bench.job.scratched_by || passed_by(bench, zone_index) || zone.peel_um <= stays_um)
+  if (bench.starts[zone_index] || passed_by(bench, zone_index) || zone.peel_um <= stays_um)
     return result;
   DepthTally tally;
   constexpr int heights = 64;

@@ -95,17 +95,18 @@ class SequenceDraw {
     const std::size_t zones = bench.job.zones.size();
     std::vector<double> depth_um(zones, 0.0);
     double minutes = bench.local_minutes.front(), sheets = 0;
-    for_each_step(sheets_, [&](std::optional<Before> before, std::size_t sheet) {
+    std::optional<Before> last;
+    for_each_step(bench, sheets_, [&](std::optional<Before> before, std::size_t sheet) {
       const std::vector<Effort> step = efforts(bench, before, sheet);
       minutes += figures.steps[sheet].minutes[at] = step_minutes(step, bench.job.rules);
       sheets += figures.steps[sheet].sheets_used[at] = levigate::sheets_used(step);
       for (std::size_t i = 0; i < zones; ++i) depth_um[i] += step[i].removal_um;
+      last = after(bench, before, sheet);
     });
     figures.minutes[at] = minutes;
     figures.sheets[at] = sheets;
-    const Before last{sheets_.back(), sheets_.size() == 1};
     for (std::size_t i = 0; i < figures.zones.size(); ++i) {
-      film_of(bench, i, depth_um[i] + scratch_left_um(bench, last, i), draw, figures.zones[i]);
+      film_of(bench, i, depth_um[i] + scratch_left_um(bench, *last, i), draw, figures.zones[i]);
     }
   }
 

@@ -25,7 +25,7 @@ CONTRACT = {
     "ZoneStep": "removal_um scratch_um minutes gloss_20_gu gloss_85_gu film_left_um cut_through",
     "Block": "pressure_kpa wheel",
     "Sheet": "worn_um coarsest_scratch_um coarsest_paper_um wear_share",
-    "Zone": "film levelled below_um defects",
+    "Zone": "film levelled below_um defects carries",
     "LocalStep": "zone defect block work",
     "Formula": "function formula basis citation",
     "Sourced": "value low high basis citation",

@@ -24,6 +24,8 @@ def values(demo):
         dict(kind="run", height_um=150, width_mm=4, length_mm=40, count=1)
     ]
     before = levigate.plan(levigate.Job.from_dict(marred), stack).before
+    marred["zones"][0]["start"] = dict(scratched_by="P800", scratch_um=1.5)
+    carried = levigate.Job.from_dict(marred).zones[0].carries
     cure = levigate.Cure(hard_cure_h=168, points=[(24, 60), (168, 150)])
     coat = levigate.Coat(dry_um=40)
     rounds = levigate.rounds([coat], recoat_window_h=4)
@@ -42,6 +44,7 @@ def values(demo):
         levigate.wheel_pass(wheel, "shellac", rate_um_per_m=1e-4, removal_um=1),
         levigate.compound_named("fine", "shellac"), levigate.band_named("institute", "satin"),
         levigate.cleaning("film", clean_every_m=10), levigate.pieces("film", "foam pad", travel_m=9),
+        carried,
     ]  # fmt: skip
     return {type(value).__name__: value for value in found}
 

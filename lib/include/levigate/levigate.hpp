@@ -63,6 +63,7 @@
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/need.hpp"
 #include "levigate/recover/policy.hpp"
+#include "levigate/recover/present.hpp"
 #include "levigate/recover/sources_of_marks.hpp"
 #include "levigate/recover/spot.hpp"
 #include "levigate/recover/stray.hpp"

@@ -65,19 +65,24 @@ inline double scratch_left_um(const Bench& bench, const Before& sheet, std::size
   return bench.starts[zone] ? bench.starts[zone]->scratch_um : 0.0;
 }
 
+/// Film that a sheet must remove to level a zone as sprayed [um]; none of an edge, which keeps its peel.
+inline double levelling_um(const Bench& bench, std::size_t sheet, std::size_t zone_index) {
+  const Zone& zone = bench.job.zones[zone_index];
+  if (!zone.levelled) return 0.0;
+  const Block& tool = bench.work[sheet][zone_index].tool;
+  return levelling_removal_um({.peel_um = zone.peel_um,
+                               .wavelength_mm = zone.peel_wavelength_mm,
+                               .modulus_mpa = tool.modulus_mpa,
+                               .pressure_kpa = tool.pressure_kpa(),
+                               .residual_um = bench.job.rules.residual_peel_um});
+}
+
 /// Film that a sheet must remove in a zone [um]: the scratches it finds, or as the first step the orange peel.
 inline double removal_um(const Bench& bench, std::optional<Before> before, std::size_t sheet,
                          std::size_t zone) {
-  const Rules& rules = bench.job.rules;
   if (const auto found = found_in(bench, before, sheet, zone))
-    return found->scratch_um * rules.overcut;
-  if (before || bench.starts[zone] || !bench.job.zones[zone].levelled) return 0.0;
-  const Block& tool = bench.work[sheet][zone].tool;
-  return levelling_removal_um({.peel_um = bench.job.zones[zone].peel_um,
-                               .wavelength_mm = bench.job.zones[zone].peel_wavelength_mm,
-                               .modulus_mpa = tool.modulus_mpa,
-                               .pressure_kpa = tool.pressure_kpa(),
-                               .residual_um = rules.residual_peel_um});
+    return found->scratch_um * bench.job.rules.overcut;
+  return before || bench.starts[zone] ? 0.0 : levelling_um(bench, sheet, zone);
 }
 
 /// Effort of each zone for a step to `sheet` after `before` (none: as the first step).

@@ -1,0 +1,197 @@
+// The job as it stands after what was done, zone by zone.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "levigate/recover/present.hpp"
+#include "workshop.hpp"
+
+namespace {
+
+using namespace workshop;
+using testing::ElementsAre;
+using testing::HasSubstr;
+
+const std::vector<std::string> drawer{"P600", "P800", "P1000", "P1200", "P1500"};
+
+/// A top and a side to be levelled, and an edge that is not.
+Job clock_case() {
+  Job job = top(20);
+  job.zones.push_back({"side", 300, block_named("cork block"), Film{90, 5}, 15, 3});
+  job.zones.push_back({"edge", 30, block_named("foam pad"), Film{60, 5}, 15, 3});
+  job.zones[2].levelled = false;
+  return job;
+}
+
+template <typename Failure>
+std::string failure(const Job& job, const std::vector<DoneStep>& done,
+                    const std::map<std::string, Film>& films = {}) {
+  try {
+    present(job, papers(drawer), done, films);
+  } catch (const Failure& error) {
+    return error.what();
+  }
+  return "nothing was thrown";
+}
+
+TEST(Present, WithNothingDoneItIsTheJob) {
+  const Job job = clock_case();
+  const Job now = present(job, papers(drawer), {});
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    EXPECT_EQ(now.zones[i].carries, job.zones[i].carries);
+    EXPECT_EQ(now.zones[i].film->mean_um, job.zones[i].film->mean_um);
+    EXPECT_EQ(now.zones[i].film->sd_um, job.zones[i].film->sd_um);
+    EXPECT_EQ(now.zones[i].peel_um, job.zones[i].peel_um);
+  }
+}
+
+TEST(Present, AZoneCarriesWhatItsLastSheetLeftAndItsFilmIsLower) {
+  Job job = clock_case();
+  job.zones[0].film->mean_se_um = 1.5;
+  job.zones[0].defects = {{DefectKind::nib, 20, 1, 1, 2}};
+  const Stack stack = papers(drawer);
+  const Plan whole = evaluate(job, stack, {"P600", "P1000", "P1500"});
+  const Job now = present(job, stack, {{"P600"}, {"P1000"}});
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    const ZoneStep& last = whole.steps[1].zones[i];
+    const double removed_um = whole.steps[0].zones[i].removal_um + last.removal_um;
+    const Zone& zone = now.zones[i];
+    EXPECT_EQ(zone.carries->grade, grade("P1000"));
+    EXPECT_EQ(zone.carries->scratch_um, last.scratch_um);
+    EXPECT_EQ(gloss_gu(job.coating.refractive_index, 60, *zone.carries->rq_um), last.gloss_gu);
+    EXPECT_DOUBLE_EQ(zone.film->mean_um, job.zones[i].film->mean_um - removed_um);
+    EXPECT_DOUBLE_EQ(zone.film->sd_um,
+                     std::hypot(job.zones[i].film->sd_um, job.rules.removed_cv * removed_um));
+    EXPECT_EQ(zone.film->mean_se_um, job.zones[i].film->mean_se_um);
+    EXPECT_TRUE(zone.defects.empty());
+  }
+  EXPECT_EQ(now.zones[0].peel_um, job.rules.residual_peel_um);
+  EXPECT_EQ(now.zones[2].peel_um, 15) << "an edge keeps its peel";
+}
+
+TEST(Present, TheLevellingStepPassesEdgesByUnlessToldOtherwise) {
+  const Stack stack = papers(drawer);
+  const Job now = present(clock_case(), stack, {{"P600"}});
+  EXPECT_TRUE(now.zones[0].carries && now.zones[1].carries);
+  EXPECT_FALSE(now.zones[2].carries);
+  EXPECT_EQ(now.zones[2].film->mean_um, 60);
+  const Job told = present(clock_case(), stack, {{"P600", {"top", "edge"}}});
+  EXPECT_TRUE(told.zones[0].carries && told.zones[2].carries);
+  EXPECT_FALSE(told.zones[1].carries);
+  EXPECT_EQ(told.zones[1].peel_um, 15);
+  EXPECT_EQ(told.zones[2].film->mean_um, 60) << "a light pass";
+}
+
+TEST(Present, ZonesMayBeOutOfStep) {
+  const Stack stack = papers(drawer);
+  const Job now = present(clock_case(), stack, {{"P600"}, {"P1000", {"top"}}, {"P1500", {"top"}}});
+  EXPECT_EQ(now.zones[0].carries->grade.label, "P1500");
+  EXPECT_EQ(now.zones[1].carries->grade.label, "P600");
+  const Plan rest = plan(now, stack);
+  ASSERT_TRUE(rest.found) << rest.why->message;
+  EXPECT_THAT(ids(rest), ElementsAre("P1200", "P1500"));
+  for (const Step& step : rest.steps) {
+    EXPECT_FALSE(step.zones[0].worked) << step.sheet;
+    EXPECT_TRUE(step.zones[1].worked && step.zones[2].worked) << step.sheet;
+  }
+}
+
+TEST(Present, WhenAllIsDoneNothingIsLeftToDo) {
+  const Stack stack = papers(drawer);
+  const Plan whole = plan(clock_case(), stack);
+  ASSERT_TRUE(whole.found) << whole.why->message;
+  std::vector<DoneStep> done;
+  for (const std::string& id : ids(whole)) done.push_back({id});
+  const Plan rest = plan(present(clock_case(), stack, done), stack);
+  ASSERT_FALSE(rest.found);
+  EXPECT_EQ(rest.why->blocked_by, Blocker::done);
+}
+
+TEST(Present, AGlossReachedByACompoundCountsAsReached) {
+  Job job = top(20);
+  Stack stack = papers(drawer);
+  Sheet bar = paper("bar", "cutting bar");
+  bar.size_um = 6;
+  bar.worn_um = 2;
+  bar.coarsest_scratch_um = 2;
+  bar.wear_share = 0.2;
+  bar.block = block_named("foam pad");
+  bar.backing = backing_named("foam-backed");
+  stack.sheets.push_back(bar);
+  const std::vector<DoneStep> done{{"P600"}, {"P1000"}, {"P1500"}, {"bar"}};
+  job.target = {.size_um = {}, .gloss_gu = 1, .label = ""};
+  job.target.gloss_gu =
+      evaluate(job, stack, {"P600", "P1000", "P1500", "bar"}).steps.back().gloss_gu;
+  const Job now = present(job, stack, done);
+  EXPECT_EQ(now.zones[0].carries->grade.median_um, 2);
+  EXPECT_EQ(plan(now, stack).why->blocked_by, Blocker::done);
+}
+
+TEST(Present, AReadingStandsAboveWhatWasComputed) {
+  const Job now = present(clock_case(), papers(drawer), {{"P600"}},
+                          {{"side", Film{71, 4, 1, 0.5, 12}}, {"edge", Film{55, 5}}});
+  EXPECT_EQ(now.zones[1].film->mean_um, 71);
+  EXPECT_EQ(now.zones[1].film->sd_um, 4);
+  EXPECT_EQ(now.zones[1].film->readings, 12U);
+  EXPECT_EQ(now.zones[2].film->mean_um, 55) << "read where nothing was done";
+  EXPECT_FALSE(now.zones[2].carries);
+}
+
+TEST(Present, WhatAStepTookOffStandsAboveWhatItShouldHave) {
+  const Job job = clock_case();
+  const Job now =
+      present(job, papers(drawer), {{"P600", {"top"}, {}, 12.5}, {"P1000", {"top"}, {}, 0}});
+  EXPECT_DOUBLE_EQ(now.zones[0].film->mean_um, 120 - 12.5);
+  EXPECT_EQ(now.zones[0].carries->grade.label, "P1000");
+}
+
+TEST(Present, GoingBackToCoarserGrainNeedsToBeMeasured) {
+  const std::vector<DoneStep> back{{"P600"}, {"P1000"}, {"P800", {"top"}}};
+  EXPECT_THAT(failure<BadInput>(clock_case(), back),
+              testing::AllOf(HasSubstr("not finer than the 18.3 um that zone 'top' carried"),
+                             HasSubstr("done step 3 ('P800')")));
+  EXPECT_THAT(failure<BadInput>(clock_case(), {{"P600"}, {"P600"}}), HasSubstr("not finer"));
+  const Job read = present(clock_case(), papers(drawer), back, {{"top", Film{100, 7}}});
+  EXPECT_EQ(read.zones[0].carries->grade.label, "P800");
+  EXPECT_EQ(read.zones[1].carries->grade.label, "P1000");
+  const Job told =
+      present(clock_case(), papers(drawer), {{"P600"}, {"P1000"}, {"P800", {"top"}, {}, 3}});
+  const Job before = present(clock_case(), papers(drawer), {{"P600"}, {"P1000"}});
+  EXPECT_DOUBLE_EQ(told.zones[0].film->mean_um, before.zones[0].film->mean_um - 3);
+}
+
+TEST(Present, CountsFromWhatAZoneAlreadyCarried) {
+  Job job = clock_case();
+  job.zones[1].carries = Carried{grade("P1000"), 1.0};
+  const Job now = present(job, papers(drawer), {{"P800"}, {"P1200"}});
+  EXPECT_DOUBLE_EQ(now.zones[1].film->mean_um, 90 - 1.0);
+  const Job passed = present(job, papers(drawer), {{"P800"}});
+  EXPECT_EQ(passed.zones[1].carries, job.zones[1].carries);
+}
+
+TEST(Present, BadInput) {
+  const Job job = clock_case();
+  EXPECT_THAT(failure<BadInput>(job, {{"P60"}}), HasSubstr("the nearest is 'P600'"));
+  EXPECT_THAT(failure<BadInput>(job, {{"P600", {"topp"}}}), HasSubstr("the nearest is 'top'"));
+  EXPECT_THAT(failure<BadInput>(job, {{"P600", {"top", "top"}}}), HasSubstr("'top' stands twice"));
+  EXPECT_THAT(failure<BadInput>(job, {}, {{"sid", Film{50, 5}}}),
+              HasSubstr("the nearest is 'side'"));
+  EXPECT_THAT(failure<BadInput>(job, {}, {{"side", Film{9, 1}}}),
+              HasSubstr("nothing may be removed"));
+  EXPECT_THAT(failure<BadInput>(job, {{"P600", {"edge"}, {}, 55}}),
+              testing::AllOf(HasSubstr("zone 'edge' has 5 um of film left of 60 um"),
+                             HasSubstr("nothing may be removed")));
+  EXPECT_THAT(failure<OutOfRange>(job, {{"P600", {}, {}, -1}}),
+              HasSubstr("removal_um = -1 um is outside"));
+  EXPECT_THAT(failure<OutOfRange>(job, {{"P600", {}, {}, std::nan("")}}), HasSubstr("removal_um"));
+  EXPECT_THAT(failure<OutOfRange>(job, {}, {{"side", Film{std::nan(""), 1}}}),
+              HasSubstr("mean_um"));
+  Job solid = job;
+  solid.coating = coating_named("acrylic sheet");
+  for (Zone& zone : solid.zones) zone.film.reset();
+  EXPECT_THAT(failure<BadInput>(solid, {{"P600"}}, {{"top", Film{50, 5}}}),
+              HasSubstr("zone 'top' is solid"));
+  EXPECT_EQ(present(solid, papers(drawer), {{"P1000"}, {"P600", {"top"}}}).zones[0].carries->grade,
+            grade("P600"));
+}
+
+}  // namespace

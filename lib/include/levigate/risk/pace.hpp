@@ -86,7 +86,7 @@ class PaceDraws {
       rows_.push_back(1 + detail::row_at(known_.rates, setup.job.coating.name, sheet.backing.name));
     }
     const Bench bench = levigate::bench(setup);
-    for_each_step(sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    for_each_step(bench, sheets, [&](std::optional<Before> before, std::size_t sheet) {
       double minutes = 0;
       for (const Effort& zone : efforts(bench, before, sheet)) minutes += zone.minutes;
       computed_.push_back(minutes * setup.job.duty_factor *

@@ -71,6 +71,7 @@
 #include "levigate/recover/weighing.hpp"
 #include "levigate/risk/crew.hpp"
 #include "levigate/risk/draw.hpp"
+#include "levigate/risk/learned_inputs.hpp"
 #include "levigate/risk/pace.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/share.hpp"

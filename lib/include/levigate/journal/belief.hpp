@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "levigate/detail/strict_math.hpp"
@@ -135,7 +136,7 @@ inline Settled settled(const Belief& before, const std::vector<Observation>& see
   while (true) {
     result.belief = before;
     for (std::size_t i = 0; i < seen.size(); ++i) {
-      if (!result.set_aside[i]) result.belief = updated(result.belief, seen[i]);
+      if (!result.set_aside[i]) result.belief = updated(std::move(result.belief), seen[i]);
     }
     std::optional<std::size_t> worst;
     double most = line;

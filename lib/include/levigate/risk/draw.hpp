@@ -9,6 +9,7 @@
 
 #include "levigate/film/film.hpp"
 #include "levigate/plan/knobs.hpp"
+#include "levigate/plan/step.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/sourced.hpp"
 
@@ -43,22 +44,34 @@ inline bool is_believed(const Knob& knob) {
   return knob.subject != "rule" || knob.quantity == "change_minutes";
 }
 
+/// The minutes of a step as they are worked out.
+struct WorkedMinutes {
+  double operator()(std::size_t, const std::vector<Effort>& step, const Rules& rules) const {
+    return step_minutes(step, rules);
+  }
+};
+
 /// Draws the inputs of a setup over their bands, each from a stream of its own name.
 class DrawnInputs {
  public:
-  explicit DrawnInputs(const Setup& setup) {
+  /// Inputs for which `drawn` does not hold stay as they are.
+  template <typename Drawn>
+  DrawnInputs(const Setup& setup, Drawn drawn) {
     for (Knob& knob : knobs(setup)) {
-      if (!is_believed(knob) || knob.input.low == knob.input.high) continue;
+      if (!is_believed(knob) || knob.input.low == knob.input.high || !drawn(knob)) continue;
       const std::uint64_t stream = stream_named(knob.subject + ", " + knob.quantity);
       inputs_.emplace_back(std::move(knob), stream);
     }
   }
 
-  /// Sets every input to its value in a draw.
-  void operator()(Setup& setup, std::uint64_t seed, std::uint32_t draw) const {
+  explicit DrawnInputs(const Setup& setup) : DrawnInputs(setup, [](const Knob&) { return true; }) {}
+
+  /// Sets every input to its value in a draw. Returns how minutes come of it.
+  WorkedMinutes operator()(Setup& setup, std::uint64_t seed, std::uint32_t draw) const {
     for (const auto& [knob, stream] : inputs_) {
       knob.set(setup, drawn(knob.input, Stream(seed, stream, draw).uniform()));
     }
+    return {};
   }
 
  private:
@@ -67,7 +80,7 @@ class DrawnInputs {
 
 /// Leaves the inputs as they are.
 struct GivenInputs {
-  void operator()(Setup&, std::uint64_t, std::uint32_t) const {}
+  WorkedMinutes operator()(Setup&, std::uint64_t, std::uint32_t) const { return {}; }
 };
 
 }  // namespace detail

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,7 @@
 #include "levigate/plan/plan.hpp"
 #include "levigate/risk/crew.hpp"
 #include "levigate/risk/draw.hpp"
+#include "levigate/risk/learned_inputs.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/risk/spots.hpp"
 
@@ -22,7 +24,8 @@ struct SimulateOptions {
   std::uint64_t seed = 1;
   unsigned threads = 0;  ///< 0: as many as the machine has, 1 to 1024; the result is the same
   bool bands = true;     ///< false: every input as it is given; only film and hand vary
-  Progress progress{};   ///< called on the caller's thread alone; false: stop with the draws so far
+  std::optional<Shop> shop{};  ///< what journals taught: minutes are drawn from it, see PaceDraws
+  Progress progress{};  ///< called on the caller's thread alone; false: stop with the draws so far
 };
 
 namespace detail {
@@ -91,14 +94,17 @@ class SequenceDraw {
 
   void operator()(std::int64_t draw, Figures& figures) const {
     const auto at = static_cast<std::size_t>(draw);
-    const Bench bench = drawn_bench(static_cast<std::uint32_t>(draw));
+    Setup drawn = setup_;
+    const auto minutes_of = inputs_(drawn, seed_, static_cast<std::uint32_t>(draw));
+    drawn.job.coating.hardness_mpa *= hardness_ratio_;
+    const Bench bench = levigate::bench(std::move(drawn));
     const std::size_t zones = bench.job.zones.size();
     std::vector<double> depth_um(zones, 0.0);
     double minutes = bench.local_minutes.front(), sheets = 0;
     std::optional<Before> last;
     for_each_step(bench, sheets_, [&](std::optional<Before> before, std::size_t sheet) {
       const std::vector<Effort> step = efforts(bench, before, sheet);
-      minutes += figures.steps[sheet].minutes[at] = step_minutes(step, bench.job.rules);
+      minutes += figures.steps[sheet].minutes[at] = minutes_of(sheet, step, bench.job.rules);
       sheets += figures.steps[sheet].sheets_used[at] = levigate::sheets_used(step);
       for (std::size_t i = 0; i < zones; ++i) depth_um[i] += step[i].removal_um;
       last = after(bench, before, sheet);
@@ -111,13 +117,6 @@ class SequenceDraw {
   }
 
  private:
-  Bench drawn_bench(std::uint32_t draw) const {
-    Setup drawn = setup_;
-    inputs_(drawn, seed_, draw);
-    drawn.job.coating.hardness_mpa *= hardness_ratio_;
-    return levigate::bench(std::move(drawn));
-  }
-
   void film_of(const Bench& bench, std::size_t i, double depth_um, std::int64_t draw,
                Figures::OfZone& figures) const {
     const Zone& zone = bench.job.zones[i];
@@ -192,7 +191,7 @@ Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
 }  // namespace detail
 
 /// A plan simulated. In each draw every believed input is drawn over its band, see drawn() (rules that are choices stay as they
-/// are); the sequence is worked out anew; the film of each zone is drawn as its readings leave it open; and every cm2 of a zone
+/// are); the sequence is worked out anew, or with a shop its minutes drawn from what journals taught; the film of each zone is drawn as its readings leave it open; and every cm2 of a zone
 /// gets a film and a depth of its own, N(mean, sd) and D N(1, removed_cv).
 ///
 /// A draw depends on the seed, its number and the names of inputs and zones: not on the number of draws, of threads or of other
@@ -228,6 +227,10 @@ inline Simulation simulate(const Job& job, const Stack& stack, const Plan& plan,
                                     options.seed);
     return detail::simulated(work, setup, options);
   };
+  if (options.shop) {
+    const Setup cured = detail::setup_of(bench, plan.exact.sheets);
+    return run(detail::LearnedInputs(setup, PaceDraws(*options.shop, cured), options.bands));
+  }
   return options.bands ? run(detail::DrawnInputs(setup)) : run(detail::GivenInputs{});
 }
 

@@ -28,7 +28,8 @@ levigate::Progress progress_of(const std::optional<Tell>& tell) {
 }
 
 Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
-                    unsigned threads, const std::optional<Tell>& progress, bool bands) {
+                    unsigned threads, const std::optional<Tell>& progress, bool bands,
+                    const std::optional<levigate::Shop>& shop) {
   if (levigate::to_json(job) != levigate::to_json(*plan.job)) {
     throw levigate::BadInput("the plan was made for the job '" + plan.job->name +
                              "' as it was then, in simulate of the job '" + job.name + "'");
@@ -37,6 +38,7 @@ Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, s
                                           .seed = seed,
                                           .threads = threads,
                                           .bands = bands,
+                                          .shop = shop,
                                           .progress = progress_of(progress)};
   const py::gil_scoped_release unlocked;
   return levigate::simulate(job, *plan.stack, plan.plan, options);
@@ -100,11 +102,12 @@ void bind_simulation(py::module_& m) {
 void bind_simulate(py::module_& m) {
   m.def("simulate", &simulate, arg("job"), arg("plan"), arg("draws") = 1000, arg("seed") = 1,
         arg("threads") = 0, arg("progress") = py::none(), arg("bands") = true,
+        arg("shop") = py::none(),
         "A plan worked out many times over, with every uncertain number drawn anew.\n\n"
         "The same to the bit for the same seed, whatever the number of threads (0: as many as the\n"
         "machine has). progress(done, of) is called now and then; where it returns False, the\n"
         "result is that of the draws done. With bands=False every input stays as it is given and\n"
-        "only film and hand vary from spot to spot.\n"
+        "only film and hand vary from spot to spot. shop: minutes are drawn from what it was taught.\n"
         "Raises BadInput for a plan of another job, or where none was found; OutOfRange.");
   m.def("philox4x32", &levigate::philox4x32, arg("counter"), arg("key"),
         "Philox 4x32-10: four random words of a counter and a key.\n\n"

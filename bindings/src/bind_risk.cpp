@@ -107,7 +107,7 @@ void bind_simulate(py::module_& m) {
         "The same to the bit for the same seed, whatever the number of threads (0: as many as the\n"
         "machine has). progress(done, of) is called now and then; where it returns False, the\n"
         "result is that of the draws done. With bands=False every input stays as it is given and\n"
-        "only film and hand vary from spot to spot. shop: minutes are drawn from what it was taught.\n"
+        "only film and hand vary from spot to spot. shop: minutes come from what it knows.\n"
         "Raises BadInput for a plan of another job, or where none was found; OutOfRange.");
   m.def("philox4x32", &levigate::philox4x32, arg("counter"), arg("key"),
         "Philox 4x32-10: four random words of a counter and a key.\n\n"

@@ -178,7 +178,7 @@ TEST(LearningSimulation, TheErrorOfASlowWorkersMinutesFallsWithTheRoot) {
     }
     // 99 % of the rms of n errors that are normal: chi-square, by Wilson and Hilferty.
     const auto end = [&](double sigmas) {
-      const double c = 2.0 / (9.0 * runs);
+      const double c = 2.0 / (9.0 * found.runs);
       return found.rms() / std::pow(1 - c + sigmas * std::sqrt(c), 1.5);
     };
     expect_committed("learned_error" + of, {found.rms(), end(2.5758), end(-2.5758)});

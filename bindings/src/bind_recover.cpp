@@ -1,6 +1,8 @@
 // Which step made a mark, and where to go back to.
+#include "as_json.hpp"
 #include "elementwise.hpp"
-#include "levigate/recover/go_back.hpp"
+#include "levigate/io/json.hpp"
+#include "levigate/text/card.hpp"
 
 namespace levigate_python {
 
@@ -74,8 +76,8 @@ void bind_recover(py::module_& m) {
           "reach_um", [](const Reentry& self) { return self.climb.reach_um; },
           "deepest that it takes out [um]")
       .finish();
-  ValueClass<WayBack>(m, "WayBack", "The way back, or why there is none.")
-      .has("found", &WayBack::found, "whether there is one")
+  ValueClass<WayBack> way(m, "WayBack", "The way back, or why there is none.");
+  way.has("found", &WayBack::found, "whether there is one")
       .has("diagnosis", &WayBack::diagnosis, "which step made the mark")
       .has("tries", &WayBack::tries, "the second is for when the mark is seen again, and so on")
       .has("reentries", &WayBack::reentries, "each sheet one can go back to, coarse to fine")
@@ -88,6 +90,13 @@ void bind_recover(py::module_& m) {
       .has("remains", &WayBack::remains, "what can still be done then")
       .has("cautions", &WayBack::cautions, "what can hurt")
       .finish();
+  way.def("card", &levigate::way_back_card, "As plain text.")
+      .def(
+          "to_json", [](const WayBack& self) { return levigate::to_json(self); },
+          "As JSON text of format levigate.way_back/1.")
+      .def(
+          "to_dict", [](const WayBack& self) { return from_json_text(levigate::to_json(self)); },
+          "As plain data.");
 
   m.def("diagnose",
         py::overload_cast<const levigate::Job&, const levigate::Stack&,

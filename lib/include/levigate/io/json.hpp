@@ -9,3 +9,4 @@
 #include "levigate/io/write.hpp"
 #include "levigate/io/write_plan.hpp"
 #include "levigate/io/write_simulation.hpp"
+#include "levigate/io/write_way_back.hpp"

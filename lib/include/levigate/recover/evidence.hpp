@@ -81,13 +81,15 @@ inline std::string missed_text(const Bench& bench, const std::vector<Layer>& lay
          bench.stack.sheets[most->sheet].id + " missed the spot.";
 }
 
-/// How many such marks a cause leaves in the zone.
+/// How many such marks a cause leaves in a zone like this.
 inline std::string expected_text(const Cause& cause) {
-  if (cause.expected >= 1000.0) return "It leaves more than a thousand such in the zone.";
-  if (cause.expected >= 1.5)
-    return "It leaves " + fixed(cause.expected, 0) + " such in the zone on average.";
-  if (cause.expected >= 0.1) return "It leaves one such in the zone about as often as not.";
-  return "Fewer than one zone in ten has such a mark from it.";
+  const double many = cause.expected;
+  if (many >= 1000.0) return "It leaves more than a thousand such in a zone like this.";
+  if (many >= 1.5) return "It leaves " + fixed(many, 0) + " such in a zone like this.";
+  if (many >= 0.7) return "It leaves about one such in a zone like this.";
+  if (many >= 0.001)
+    return "One zone like this in " + fixed(1.0 / many, 0) + " has such a mark from it.";
+  return "Fewer than one zone like this in a thousand has such a mark from it.";
 }
 
 inline std::string way_text(const levigate::Mark& mark, const std::vector<Layer>& layers,

@@ -239,15 +239,18 @@ class Weighing {
         if (nodes_[k].shows) up_to += count(s, k);
       }
       if (up_to < negligible) continue;
-      double deeper = 0;
+      double none_deeper = 1;
       double enough = poisson_at_least(n, up_to);
-      for (std::size_t k = nodes_.size(); k-- > 0 && nodes_[k].shows && enough > 0;) {
+      for (std::size_t k = nodes_.size(); k-- > 0 && nodes_[k].shows;) {
         const double here = count(s, k);
+        if (here < negligible) continue;
+        if (none_deeper < negligible || enough < negligible) break;
+        const double none_here = std::exp(-here);
         up_to = std::max(0.0, up_to - here);
         const double shallower = poisson_at_least(n, up_to);
-        const double chance = std::exp(-deeper) * (enough - std::exp(-here) * shallower);
+        const double chance = none_deeper * (enough - none_here * shallower);
         add(spot, s, nodes_[k].log_depth, nodes_[k].likelihood * chance, 1.0);
-        deeper += here;
+        none_deeper *= none_here;
         enough = shallower;
       }
     }

@@ -5,3 +5,4 @@
 #include "levigate/text/bench_card.hpp"
 #include "levigate/text/comparison.hpp"
 #include "levigate/text/findings.hpp"
+#include "levigate/text/way_back.hpp"

@@ -83,6 +83,24 @@ def test_cut_through_agrees_with_the_closed_form():
     assert stats.kstest(places, "uniform").pvalue > 0.001
 
 
+def test_a_film_from_few_readings_is_less_sure_than_the_closed_form_has_it(job, stack):
+    """The closed form adds what the readings leave open to the spread of each spot, and is too narrow far out."""
+
+    def chances(readings):
+        film = dict(mean_um=65, sd_um=6)
+        if readings:
+            film |= dict(mean_se_um=6 / readings**0.5, sd_se_um=6 / (2 * (readings - 1)) ** 0.5)
+        uneven = job(zone=dict(area_cm2=300, film=film))
+        plan = levigate.evaluate(uneven, stack("P400", "P800", "P1500"), ["P400", "P800", "P1500"])
+        simulation = levigate.simulate(uneven, plan, 20_000, bands=False)
+        return plan.steps[-1].zones["top"].cut_through, simulation.zones["top"].cut_through
+
+    closed, simulated = chances(12)
+    assert simulated.low > 10 * closed
+    closed, simulated = chances(0)
+    assert simulated.low <= closed <= simulated.high
+
+
 def test_the_same_for_any_number_of_threads(wide):
     job, plan = wide
     one = levigate.simulate(job, plan, 333, threads=1)

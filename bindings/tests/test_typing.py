@@ -31,6 +31,9 @@ left: float | None = plan.steps[0].zones["top"].film_left_um
 why: str = plan.why.message if plan.why is not None else ""
 findings = levigate.check(plan.stack, {"max_ratio": 1.5})
 findings = levigate.check(plan.stack, levigate.Rules(max_ratio=1.5))
+odds = levigate.simulate(plan.job, plan, 100, seed=2, progress=lambda done, of: done < of)
+late: float = odds.minutes.p90 + odds.zones["top"].cut_through.high
+card: str = plan.card(odds)
 symbols: str = levigate.source("contact").formula
 number: float = levigate.source("rule", "max_ratio").value
 share: float = levigate.edge_share(radius_mm=2)
@@ -56,6 +59,8 @@ levigate.Rules(max_ration=2)
 levigate.Stack.load(3)
 levigate.plan("job.json", "stack.json")
 levigate.check([])
+levigate.simulate(levigate.Job.load("a"), "plan.json")
+levigate.plan(levigate.Job.load("a"), levigate.Stack.load("b")).card(1000)
 levigate.evaluate(levigate.Job.load("a"), levigate.Stack.load("b"), [1])
 levigate.plan(levigate.Job.load("a"), levigate.Stack.load("b")).plot("picture.png")
 """

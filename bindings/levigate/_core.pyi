@@ -1,5 +1,6 @@
 import os
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from pathlib import Path
 from typing import Any, Literal, TypedDict, final, overload
 
 import numpy as np
@@ -19,6 +20,9 @@ _Numbers = (
 )
 _Given = _Number | _Numbers
 _Array = npt.NDArray[np.float64]
+_EntryKind = Literal[
+    "step begun", "step ended", "cleaned", "film read", "scratch read", "mark found", "note"
+]
 
 class Error(ValueError):
     code: int
@@ -843,6 +847,103 @@ class DoneStep:
     def removal_um(self) -> float | None: ...
 
 @final
+class Entry:
+    def __init__(
+        self,
+        *,
+        kind: _EntryKind,
+        job: str,
+        at: str | None = None,
+        zone: str = "",
+        sheet: str = "",
+        minutes: float | None = None,
+        sheets_used: float | None = None,
+        direction_deg: float | None = None,
+        readings_um: Sequence[float] = (),
+        width_um: float | None = None,
+        ra_um: float | None = None,
+        mark: Mark | None = None,
+        text: str = "",
+    ) -> None: ...
+    @staticmethod
+    def from_json(text: str) -> Entry: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Entry: ...
+    def to_json(self) -> str: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    @property
+    def kind(self) -> _EntryKind: ...
+    @property
+    def at(self) -> str: ...
+    @property
+    def job(self) -> str: ...
+    @property
+    def zone(self) -> str: ...
+    @property
+    def sheet(self) -> str: ...
+    @property
+    def minutes(self) -> float | None: ...
+    @property
+    def sheets_used(self) -> float | None: ...
+    @property
+    def direction_deg(self) -> float | None: ...
+    @property
+    def readings_um(self) -> list[float]: ...
+    @property
+    def width_um(self) -> float | None: ...
+    @property
+    def ra_um(self) -> float | None: ...
+    @property
+    def mark(self) -> Mark | None: ...
+    @property
+    def text(self) -> str: ...
+
+@final
+class Torn:
+    @property
+    def line(self) -> int: ...
+    @property
+    def bytes(self) -> int: ...
+    @property
+    def message(self) -> str: ...
+
+@final
+class JournalReading:
+    @property
+    def entries(self) -> list[Entry]: ...
+    @property
+    def lines(self) -> list[int]: ...
+    @property
+    def torn(self) -> list[Torn]: ...
+
+@final
+class Journal:
+    def __init__(self, path: _Path) -> None: ...
+    @property
+    def path(self) -> Path: ...
+    @overload
+    def append(self, entry: Entry) -> Entry: ...
+    @overload
+    def append(
+        self,
+        *,
+        kind: _EntryKind,
+        job: str,
+        at: str | None = None,
+        zone: str = "",
+        sheet: str = "",
+        minutes: float | None = None,
+        sheets_used: float | None = None,
+        direction_deg: float | None = None,
+        readings_um: Sequence[float] = (),
+        width_um: float | None = None,
+        ra_um: float | None = None,
+        mark: Mark | None = None,
+        text: str = "",
+    ) -> Entry: ...
+    def read(self) -> JournalReading: ...
+
+@final
 class Cause:
     @property
     def step(self) -> int: ...
@@ -1131,6 +1232,8 @@ def compound_rate_um_per_m(
 def check(stack: Stack, rules: Rules | dict[str, float] | None = None) -> list[Finding]: ...
 def plan(job: Job, stack: Stack) -> Plan: ...
 def evaluate(job: Job, stack: Stack, sequence: Sequence[str]) -> Plan: ...
+def jobs(entries: Sequence[Entry]) -> list[str]: ...
+def done_steps(entries: Sequence[Entry], job: str) -> list[DoneStep]: ...
 def diagnose(job: Job, stack: Stack, done: Sequence[DoneStep], mark: Mark) -> Diagnosis: ...
 def go_back(job: Job, stack: Stack, done: Sequence[DoneStep], mark: Mark) -> WayBack: ...
 def simulate(

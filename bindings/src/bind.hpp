@@ -114,6 +114,7 @@ void bind_coat(py::module_& m);
 void bind_care(py::module_& m);
 void bind_compound(py::module_& m);
 void bind_mark(py::module_& m);
+void bind_journal(py::module_& m);
 void bind_recover(py::module_& m);
 void bind_shop(py::module_& m);
 

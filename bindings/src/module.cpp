@@ -19,6 +19,7 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_local(m);
   levigate_python::bind_job(m);
   levigate_python::bind_mark(m);
+  levigate_python::bind_journal(m);
   levigate_python::bind_care(m);
   levigate_python::bind_compound(m);
   levigate_python::bind_why(m);

@@ -28,6 +28,11 @@ CONTRACT = {
     "Zone": "film levelled below_um defects carries",
     "LocalStep": "zone defect block work",
     "Formula": "function formula basis citation",
+    "Entry": "kind at job zone sheet minutes sheets_used direction_deg readings_um width_um ra_um "
+    "mark text to_dict to_json from_dict from_json",
+    "Journal": "path append read",
+    "JournalReading": "entries lines torn",
+    "Torn": "line bytes message",
     "Sourced": "value low high basis citation",
     "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps compound too_deep_um "
     "zone film_short_um paper",
@@ -36,7 +41,8 @@ FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
     "surface_speed_m_s dwell_limit_s cut_through check plan evaluate formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
-    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate"
+    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate jobs "
+    "done_steps"
 ).split()
 
 CLASSES = {
@@ -69,7 +75,7 @@ WITHOUT_UNIT = set(
     # learned from journals
     "factor log_sd weight observations "
     # counts, grit numbers and money
-    "coats cost count expected in_round needed number on_hand passes price readings sheets_used spots step "
+    "bytes coats cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
     "steps strokes_left turns "
     # of draws; the quantiles of an interval are in the unit of what it is of
     "draws seed threads p10 p50 p90 mean "

@@ -211,3 +211,67 @@ def test_schema_and_reader_take_a_compound():
     stack = {"format": "levigate.stack/1", "sheets": [POLISH]}
     validator("stack").validate(stack)
     validator("stack").validate(levigate.Stack.from_dict(stack).to_dict())
+
+
+LINE = {"format": "levigate.journal/1", "at": "2026-03-01T09:30:00+01:00", "job": "case"}
+MARK = {"kind": "scratch", "zone": "top", "seen": "loupe", "width_um": 3}
+GOOD_LINES = {
+    "step begun": {"kind": "step begun", "sheet": "a"},
+    "step begun in a zone": {"kind": "step begun", "sheet": "a", "zone": "top", "direction_deg": 45},
+    "step ended": {"kind": "step ended", "sheet": "a", "minutes": 12, "text": "wet"},
+    "step ended in a zone": {
+        "kind": "step ended",
+        "sheet": "a",
+        "minutes": 0,
+        "zone": "top",
+        "sheets_used": 0.5,
+    },
+    "cleaned": {"kind": "cleaned", "sheet": "a"},
+    "film": {"kind": "film read", "zone": "top", "readings_um": [98]},
+    "scratch by loupe": {"kind": "scratch read", "zone": "top", "sheet": "a", "width_um": 3},
+    "scratch by tester": {"kind": "scratch read", "zone": "top", "sheet": "a", "ra_um": 0.2},
+    "mark": {"kind": "mark found", "mark": MARK},
+    "haze in sunlight": {"kind": "mark found", "mark": {"kind": "haze", "zone": "top", "seen": "sunlight"}},
+    "cluster": {"kind": "mark found", "mark": {**MARK, "kind": "cluster", "count": 3}},
+    "wave": {
+        "kind": "mark found",
+        "mark": {"kind": "wave", "zone": "top", "seen": "lamp", "height_um": 2, "direction_deg": 9},
+    },
+    "note": {"kind": "note", "text": "dusty"},
+}
+BAD_LINES = {
+    "unknown kind": {"kind": "step", "sheet": "a"},
+    "unknown key": {"kind": "note", "text": "a", "tekst": "b"},
+    "no job": {"kind": "note", "text": "a", "job": ""},
+    "no moment": {"kind": "note", "text": "a", "at": "2026-03-01 09:30"},
+    "no offset": {"kind": "note", "text": "a", "at": "2026-03-01T09:30:00"},
+    "empty sheet": {"kind": "cleaned", "sheet": ""},
+    "step without minutes": {"kind": "step ended", "sheet": "a"},
+    "step begun with minutes": {"kind": "step begun", "sheet": "a", "minutes": 3},
+    "cleaned in a zone": {"kind": "cleaned", "sheet": "a", "zone": "top"},
+    "no reading": {"kind": "film read", "zone": "top", "readings_um": []},
+    "scratch by nothing": {"kind": "scratch read", "zone": "top", "sheet": "a"},
+    "scratch by both": {**GOOD_LINES["scratch by loupe"], "ra_um": 0.2},
+    "zone twice": {"kind": "mark found", "zone": "top", "mark": MARK},
+    "mark without zone": {"kind": "mark found", "mark": {**MARK, "zone": ""}},
+    "loupe without width": {"kind": "mark found", "mark": {"kind": "haze", "zone": "top", "seen": "loupe"}},
+    "width in sunlight": {"kind": "mark found", "mark": {**MARK, "seen": "sunlight"}},
+    "width of a wave": {"kind": "mark found", "mark": {**MARK, "kind": "wave"}},
+    "count of a scratch": {"kind": "mark found", "mark": {**MARK, "count": 3}},
+    "height of a scratch": {"kind": "mark found", "mark": {**MARK, "height_um": 3}},
+    "note without text": {"kind": "note"},
+}
+
+
+@pytest.mark.parametrize("line", GOOD_LINES.values(), ids=GOOD_LINES.keys())
+def test_schema_and_reader_take_the_same_entry(line):
+    entry = levigate.Entry.from_dict(LINE | line)
+    validator("journal").validate(LINE | line)
+    assert entry.to_dict() == LINE | line
+
+
+@pytest.mark.parametrize("line", BAD_LINES.values(), ids=BAD_LINES.keys())
+def test_schema_and_reader_refuse_the_same_entry(line):
+    assert not validator("journal").is_valid(LINE | line)
+    with pytest.raises(levigate.Error):
+        levigate.Entry.from_dict(LINE | line)

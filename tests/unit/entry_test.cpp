@@ -112,6 +112,16 @@ TEST(Entry, EachKindForbidsWhatItDoesNotHave) {
   EXPECT_EQ(forbidden, 6 + 5 + 8 + 7 + 5 + 8 + 9);
 }
 
+TEST(Entry, KindsHaveNames) {
+  for (const EntryKind kind : all_entry_kinds) EXPECT_EQ(entry_kind_named(to_string(kind)), kind);
+  try {
+    entry_kind_named("step_ended");
+    FAIL();
+  } catch (const BadInput& error) {
+    EXPECT_THAT(error.what(), HasSubstr("the nearest is 'step ended'"));
+  }
+}
+
 TEST(Entry, ScratchesAreReadByOneMeans) {
   EXPECT_EQ(fault(filled(EntryKind::scratch_read, {"zone", "sheet", "ra_um"})), "");
 }

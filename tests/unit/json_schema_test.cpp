@@ -106,16 +106,16 @@ TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
   };
   const Json journal = schema("journal");
   const Json mark = journal["$defs"]["mark"]["properties"];
-  EXPECT_EQ(journal["properties"]["kind"]["enum"], texts(detail::entry_kinds));
+  EXPECT_EQ(journal["properties"]["kind"]["enum"], texts(all_entry_kinds));
   EXPECT_EQ(mark["kind"]["enum"], texts(detail::mark_kinds));
   EXPECT_EQ(mark["seen"]["enum"], texts(detail::ways_seen));
 }
 
 TEST(Schema, AKindOfEntryHasTheKeysOfItsShape) {
   const Json journal = schema("journal");
-  ASSERT_EQ(journal["allOf"].size(), std::size(detail::entry_kinds));
-  for (std::size_t i = 0; i < std::size(detail::entry_kinds); ++i) {
-    const EntryKind kind = detail::entry_kinds[i];
+  ASSERT_EQ(journal["allOf"].size(), std::size(all_entry_kinds));
+  for (std::size_t i = 0; i < std::size(all_entry_kinds); ++i) {
+    const EntryKind kind = all_entry_kinds[i];
     const Json& rule = journal["allOf"][i];
     EXPECT_EQ(rule["if"]["properties"]["kind"]["const"], to_string(kind));
     const detail::EntryShape shape = detail::shape_of(kind);

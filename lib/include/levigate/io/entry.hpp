@@ -23,9 +23,6 @@ inline constexpr std::size_t longest_entry_bytes = 1 << 20;
 
 namespace detail {
 
-inline constexpr EntryKind entry_kinds[] = {
-    EntryKind::step_begun,   EntryKind::step_ended, EntryKind::cleaned, EntryKind::film_read,
-    EntryKind::scratch_read, EntryKind::mark_found, EntryKind::note};
 inline constexpr MarkKind mark_kinds[] = {MarkKind::scratch, MarkKind::cluster,
                                           MarkKind::haze,    MarkKind::swirl,
                                           MarkKind::wave,    MarkKind::witness_line};
@@ -64,7 +61,7 @@ inline Entry entry_in(const Node& root) {
   root.require_keys(entry_keys);
   Entry entry;
   entry.at = root.at("at").text();
-  entry.kind = kind_in(root.at("kind"), entry_kinds, "kind");
+  entry.kind = kind_in(root.at("kind"), all_entry_kinds, "kind");
   entry.job = root.at("job").text();
   const std::pair<std::string_view, std::string*> texts[] = {
       {"zone", &entry.zone}, {"sheet", &entry.sheet}, {"text", &entry.text}};

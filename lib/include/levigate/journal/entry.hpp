@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include "levigate/detail/profile.hpp"
 #include "levigate/error.hpp"
 #include "levigate/grade/label_text.hpp"
 #include "levigate/journal/moment.hpp"
@@ -37,6 +38,20 @@ constexpr std::string_view to_string(EntryKind kind) noexcept {
     case EntryKind::note: return "note";
   }
   return "";
+}
+
+inline constexpr EntryKind all_entry_kinds[] = {
+    EntryKind::step_begun,   EntryKind::step_ended, EntryKind::cleaned, EntryKind::film_read,
+    EntryKind::scratch_read, EntryKind::mark_found, EntryKind::note};
+
+/// The kind of that name. Throws: BadInput with the nearest name where there is none.
+inline EntryKind entry_kind_named(std::string_view name) {
+  std::vector<std::string_view> known;
+  for (const EntryKind kind : all_entry_kinds) {
+    if (to_string(kind) == name) return kind;
+    known.push_back(to_string(kind));
+  }
+  throw BadInput(detail::unknown_name_text("kind", name, known));
 }
 
 /// One entry. Which members a kind has stands at the kind; the others are empty.

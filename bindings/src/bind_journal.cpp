@@ -1,0 +1,156 @@
+// The journal: what happened at the bench, kept in a file that crashes do not spoil.
+#include <pybind11/stl/filesystem.h>
+
+#include "as_json.hpp"
+#include "levigate/io/journal.hpp"
+#include "levigate/journal/done.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::Entry;
+using levigate::JournalReading;
+using levigate::Mark;
+using levigate::Torn;
+using py::arg;
+
+/// A journal by its path.
+struct Journal {
+  std::filesystem::path path;
+};
+
+/// The present moment with the offset of the place, as RFC 3339 writes it.
+std::string now() {
+  const py::object datetime = py::module_::import("datetime");
+  return py::str(datetime.attr("datetime")
+                     .attr("now")(datetime.attr("timezone").attr("utc"))
+                     .attr("astimezone")()
+                     .attr("isoformat")(arg("timespec") = "seconds"));
+}
+
+Entry entry_from(const std::string& kind, const std::string& job,
+                 const std::optional<std::string>& at, const std::string& zone,
+                 const std::string& sheet, std::optional<double> minutes,
+                 std::optional<double> sheets_used, std::optional<double> direction_deg,
+                 const std::vector<double>& readings_um, std::optional<double> width_um,
+                 std::optional<double> ra_um, const std::optional<Mark>& mark,
+                 const std::string& text) {
+  const Entry entry{levigate::entry_kind_named(kind),
+                    at ? *at : now(),
+                    job,
+                    zone,
+                    sheet,
+                    minutes,
+                    sheets_used,
+                    direction_deg,
+                    readings_um,
+                    width_um,
+                    ra_um,
+                    mark,
+                    text};
+  levigate::validate(entry, "Entry");
+  return entry;
+}
+
+Entry append(const Journal& journal, const Entry& entry) {
+  const py::gil_scoped_release others_may_run;
+  levigate::append(journal.path, entry);
+  return entry;
+}
+
+void bind_entry(py::module_& m) {
+  ValueClass<Entry> entry(m, "Entry", "One line of a journal: something that happened, and when.");
+  entry
+      .has(
+          "kind", [](const Entry& self) { return levigate::to_string(self.kind); },
+          "\"step begun\", \"step ended\", \"cleaned\", \"film read\", \"scratch read\", "
+          "\"mark found\" or \"note\"")
+      .has("at", &Entry::at, "when, as RFC 3339 writes it")
+      .has("job", &Entry::job, "name of the job")
+      .has("zone", &Entry::zone, "name of the zone; empty with a step: all")
+      .has("sheet", &Entry::sheet, "id of the sheet")
+      .has("minutes", &Entry::minutes, "of a step that ended, without the change, 0 to 1e5 min")
+      .has("sheets_used", &Entry::sheets_used, "of a step that ended, 0 to 1e5")
+      .has("direction_deg", &Entry::direction_deg,
+           "of a step that began: strokes against the length of the zone, 0 to 180 deg")
+      .has("readings_um", &Entry::readings_um, "of a film gauge, each 0 to 20 000 um")
+      .has("width_um", &Entry::width_um, "of the deepest usual scratches [um], 0.1 to 1000")
+      .has("ra_um", &Entry::ra_um, "by a roughness tester [um], 0.0001 to 1000")
+      .has("mark", &Entry::mark, "what an inspection showed; names its zone")
+      .has("text", &Entry::text, "any words")
+      .finish();
+  entry.def(py::init(&entry_from), py::kw_only(), arg("kind"), arg("job"), arg("at") = py::none(),
+            arg("zone") = "", arg("sheet") = "", arg("minutes") = py::none(),
+            arg("sheets_used") = py::none(), arg("direction_deg") = py::none(),
+            arg("readings_um") = std::vector<double>{}, arg("width_um") = py::none(),
+            arg("ra_um") = py::none(), arg("mark") = py::none(), arg("text") = "",
+            "An entry; at: absent, now.\n\n"
+            "Raises BadInput where the kind needs more or does not have all of this; OutOfRange.");
+  entry.def_static(
+      "from_json", [](const std::string& text) { return levigate::entry_from_json(text); },
+      arg("text"),
+      "From a line of format levigate.journal/1.\n\nRaises BadInput with pointer, OutOfRange.");
+  entry.def_static(
+      "from_dict",
+      [](const py::dict& data) {
+        return levigate::entry_from_json(json_text(data, levigate::journal_format));
+      },
+      arg("data"), "From a dictionary as it stands in a journal.\n\nRaises as from_json().");
+  entry.def("to_json", py::overload_cast<const Entry&>(&levigate::to_json),
+            "The entry as a line of a journal, newline included.");
+  entry.def(
+      "to_dict", [](const Entry& e) -> py::dict { return from_json_text(levigate::to_json(e)); },
+      "The entry as a dictionary, as it stands in a journal.");
+  entry.def(py::pickle([](const Entry& e) { return levigate::to_json(e); },
+                       [](const std::string& text) { return levigate::entry_from_json(text); }));
+}
+
+}  // namespace
+
+void bind_journal(py::module_& m) {
+  bind_entry(m);
+  ValueClass<Torn>(m, "Torn", "A line of a journal of which a crash left a piece.")
+      .has("line", &Torn::line, "in the file, from 1")
+      .has("bytes", &Torn::bytes, "length of the piece")
+      .has("message", &Torn::message, "a sentence")
+      .finish();
+  ValueClass<JournalReading>(m, "JournalReading", "What a journal holds.")
+      .has("entries", &JournalReading::entries, "in the order of the lines")
+      .has("lines", &JournalReading::lines, "line of each entry, from 1")
+      .has("torn", &JournalReading::torn, "lines that a crash cut; they are skipped")
+      .finish();
+  ValueClass<Journal> journal(
+      m, "Journal", "A file of format levigate.journal/1: one entry a line, lines only added.");
+  journal.has("path", &Journal::path, "where it is").finish();
+  journal.def(py::init([](const std::filesystem::path& path) { return Journal{path}; }),
+              arg("path"), "The journal at a path; it need not be there yet.");
+  journal.def("append", &append, arg("entry"),
+              "Adds an entry; returns it when the line is on disk.\n\n"
+              "Writers wait for each other. Raises BadInput where the file cannot be written.");
+  journal.def(
+      "append",
+      [](const Journal& self, const py::kwargs& members) {
+        return append(self, py::type::of<Entry>()(**members).cast<Entry>());
+      },
+      "Adds the entry of these members: see Entry().\n\nRaises as Entry() and append(entry).");
+  journal.def(
+      "read", [](const Journal& self) { return levigate::read_journal(self.path); },
+      py::call_guard<py::gil_scoped_release>(),
+      "All entries, and the lines that a crash cut. Changes nothing.\n\n"
+      "Raises BadInput with pointer and line for a line that is wrong and not cut; OutOfRange.");
+  m.def(
+      "jobs", [](const std::vector<Entry>& entries) { return levigate::jobs(entries); },
+      arg("entries"),
+      "Names of the jobs in a journal, in the order in which they first stand there.");
+  m.def(
+      "done_steps",
+      [](const std::vector<Entry>& entries, const std::string& job) {
+        return levigate::done_steps(entries, job);
+      },
+      arg("entries"), arg("job"),
+      "The steps of a job that were ended, in the order of the lines.\n\n"
+      "The direction is that of the step begun with the same sheet and zone before.");
+}
+
+}  // namespace levigate_python

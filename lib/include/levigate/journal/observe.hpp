@@ -189,7 +189,7 @@ class Observer {
       work.predicted_minutes += efforts(bench_, before, work.sheet)[zone].minutes;
     }
     work.zones.insert(zone);
-    standing.before = Before{work.sheet, !before};
+    standing.before = after(bench_, before, work.sheet);
     standing.work = mine;
   }
 

@@ -1,4 +1,4 @@
-// Any bytes as a stack or a job: they read, and read back, or are refused by one of our errors.
+// Any bytes as a stack, a job or a shop: they read, and read back, or are refused by one of our errors.
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
@@ -14,6 +14,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   }
   try {
     job_from_json(to_json(job_from_json(text)));
+  } catch (const Error&) {
+  }
+  try {
+    shop_from_json(to_json(shop_from_json(text)));
   } catch (const Error&) {
   }
   return 0;

@@ -77,4 +77,13 @@ TEST(JsonMutation, OfTheDay) {
   expect_read_or_refused(stack_from_json, demo_text("day_stack.json"), 4, 5'000);
 }
 
+TEST(JsonMutation, OfAShop) {
+  Shop shop;
+  shop.rates = {{"shellac", "", {1.1, 0.7, 1.9, 35}, {-0.75}},
+                {"shellac", "film", {0.9, 0.6, 1.4, 35}, {-0.5, 0.25}}};
+  shop.scratches = {{"shellac", "film", {1.3, 1.1, 1.5, 6}, {}}};
+  shop.films = {{"shellac", -4.2, -7, -1.4, 3}};
+  expect_read_or_refused(shop_from_json, to_json(shop), 5, 3'000);
+}
+
 }  // namespace

@@ -116,6 +116,11 @@ inline constexpr Formula formulas[] = {
      "2q/e sqrt(t/pi), q = share mu p v",
      {Basis::from_memory,
       "half-space under a constant flux: Carslaw and Jaeger, Conduction of Heat in Solids"}},
+    {"learn",
+     "ln(minutes/computed) = -ln duty_factor - ln rate_factor + noise, by Bayes' rule",
+     {Basis::from_memory,
+      "normal-inverse-gamma regression: Gelman et al., Bayesian Data Analysis; spreads of before "
+      "from the bands of the profiles, noise of before: assumption"}},
     {"surface_speed_m_s", "pi D n", {Basis::computed, "geometry"}},
     {"dwell_limit_s",
      "pi (e dT/2q)^2, q = share mu p v",

@@ -117,5 +117,6 @@ void bind_mark(py::module_& m);
 void bind_journal(py::module_& m);
 void bind_recover(py::module_& m);
 void bind_shop(py::module_& m);
+void bind_learn(py::module_& m);
 
 }  // namespace levigate_python

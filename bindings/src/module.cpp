@@ -28,5 +28,6 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_recover(m);
   levigate_python::bind_shop(m);
   levigate_python::bind_simulate(m);
+  levigate_python::bind_learn(m);
   levigate_python::bind_text(m);
 }

@@ -33,6 +33,8 @@ CONTRACT = {
     "Journal": "path append read",
     "JournalReading": "entries lines torn",
     "Torn": "line bytes message",
+    "Shop": "person rates scratches films minutes_noise scratch_noise load save report",
+    "Learned": "shop outliers unmatched report",
     "Sourced": "value low high basis citation",
     "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps compound too_deep_um "
     "zone film_short_um paper",
@@ -42,7 +44,7 @@ FUNCTIONS = (
     "surface_speed_m_s dwell_limit_s cut_through check plan evaluate formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
     "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate jobs "
-    "done_steps"
+    "done_steps observe learn with_shop"
 ).split()
 
 CLASSES = {
@@ -73,7 +75,9 @@ WITHOUT_UNIT = set(
     "duty_factor rate_factor scratch_factor clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
     "gone_chance probability "
     # learned from journals
-    "factor log_sd weight observations "
+    "factor log_sd weight observations t "
+    # minutes or um, as the observation has it; a position
+    "actual predicted entry "
     # counts, grit numbers and money
     "bytes coats cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
     "steps strokes_left turns "
@@ -113,7 +117,9 @@ def test_arguments_of_the_contract():
         "grade": "text bare",
         "check": "stack rules",
         "evaluate": "job stack sequence",
-        "simulate": "job plan draws seed threads progress bands",
+        "simulate": "job plan draws seed threads progress bands shop",
+        "learn": "shop job stack entries",
+        "with_shop": "job stack shop",
     }.items():
         assert re.findall(r"(\w+): ", signature(CALLABLES[name])) == wanted.split()
 

@@ -22,8 +22,8 @@ namespace levigate::inline v0 {
 struct SimulateOptions {
   std::int64_t draws = 1000;  ///< 10 to 1e6
   std::uint64_t seed = 1;
-  unsigned threads = 0;  ///< 0: as many as the machine has, 1 to 1024; the result is the same
-  bool bands = true;     ///< false: every input as it is given; only film and hand vary
+  unsigned threads = 0;        ///< 0: as many as the machine has, 1 to 1024; the result is the same
+  bool bands = true;           ///< false: every input as it is given; only film and hand vary
   std::optional<Shop> shop{};  ///< what journals taught: minutes are drawn from it, see PaceDraws
   Progress progress{};  ///< called on the caller's thread alone; false: stop with the draws so far
 };
@@ -191,8 +191,8 @@ Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
 }  // namespace detail
 
 /// A plan simulated. In each draw every believed input is drawn over its band, see drawn() (rules that are choices stay as they
-/// are); the sequence is worked out anew, or with a shop its minutes drawn from what journals taught; the film of each zone is drawn as its readings leave it open; and every cm2 of a zone
-/// gets a film and a depth of its own, N(mean, sd) and D N(1, removed_cv).
+/// are); the sequence is worked out anew, or with a shop its minutes drawn from what journals taught; the film of each zone is drawn
+/// as its readings leave it open; and every cm2 of a zone gets a film and a depth of its own, N(mean, sd) and D N(1, removed_cv).
 ///
 /// A draw depends on the seed, its number and the names of inputs and zones: not on the number of draws, of threads or of other
 /// inputs and zones. Where `progress` stops it, the result is that of the draws done, as if so many had been asked for.

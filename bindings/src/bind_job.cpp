@@ -48,6 +48,7 @@ void bind_job(py::module_& m) {
       .has("grade", &Carried::grade, "whose scratches these are")
       .has("scratch_um", &Carried::scratch_um, "their depth [um]; None: as of paper of this grade")
       .has("rq_um", &Carried::rq_um, "roughness [um]; None: as goes with their depth")
+      .has("worn_um", &Carried::worn_um, "of a compound: its grain once broken down [um]")
       .finish();
   ValueClass<Zone>(m, "Zone", "A part of the surface with one block and one film.")
       .has("name", &Zone::name, "unique in a job")

@@ -2,6 +2,7 @@
 #include "as_json.hpp"
 #include "elementwise.hpp"
 #include "levigate/io/json.hpp"
+#include "levigate/recover/present.hpp"
 #include "levigate/text/card.hpp"
 
 namespace levigate_python {
@@ -115,6 +116,21 @@ void bind_recover(py::module_& m) {
         py::call_guard<py::gil_scoped_release>(),
         "Where to go back to for a mark: the tries of least expected minutes within the film.\n\n"
         "As diagnose(). Source: dynamic programming over what was taken off in vain.");
+  m.def(
+      "present",
+      [](const levigate::Job& job, const levigate::Stack& stack,
+         const std::vector<levigate::DoneStep>& done,
+         const std::optional<std::map<std::string, levigate::Film>>& films) {
+        return levigate::present(job, stack, done,
+                                 films.value_or(std::map<std::string, levigate::Film>{}));
+      },
+      arg("job"), arg("stack"), arg("done"), arg("films") = py::none(),
+      py::call_guard<py::gil_scoped_release>(),
+      "The job as it stands after what was done; plan() of it is the plan of what remains.\n\n"
+      "done: the steps in order; films: read since, by the name of the zone.\n"
+      "Raises BadInput for what is not there, for a step that is not finer than what a zone "
+      "carried\n"
+      "where nothing tells what it took off, and where no film is left; OutOfRange.");
   def_elementwise(m, "depth_of_width_um", &levigate::depth_of_width_um,
                   "Depth of a scratch of that width [um].\n\n"
                   "width_um: 0 to 10 000 um; flank_deg: 1 to 80 deg. Raises OutOfRange.\n"

@@ -129,6 +129,7 @@ inline Work work_of(const Job& job, const Sheet& sheet, const Zone& zone, double
 /// Grain, scratches and gloss of a zone on its way; without a size as sprayed.
 struct State {
   std::optional<double> size_um;
+  double left_um = 0;  ///< of the grain once it has done its work
   double scratch_um = 0;
   double gloss_gu = 0;
   bool in_step = false;  ///< worked by a sheet of the sequence
@@ -145,7 +146,7 @@ class Enumeration {
     for (const Zone& zone : job.zones) {
       start_.push_back(start_of(zone));
       levels_ = levels_ || (!start_.back().size_um && zone.levelled);
-      coarsest_um_ = std::max(coarsest_um_, start_.back().size_um.value_or(0));
+      coarsest_um_ = std::max(coarsest_um_, start_.back().left_um);
       budget_.push_back(std::numeric_limits<double>::infinity());
       if (zone.film) {
         budget_.back() = std::max(
@@ -165,7 +166,7 @@ class Enumeration {
   /// Whether every zone meets the target before the first step.
   bool done() const {
     return std::all_of(start_.begin(), start_.end(),
-                       [&](const State& s) { return s.size_um && at_target(*s.size_um, s); });
+                       [&](const State& s) { return s.size_um && at_target(s); });
   }
 
  private:
@@ -173,9 +174,11 @@ class Enumeration {
     if (!zone.carries && !job_.scratched_by) return {};
     const Grade& grade = zone.carries ? zone.carries->grade : *job_.scratched_by;
     Sheet paper;
+    if (zone.carries) paper.worn_um = zone.carries->worn_um;
     paper.backing = backing_named("latex paper");
     const Work work = work_of(job_, paper, zone, grade.median_um, log_spread(grade));
-    State state{grade.median_um, work.scratch_um, 0, false};
+    State state{grade.median_um, paper.worn_um.value_or(grade.median_um), work.scratch_um, 0,
+                false};
     double rq_um = work.rq_um;
     if (zone.carries && zone.carries->scratch_um) {
       state.scratch_um = *zone.carries->scratch_um;
@@ -190,17 +193,19 @@ class Enumeration {
   double left_um(std::size_t sheet) const {
     return stack_.sheets[sheet].worn_um.value_or(size(sheet));
   }
-  bool at_target(double size_um, const State& state) const {
-    return job_.target.size_um ? size_um <= *job_.target.size_um
+  State state_after(std::size_t sheet, std::size_t z) const {
+    return {size(sheet), left_um(sheet), work_[sheet][z].scratch_um, work_[sheet][z].gloss_gu,
+            true};
+  }
+  bool at_target(const State& state) const {
+    return job_.target.size_um ? *state.size_um <= *job_.target.size_um
                                : state.gloss_gu >= *job_.target.gloss_gu;
   }
   /// A zone that no sheet worked counts as it stands; one as sprayed as the sheet would leave it.
   bool meets_target(std::size_t sheet, const std::vector<State>& states) const {
     for (std::size_t z = 0; z < states.size(); ++z) {
       const bool stands = states[z].size_um && !states[z].in_step;
-      const State worked{size(sheet), 0, work_[sheet][z].gloss_gu, true};
-      if (stands ? !at_target(*states[z].size_um, states[z]) : !at_target(size(sheet), worked))
-        return false;
+      if (!at_target(stands ? states[z] : state_after(sheet, z))) return false;
     }
     return true;
   }
@@ -210,9 +215,9 @@ class Enumeration {
   bool works(std::size_t sheet, std::size_t z, const State& state, bool first) const {
     if (state.in_step) return true;
     if (!state.size_um) return !first || !levels_ || job_.zones[z].levelled;
-    if (!levels_ && *state.size_um == coarsest_um_) return true;
-    return *state.size_um > size(sheet) &&
-           *state.size_um / size(sheet) >= job_.rules.min_ratio * (1 - 1e-12);
+    if (!levels_ && state.left_um == coarsest_um_) return true;
+    return state.left_um > size(sheet) &&
+           state.left_um / size(sheet) >= job_.rules.min_ratio * (1 - 1e-12);
   }
 
   void add(unsigned subset) {
@@ -242,7 +247,7 @@ class Enumeration {
         const bool works_it = works(sheet, z, state, i == 0);
         double removal = 0;
         if (works_it && (state.size_um || state.in_step)) {
-          from.push_back(*state.size_um);
+          from.push_back(state.left_um);
           if (compound) {
             way.too_deep_um = std::max(
                 way.too_deep_um, state.scratch_um - *stack_.sheets[sheet].coarsest_scratch_um);
@@ -254,7 +259,7 @@ class Enumeration {
                                           tool.force_n / tool.area_cm2 * 10,
                                           job_.rules.residual_peel_um});
         }
-        if (works_it) state = {left_um(sheet), work.scratch_um, work.gloss_gu, true};
+        if (works_it) state = state_after(sheet, z);
         const double travel = removal / work.rate * zone.area_cm2 / tool.area_cm2;
         minutes += travel / tool.speed_m_s / tool.duty / 60;
         used += travel / stack_.sheets[sheet].backing.life_m * tool.area_cm2 * tool.wrap /

@@ -191,6 +191,8 @@ Job random_mixed_job(Random& random) {
     zone.carries = Carried{sized_grade("own", std::floor(random.between(5, 45)))};
     if (random.chance(0.4)) zone.carries->scratch_um = random.between(0.1, 3);
     if (random.chance(0.3)) zone.carries->rq_um = random.between(0, 0.2);
+    if (random.chance(0.1))
+      zone.carries->worn_um = zone.carries->grade.median_um * random.between(0.6, 1);
   }
   return job;
 }

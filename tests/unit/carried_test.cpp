@@ -219,6 +219,7 @@ TEST(Carried, StatesOutsideTheirRangesAreRefused) {
   refused(Carried{grade("P800"), std::nan("")});
   refused(Carried{grade("P800"), {}, 1001});
   refused(Carried{Grade{}});
+  refused(Carried{grade("P800"), {}, {}, 30});
 }
 
 }  // namespace

@@ -108,7 +108,7 @@ TEST(RoundTrip, WhatAZoneCarries) {
     job.zones[2].carries = Carried{grade(label), {}, 0.03};
     expect_same(job, job_from_json(to_json(job)));
   }
-  job.zones[2].carries = Carried{sized_grade("fine compound", 1.5), 0.2};
+  job.zones[2].carries = Carried{sized_grade("fine compound", 1.5), 0.2, 0.01, 0.75};
   expect_same(job, job_from_json(to_json(job)));
 }
 

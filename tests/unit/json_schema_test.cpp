@@ -263,9 +263,9 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
                           {"edge_of", "top"},
                           {"radius_mm", 1}};
   EXPECT_EQ(expect_ranges(job_from_json, edge, document, Pointer("/zones/2")), 1);
-  document["zones"][0]["start"] = {{"scratched_by", "P800"}};
+  document["zones"][0]["start"] = {{"scratched_by", "own"}, {"size_um", 10'000}};
   EXPECT_EQ(expect_ranges(job_from_json, parts["zone_start"], document, Pointer("/zones/0/start")),
-            3);
+            4);
   const Json properties = schema("job")["properties"];
   const Json numbers = {
       {"properties", {{"age_h", properties["age_h"]}, {"duty_factor", properties["duty_factor"]}}}};

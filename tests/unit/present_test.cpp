@@ -122,7 +122,8 @@ TEST(Present, AGlossReachedByACompoundCountsAsReached) {
   job.target.gloss_gu =
       evaluate(job, stack, {"P600", "P1000", "P1500", "bar"}).steps.back().gloss_gu;
   const Job now = present(job, stack, done);
-  EXPECT_EQ(now.zones[0].carries->grade.median_um, 2);
+  EXPECT_EQ(now.zones[0].carries->grade.median_um, 6);
+  EXPECT_EQ(now.zones[0].carries->worn_um, 2);
   EXPECT_EQ(plan(now, stack).why->blocked_by, Blocker::done);
 }
 

@@ -54,7 +54,7 @@ inline constexpr std::string_view defect_keys[] = {"kind",     "height_um", "rea
 inline constexpr std::string_view defect_reading_keys[] = {"over_um", "beside_um", "gauge"};
 inline constexpr std::string_view start_keys[] = {"as", "scratched_by"};
 inline constexpr std::string_view zone_start_keys[] = {"scratched_by", "size_um", "scratch_um",
-                                                       "rq_um"};
+                                                       "rq_um", "worn_um"};
 inline constexpr std::string_view target_keys[] = {"grade", "size_um", "gloss_gu", "sheen"};
 inline constexpr std::string_view sheen_keys[] = {"scheme", "name"};
 inline constexpr std::string_view rules_keys[] = {

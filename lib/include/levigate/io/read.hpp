@@ -40,6 +40,7 @@ inline Carried zone_start_in(const Node& node) {
   }
   if (const auto scratch_um = node.find("scratch_um")) carried.scratch_um = scratch_um->number();
   if (const auto rq_um = node.find("rq_um")) carried.rq_um = rq_um->number();
+  if (const auto worn_um = node.find("worn_um")) carried.worn_um = worn_um->number();
   node.placed([&] { validate(carried, node.pointer()); });
   return carried;
 }

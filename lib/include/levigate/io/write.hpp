@@ -171,6 +171,7 @@ inline OrderedJson json_of(const Carried& carried) {
     json["size_um"] = grade.median_um;
   if (carried.scratch_um) json["scratch_um"] = *carried.scratch_um;
   if (carried.rq_um) json["rq_um"] = *carried.rq_um;
+  if (carried.worn_um) json["worn_um"] = *carried.worn_um;
   return json;
 }
 

@@ -83,7 +83,7 @@ inline double coarsest_carried_um(const Job& job) {
   double coarsest_um = 0;
   for (const Zone& zone : job.zones) {
     if (const auto carried = carried_in(job, zone))
-      coarsest_um = std::max(coarsest_um, carried->grade.median_um);
+      coarsest_um = std::max(coarsest_um, grain_um(*carried));
   }
   return coarsest_um;
 }
@@ -96,7 +96,7 @@ inline std::vector<bool> zones_standing(const Job& job, const Grade& sheet) {
   std::vector<bool> result;
   for (const Zone& zone : job.zones) {
     const std::optional<Carried> carried = carried_in(job, zone);
-    const double from_um = carried ? carried->grade.median_um : 0.0;
+    const double from_um = carried ? grain_um(*carried) : 0.0;
     const bool finer =
         from_um > sheet.median_um && ratio_within(from_um, sheet.median_um, job.rules.min_ratio,
                                                   std::numeric_limits<double>::infinity());
@@ -129,6 +129,7 @@ inline Setup setup(const Job& job, const Stack& stack) {
 struct Start {
   std::string label;      ///< of the grade
   double size_um = 0;     ///< of its grain
+  double worn_um = 0;     ///< of its grain when it had done its work
   double scratch_um = 0;  ///< depth of its scratches [um]
   double rq_um = 0;       ///< roughness [um]
   double gloss_gu = 0;    ///< gloss at 60 degrees, a lower bound [GU]
@@ -183,13 +184,15 @@ inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
   const std::optional<Carried> carried = carried_in(setup.job, zone);
   if (!carried) return std::nullopt;
   const double size_um = carried->grade.median_um;
+  const double left_um = grain_um(*carried);
   const SheetInZone paper =
-      sheet_in_zone(setup.job, setup.model, {size_um, size_um, log_spread(carried->grade)},
+      sheet_in_zone(setup.job, setup.model, {size_um, left_um, log_spread(carried->grade)},
                     backing_named("latex paper"), zone.block);
   const double scratch_um = carried->scratch_um.value_or(paper.scratch_um);
   const double rq_um = carried->rq_um.value_or(paper.rq_um * (scratch_um / paper.scratch_um));
-  return Start{carried->grade.label, size_um, scratch_um, rq_um,
-               gloss_gu(setup.job.coating.refractive_index, 60.0, rq_um)};
+  return Start{
+      carried->grade.label, size_um, left_um,
+      scratch_um,           rq_um,   gloss_gu(setup.job.coating.refractive_index, 60.0, rq_um)};
 }
 
 inline Bench bench(Setup setup) {

@@ -40,7 +40,7 @@ inline std::vector<double> possible_ratios(const Bench& bench) {
   for (std::size_t sheet = 0; sheet < bench.grades.size(); ++sheet)
     from.push_back(worn_um(bench, sheet));
   for (const std::optional<Start>& start : bench.starts) {
-    if (start) from.push_back(start->size_um);
+    if (start) from.push_back(start->worn_um);
   }
   std::vector<double> ratios;
   for (const double coarse : from) {

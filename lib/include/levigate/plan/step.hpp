@@ -56,7 +56,7 @@ inline std::optional<Scratches> found_in(const Bench& bench, std::optional<Befor
   }
   const std::optional<Start>& start = bench.starts[zone];
   if (!start || !worked(bench, after(bench, before, sheet), zone)) return std::nullopt;
-  return Scratches{start->label, false, start->size_um, start->scratch_um};
+  return Scratches{start->label, false, start->worn_um, start->scratch_um};
 }
 
 /// Depth of the scratches in a zone after a sheet [um]: its own, or those that the zone stands with.

@@ -74,7 +74,7 @@ inline double off_target(const Target& target, const Ending& zone) {
 inline std::string coarsest_label(const Bench& bench) {
   const double coarsest_um = coarsest_carried_um(bench.job);
   for (const std::optional<Start>& start : bench.starts) {
-    if (start && start->size_um == coarsest_um) return start->label;
+    if (start && start->worn_um == coarsest_um) return start->label;
   }
   return "";
 }

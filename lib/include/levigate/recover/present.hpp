@@ -8,7 +8,6 @@
 #include <string>
 #include <vector>
 
-#include "levigate/grade/sized.hpp"
 #include "levigate/plan/step.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/layer.hpp"
@@ -52,7 +51,7 @@ inline ZoneDone worked_once(const Bench& bench, const DoneStep& step, std::size_
     from_um = worn_um(bench, *done.last);
     scratch_um = bench.work[*done.last][zone].scratch_um;
   } else if (start) {
-    from_um = start->size_um;
+    from_um = start->worn_um;
     scratch_um = start->scratch_um;
   }
   const double size_um = bench.grades[sheet].median_um;
@@ -75,12 +74,10 @@ inline Film lowered(Film film, double removed_um, double removed_cv) {
   return film;
 }
 
-/// What a sheet leaves a zone with. The grain of a compound counts as it is once broken down.
+/// What a sheet leaves a zone with.
 inline Carried left_by(const Bench& bench, std::size_t sheet, std::size_t zone) {
-  const Grade& grade = bench.grades[sheet];
-  const double left_um = worn_um(bench, sheet);
-  return {left_um == grade.median_um ? grade : sized_grade(grade.label, left_um),
-          bench.work[sheet][zone].scratch_um, bench.work[sheet][zone].rq_um};
+  const SheetInZone& work = bench.work[sheet][zone];
+  return {bench.grades[sheet], work.scratch_um, work.rq_um, bench.stack.sheets[sheet].worn_um};
 }
 
 /// The zone after what was done to it.

@@ -41,7 +41,7 @@ CONTRACT = {
 }
 FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
-    "surface_speed_m_s dwell_limit_s cut_through check plan evaluate formulas source "
+    "surface_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
     "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate jobs "
     "done_steps observe learn with_shop"

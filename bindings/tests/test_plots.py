@@ -124,6 +124,7 @@ def test_other_plans_draw(draw, job, stack, sheet):
         levigate.plan(job(target={"gloss_gu": 1}), one),
         levigate.plan(job(coating=solid, zones=[zone]), one),
         levigate.plan(job(start={"scratched_by": "P1000"}), one),
+        levigate.plan(job(zone={"start": {"scratched_by": "P1000"}}), one),
         levigate.plan(job(zone={"peel_um": 0}), one),
         levigate.evaluate(job(zone={"film": {"mean_um": 20, "sd_um": 6}}), one, ["P1500"]),
         levigate.evaluate(job(), twelve, [sheet.id for sheet in twelve.sheets]),

@@ -119,6 +119,11 @@ SPOILT = {
         cure={"hard_cure_h": 200, "points": [[24, 60, 1]]}
     ),
     "negative age": lambda job: job.update(age_h=-1),
+    "zone as sprayed": lambda job: job["zones"][0].update(start={"as": "sprayed"}),
+    "zone without a grade": lambda job: job["zones"][0].update(start={"scratch_um": 1}),
+    "zone with a negative scratch": lambda job: job["zones"][0].update(
+        start={"scratched_by": "P800", "scratch_um": -1}
+    ),
 }
 
 
@@ -137,6 +142,14 @@ ALLOWED = {
         [zone.pop("peel_um") for zone in job["zones"]],
     ),
     "no start": lambda job: job.pop("start"),
+    "zones as they stand": lambda job: (
+        job["zones"][0].update(
+            start={"scratched_by": "P800", "scratch_um": 1.5, "rq_um": 0.2}
+        ),
+        job["zones"][1].update(
+            start={"scratched_by": "bar", "size_um": 3, "worn_um": 1}
+        ),
+    ),
     "solid": lambda job: (
         job.update(coating="acrylic sheet"),
         [zone.pop("film") for zone in job["zones"]],

@@ -62,10 +62,10 @@ inline Job random_job(Random& random) {
   return job;
 }
 
-inline Stack random_stack(Random& random) {
+inline Stack random_stack(Random& random, std::size_t most = 9) {
   Stack stack;
   const char* const backings[] = {"latex paper", "film", "cloth", "foam-backed"};
-  for (std::size_t i = 0, sheets = 1 + random.below(9); i < sheets; ++i) {
+  for (std::size_t i = 0, sheets = 1 + random.below(most); i < sheets; ++i) {
     Sheet sheet;
     sheet.id = "s" + std::to_string(i);
     sheet.label = "own";

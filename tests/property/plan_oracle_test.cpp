@@ -209,7 +209,7 @@ TEST(PlanOracle, EqualsEnumerationWhereZonesDifferInWhereTheyStand) {
   std::map<Blocker, int> blocked;
   for (int round = 0; mixed < 2000; ++round) {
     const Job job = random_mixed_job(random);
-    const Stack stack = random_stack(random);
+    const Stack stack = random_stack(random, 6);
     if (!zones_differ(job)) continue;
     ++mixed;
     const Enumeration enumeration(job, stack);
@@ -232,8 +232,8 @@ TEST(PlanOracle, EqualsEnumerationWhereZonesDifferInWhereTheyStand) {
     taken_up_late += taken->passed_before > 0 ? 1 : 0;
     left_standing += taken->stands > 0 ? 1 : 0;
   }
-  EXPECT_GT(solved, 500);
-  EXPECT_GT(taken_up_late, 100);
+  EXPECT_GT(solved, 300);
+  EXPECT_GT(taken_up_late, 80);
   EXPECT_GT(left_standing, 50);
   EXPECT_GT(blocked[Blocker::done], 20);
   for (const Blocker blocker : limits) EXPECT_GT(blocked[blocker], 20) << to_string(blocker);

@@ -84,14 +84,9 @@ void bind_learn(py::module_& m) {
   learned.def_property_readonly(
       "report", [](const Learned& l) { return levigate::report(l.shop); },
       "what the shop's numbers say, a LearnedLine each");
-  m.def(
-      "observe",
-      [](const Job& job, const Stack& stack, const std::vector<Entry>& entries) {
-        return levigate::observe(entries, job, stack);
-      },
-      arg("job"), arg("stack"), arg("entries"),
-      "What the entries of a journal show of a job, each beside what is computed.\n\n"
-      "Raises BadInput, OutOfRange where job or stack cannot be used.");
+  m.def("observe", &levigate::observe, arg("job"), arg("stack"), arg("entries"),
+        "What the entries of a journal show of a job, each beside what is computed.\n\n"
+        "Raises BadInput, OutOfRange where job or stack cannot be used.");
   m.def(
       "learn",
       [](const std::optional<Shop>& shop, const Job& job, const Stack& stack,

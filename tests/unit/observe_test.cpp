@@ -10,7 +10,7 @@ using namespace learn_workshop;
 using testing::HasSubstr;
 
 Observed seen(const std::vector<Entry>& entries) {
-  return observe(entries, clock_case(), drawer());
+  return observe(clock_case(), drawer(), entries);
 }
 
 TEST(Observe, AStepInAllZonesIsComparedWithItsSum) {
@@ -101,7 +101,7 @@ TEST(Observe, FilmIsReadBeforeTheFirstStep) {
   const std::vector<Entry> entries{film_read("top", {150, 156}), film_read("top", {153}),
                                    film_read("door", {100}),     film_read("rim", {50}),
                                    ended("P400", 50, "top"),     film_read("top", {120})};
-  const Observed observed = observe(entries, job, drawer());
+  const Observed observed = observe(job, drawer(), entries);
   ASSERT_EQ(observed.films.size(), 1U);
   EXPECT_EQ(observed.films[0].expected_um, 160);
   EXPECT_EQ(observed.films[0].readings_um, (std::vector<double>{150, 156, 153}));
@@ -142,7 +142,7 @@ TEST(Observe, WhatTeachesNothingSaysWhy) {
   Job solid = clock_case();
   solid.coating = coating_named("acrylic sheet");
   for (Zone& zone : solid.zones) zone.film.reset();
-  EXPECT_THAT(observe({film_read("top", {90})}, solid, drawer()).unmatched.at(0).reason,
+  EXPECT_THAT(observe(solid, drawer(), {film_read("top", {90})}).unmatched.at(0).reason,
               HasSubstr("solid"));
 }
 

@@ -270,7 +270,7 @@ inline Learned learn(const Shop& shop, const Job& job, const Stack& stack,
                      const std::vector<Entry>& entries) {
   validate(shop);
   auto [bare_job, bare_stack] = detail::unlearned(job, stack);
-  const Observed seen = observe(entries, bare_job, bare_stack);
+  const Observed seen = observe(bare_job, bare_stack, entries);
   Learned learned{shop, {}, seen.unmatched};
   learned = detail::learn_films(std::move(learned), seen.films);
   learned = detail::learn_scratches(std::move(learned), seen.scratches);
@@ -279,7 +279,7 @@ inline Learned learn(const Shop& shop, const Job& job, const Stack& stack,
         detail::find_pair(learned.shop.scratches, job.coating.name, sheet.backing.name);
     if (depth) sheet.backing.scratch_factor = depth->learned.factor;
   }
-  return detail::learn_pace(std::move(learned), observe(entries, bare_job, bare_stack).paces);
+  return detail::learn_pace(std::move(learned), observe(bare_job, bare_stack, entries).paces);
 }
 
 }  // namespace levigate

@@ -289,13 +289,13 @@ class Observer {
 /// Each zone has its own sequence: the sheets that entries name for it or for all zones. Minutes of a step in several entries add
 /// up; where one of them is of all zones, so do the zones. A width tells a depth by depth_of_width_um().
 ///
-/// @param entries  of one journal, in order; those of other jobs are told as unmatched
-/// @param job      that they belong to
+/// @param job      that the entries belong to
 /// @param stack    that the sheets are of
+/// @param entries  of one journal, in order; those of other jobs are told as unmatched
 /// @return         observations, and entries that were meant to teach and do not, with the reason
 /// Throws:    as bench()
 /// Source:    that of effort(), scratch_depth_um(), ra_um()
-inline Observed observe(const std::vector<Entry>& entries, const Job& job, const Stack& stack) {
+inline Observed observe(const Job& job, const Stack& stack, const std::vector<Entry>& entries) {
   const Bench bench = levigate::bench(job, stack);
   return detail::Observer(entries, bench).observe();
 }

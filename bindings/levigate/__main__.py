@@ -1,4 +1,4 @@
-"""The command line: python -m levigate plan | evaluate | check | convert.
+"""The command line: python -m levigate plan | evaluate | check | convert | record | journal | go-back | learn.
 
 Ends with 0 where all is well, with 1 where there is no plan or a finding is an error, with 2 for
 input that cannot be used: one line on the error stream says what and where.
@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import argparse
 import io
-import json
 import os
 import sys
 from collections.abc import Sequence
@@ -16,6 +15,8 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 import levigate
+
+from . import _after
 
 FINE, NOT_FINE, BAD_INPUT = 0, 1, 2
 
@@ -48,8 +49,7 @@ def parser() -> Parser:
     plan = command("plan", run_plan, "the best plan for a job from a stack, as a card")
     evaluate = command("evaluate", run_evaluate, "a sequence of your own beside the best plan")
     for either in (plan, evaluate):
-        either.add_argument("job", metavar="JOB", help="file of format levigate.job/1")
-        either.add_argument("stack", metavar="STACK", help="file of format levigate.stack/1")
+        _after.add_job_and_stack(either)
     plan.add_argument("--out", type=Path, metavar="DIR", help="write data, card and pictures there")
     plan.add_argument(
         "--draws",
@@ -62,6 +62,8 @@ def parser() -> Parser:
     plan.add_argument(
         "--seed", type=whole, default=1, metavar="S", help="of those numbers (default: 1)"
     )
+    plan.add_argument("--after", metavar="JOURNAL", help="plan what is left after the steps in it")
+    plan.add_argument("--shop", metavar="SHOP", help="file of format levigate.shop/1: what was learned")
     evaluate.add_argument("sheets", metavar="ID", nargs="+", help="ids of the sheets, in order")
 
     check = command("check", run_check, "what there is to say of a stack")
@@ -76,14 +78,20 @@ def parser() -> Parser:
     convert.add_argument(
         "--bare", metavar="SYSTEM", default="ask", help="the system of a bare number"
     )
+    _after.add_commands(command)
     return root
 
 
 def run_plan(given: argparse.Namespace) -> int:
-    job, stack = levigate.Job.load(given.job), levigate.Stack.load(given.stack)
+    job, stack = _after.load(given)
+    shop = levigate.Shop.load(given.shop) if given.shop is not None else None
+    if shop is not None:
+        job, stack = levigate.with_shop(job, stack, shop)
+    if given.after is not None:
+        job = _after.as_it_stands(job, stack, given.after)
     plan, simulation = levigate.plan(job, stack), None
     if plan.found and given.draws > 0:
-        simulation = levigate.simulate(job, plan, given.draws, given.seed)
+        simulation = levigate.simulate(job, plan, given.draws, given.seed, shop=shop)
     sys.stdout.write(plan.to_json() if given.json else plan.card(simulation))
     if given.out is not None:
         write_plan(plan, simulation, given.out)
@@ -91,7 +99,7 @@ def run_plan(given: argparse.Namespace) -> int:
 
 
 def run_evaluate(given: argparse.Namespace) -> int:
-    job, stack = levigate.Job.load(given.job), levigate.Stack.load(given.stack)
+    job, stack = _after.load(given)
     taken = levigate.evaluate(job, stack, given.sheets)
     if given.json:
         sys.stdout.write(taken.to_json())
@@ -105,7 +113,7 @@ def run_check(given: argparse.Namespace) -> int:
     rules = levigate.Job.load(given.job).rules if given.job is not None else None
     findings = levigate.check(stack, rules)
     if given.json:
-        print_json([finding.to_dict() for finding in findings])
+        _after.print_json([finding.to_dict() for finding in findings])
     else:
         sys.stdout.write(levigate.findings_text(findings))
     return outcome(True, findings)
@@ -119,7 +127,7 @@ def run_convert(given: argparse.Namespace) -> int:
         systems = [s for s in ("FEPA P", "CAMI", "JIS", "micron") if s != grade.system]
     found = [levigate.convert(grade, system) for system in systems]
     if given.json:
-        print_json(found[0].to_dict() if given.to is not None else [f.to_dict() for f in found])
+        _after.print_json(found[0].to_dict() if given.to is not None else [f.to_dict() for f in found])
     else:
         sys.stdout.write("\n".join(levigate.equivalent_text(grade, f) for f in found))
     return FINE
@@ -128,10 +136,6 @@ def run_convert(given: argparse.Namespace) -> int:
 def outcome(found: bool, findings: Sequence[levigate.Finding]) -> int:
     wrong = any(finding.severity == "error" for finding in findings)
     return FINE if found and not wrong else NOT_FINE
-
-
-def print_json(data: object) -> None:
-    print(json.dumps(data, indent=2, ensure_ascii=False))
 
 
 def write_plan(plan: levigate.Plan, simulation: levigate.Simulation | None, folder: Path) -> None:

@@ -860,6 +860,7 @@ class Entry:
         sheet: str = "",
         minutes: float | None = None,
         sheets_used: float | None = None,
+        removal_um: float | None = None,
         direction_deg: float | None = None,
         readings_um: Sequence[float] = (),
         width_um: float | None = None,
@@ -887,6 +888,8 @@ class Entry:
     def minutes(self) -> float | None: ...
     @property
     def sheets_used(self) -> float | None: ...
+    @property
+    def removal_um(self) -> float | None: ...
     @property
     def direction_deg(self) -> float | None: ...
     @property
@@ -936,6 +939,7 @@ class Journal:
         sheet: str = "",
         minutes: float | None = None,
         sheets_used: float | None = None,
+        removal_um: float | None = None,
         direction_deg: float | None = None,
         readings_um: Sequence[float] = (),
         width_um: float | None = None,

@@ -32,10 +32,10 @@ std::string now() {
 Entry entry_from(const std::string& kind, const std::string& job,
                  const std::optional<std::string>& at, const std::string& zone,
                  const std::string& sheet, std::optional<double> minutes,
-                 std::optional<double> sheets_used, std::optional<double> direction_deg,
-                 const std::vector<double>& readings_um, std::optional<double> width_um,
-                 std::optional<double> ra_um, const std::optional<Mark>& mark,
-                 const std::string& text) {
+                 std::optional<double> sheets_used, std::optional<double> removal_um,
+                 std::optional<double> direction_deg, const std::vector<double>& readings_um,
+                 std::optional<double> width_um, std::optional<double> ra_um,
+                 const std::optional<Mark>& mark, const std::string& text) {
   const Entry entry{levigate::entry_kind_named(kind),
                     at ? *at : now(),
                     job,
@@ -43,6 +43,7 @@ Entry entry_from(const std::string& kind, const std::string& job,
                     sheet,
                     minutes,
                     sheets_used,
+                    removal_um,
                     direction_deg,
                     readings_um,
                     width_um,
@@ -72,6 +73,8 @@ void bind_entry(py::module_& m) {
       .has("sheet", &Entry::sheet, "id of the sheet")
       .has("minutes", &Entry::minutes, "of a step that ended, without the change, 0 to 1e5 min")
       .has("sheets_used", &Entry::sheets_used, "of a step that ended, 0 to 1e5")
+      .has("removal_um", &Entry::removal_um,
+           "of a step that ended: taken off, where it is not what the scratches before asked for")
       .has("direction_deg", &Entry::direction_deg,
            "of a step that began: strokes against the length of the zone, 0 to 180 deg")
       .has("readings_um", &Entry::readings_um, "of a film gauge, each 0 to 20 000 um")
@@ -82,9 +85,10 @@ void bind_entry(py::module_& m) {
       .finish();
   entry.def(py::init(&entry_from), py::kw_only(), arg("kind"), arg("job"), arg("at") = py::none(),
             arg("zone") = "", arg("sheet") = "", arg("minutes") = py::none(),
-            arg("sheets_used") = py::none(), arg("direction_deg") = py::none(),
-            arg("readings_um") = std::vector<double>{}, arg("width_um") = py::none(),
-            arg("ra_um") = py::none(), arg("mark") = py::none(), arg("text") = "",
+            arg("sheets_used") = py::none(), arg("removal_um") = py::none(),
+            arg("direction_deg") = py::none(), arg("readings_um") = std::vector<double>{},
+            arg("width_um") = py::none(), arg("ra_um") = py::none(), arg("mark") = py::none(),
+            arg("text") = "",
             "An entry; at: absent, now.\n\n"
             "Raises BadInput where the kind needs more or does not have all of this; OutOfRange.");
   entry.def_static(

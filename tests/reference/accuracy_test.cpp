@@ -749,6 +749,7 @@ const std::map<std::string, std::string> elsewhere{
     {"take_down", "that of sanded_flat"},
     {"best_policy", "every policy: tests/property/policy_oracle_test.cpp"},
     {"diagnose", "simulated marks: bindings/tests/test_recover.py"},
+    {"present", "that of plan: tests/unit/present_test.cpp"},
     {"go_back", "that of best_policy and diagnose"},
     {"drawn_film", "that of the normal quantile: tests/unit/simulate_test.cpp"},
     {"thinnest_um", "that of the normal quantile: tests/unit/simulate_test.cpp"},

@@ -35,6 +35,7 @@ const std::map<std::string, void (*)(Entry&)> fill = {
     {"sheet", [](Entry& e) { e.sheet = "P800"; }},
     {"minutes", [](Entry& e) { e.minutes = 0; }},
     {"sheets_used", [](Entry& e) { e.sheets_used = 1.5; }},
+    {"removal_um", [](Entry& e) { e.removal_um = 1.5; }},
     {"direction_deg", [](Entry& e) { e.direction_deg = 45; }},
     {"readings_um",
      [](Entry& e) {
@@ -52,7 +53,7 @@ struct Kind {
 };
 const Kind kinds[] = {
     {EntryKind::step_begun, {"sheet"}, {"zone", "direction_deg"}},
-    {EntryKind::step_ended, {"sheet", "minutes"}, {"zone", "sheets_used"}},
+    {EntryKind::step_ended, {"sheet", "minutes"}, {"zone", "sheets_used", "removal_um"}},
     {EntryKind::cleaned, {"sheet"}, {}},
     {EntryKind::film_read, {"zone", "readings_um"}, {}},
     {EntryKind::scratch_read, {"zone", "sheet", "width_um"}, {}},
@@ -145,6 +146,7 @@ TEST(Entry, NumbersHaveRanges) {
   const Entry ended = filled(EntryKind::step_ended, {"sheet"});
   range(ended, &Entry::minutes, 0, 1e5);
   range(filled(EntryKind::step_ended, {"sheet", "minutes"}), &Entry::sheets_used, 0, 1e5);
+  range(filled(EntryKind::step_ended, {"sheet", "minutes"}), &Entry::removal_um, 0, 1e4);
   range(filled(EntryKind::step_begun, {"sheet"}), &Entry::direction_deg, 0, 180);
   range(filled(EntryKind::scratch_read, {"zone", "sheet"}), &Entry::width_um, 0.1, 1e3);
   range(filled(EntryKind::scratch_read, {"zone", "sheet"}), &Entry::ra_um, 1e-4, 1e3);

@@ -69,6 +69,7 @@
 #include "levigate/recover/stray.hpp"
 #include "levigate/recover/visible.hpp"
 #include "levigate/recover/weighing.hpp"
+#include "levigate/recover/worked.hpp"
 #include "levigate/risk/crew.hpp"
 #include "levigate/risk/draw.hpp"
 #include "levigate/risk/learned_inputs.hpp"

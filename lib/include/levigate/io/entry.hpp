@@ -72,11 +72,9 @@ inline Entry entry_in(const Node& root) {
     require_filled(*value, *member, key);
   }
   const std::pair<std::string_view, std::optional<double>*> numbers[] = {
-      {"minutes", &entry.minutes},
-      {"sheets_used", &entry.sheets_used},
-      {"direction_deg", &entry.direction_deg},
-      {"width_um", &entry.width_um},
-      {"ra_um", &entry.ra_um}};
+      {"minutes", &entry.minutes},       {"sheets_used", &entry.sheets_used},
+      {"removal_um", &entry.removal_um}, {"direction_deg", &entry.direction_deg},
+      {"width_um", &entry.width_um},     {"ra_um", &entry.ra_um}};
   for (const auto& [key, member] : numbers) {
     if (const auto value = root.find(key)) *member = value->number();
   }
@@ -127,6 +125,7 @@ inline std::string to_json(const Entry& entry) {
   if (!entry.sheet.empty()) json["sheet"] = entry.sheet;
   if (entry.minutes) json["minutes"] = *entry.minutes;
   if (entry.sheets_used) json["sheets_used"] = *entry.sheets_used;
+  if (entry.removal_um) json["removal_um"] = *entry.removal_um;
   if (entry.direction_deg) json["direction_deg"] = *entry.direction_deg;
   if (!entry.readings_um.empty()) json["readings_um"] = entry.readings_um;
   if (entry.width_um) json["width_um"] = *entry.width_um;

@@ -61,8 +61,9 @@ inline constexpr std::string_view rules_keys[] = {
     "max_ratio",      "min_ratio",  "overcut",    "scratch_quantile", "residual_peel_um",
     "change_minutes", "reserve_um", "removed_cv", "cut_through_limit"};
 inline constexpr std::string_view entry_keys[] = {
-    "format",        "at",          "kind",     "job",   "zone", "sheet", "minutes", "sheets_used",
-    "direction_deg", "readings_um", "width_um", "ra_um", "mark", "text"};
+    "format",      "at",       "kind",        "job",        "zone",
+    "sheet",       "minutes",  "sheets_used", "removal_um", "direction_deg",
+    "readings_um", "width_um", "ra_um",       "mark",       "text"};
 inline constexpr std::string_view mark_keys[] = {"kind",          "zone",  "seen",     "width_um",
                                                  "direction_deg", "count", "height_um"};
 inline constexpr std::string_view shop_keys[] = {

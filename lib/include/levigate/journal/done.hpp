@@ -39,7 +39,7 @@ inline std::vector<DoneStep> done_steps(std::span<const Entry> entries, std::str
       begun.push_back(&entry);
       continue;
     }
-    DoneStep step{entry.sheet, {}, {}};
+    DoneStep step{.sheet = entry.sheet, .removal_um = entry.removal_um};
     if (!entry.zone.empty()) step.zones.push_back(entry.zone);
     if (same != begun.end()) {
       step.direction_deg = (*same)->direction_deg;

@@ -19,7 +19,7 @@ namespace levigate::inline v0 {
 
 enum class EntryKind {
   step_begun,    ///< sheet; zone, direction_deg where known
-  step_ended,    ///< sheet, minutes; zone, sheets_used where known
+  step_ended,    ///< sheet, minutes; zone, sheets_used, removal_um where known
   cleaned,       ///< sheet: washed or brushed
   film_read,     ///< zone, readings_um
   scratch_read,  ///< zone, sheet that left it, and width_um by loupe or ra_um by a roughness tester
@@ -65,6 +65,8 @@ struct Entry {
       minutes{};  ///< sanding and all that belongs to it, without the change [min], 0 to 1e5
   std::optional<double> sheets_used{};  ///< 0 to 1e5
   std::optional<double>
+      removal_um{};  ///< film taken off, where it is not what the scratches before asked for [um], 0 to 1e4
+  std::optional<double>
       direction_deg{};  ///< of the strokes against the length of the zone [deg], 0 to 180
   std::vector<double> readings_um{};  ///< of a film gauge [um], each 0 to 20 000
   std::optional<double> width_um{};   ///< of the deepest usual scratches [um], 0.1 to 1000
@@ -86,7 +88,8 @@ struct EntryShape {
 inline EntryShape shape_of(EntryKind kind) {
   switch (kind) {
     case EntryKind::step_begun: return {{"sheet"}, {"zone", "direction_deg"}};
-    case EntryKind::step_ended: return {{"sheet", "minutes"}, {"zone", "sheets_used"}};
+    case EntryKind::step_ended:
+      return {{"sheet", "minutes"}, {"zone", "sheets_used", "removal_um"}};
     case EntryKind::cleaned: return {{"sheet"}};
     case EntryKind::film_read: return {{"zone", "readings_um"}};
     case EntryKind::scratch_read: return {{"zone", "sheet"}, {"width_um", "ra_um"}};
@@ -115,6 +118,7 @@ inline void require_shape(const Entry& entry, std::string_view where) {
       {"sheet", !entry.sheet.empty()},
       {"minutes", entry.minutes.has_value()},
       {"sheets_used", entry.sheets_used.has_value()},
+      {"removal_um", entry.removal_um.has_value()},
       {"direction_deg", entry.direction_deg.has_value()},
       {"readings_um", !entry.readings_um.empty()},
       {"width_um", entry.width_um.has_value()},
@@ -164,6 +168,7 @@ inline void validate(const Entry& entry, std::string_view where) {
   };
   in_range(entry.minutes, 0.0, 1e5, "minutes", "min");
   in_range(entry.sheets_used, 0.0, 1e5, "sheets_used", "");
+  in_range(entry.removal_um, 0.0, 1e4, "removal_um", "um");
   in_range(entry.direction_deg, 0.0, 180.0, "direction_deg", "deg");
   for (std::size_t i = 0; i < entry.readings_um.size(); ++i) {
     in_range(entry.readings_um[i], 0.0, 2e4, "readings_um[" + std::to_string(i) + "]", "um");

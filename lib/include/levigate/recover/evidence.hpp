@@ -53,6 +53,12 @@ inline const Layer& layer_of_step(const std::vector<Layer>& layers, std::size_t 
                        [&](const Layer& layer) { return layer.step == step; });
 }
 
+/// The number of a step among those of the zone, from 1.
+inline std::ptrdiff_t number_here(const std::vector<Layer>& layers, std::size_t step) {
+  return 1 + std::count_if(layers.begin(), layers.end(),
+                           [&](const Layer& layer) { return layer.step < step; });
+}
+
 /// What a cause has to do with its depth: how deep its scratches are, and what came off since.
 inline std::string depth_text(const std::vector<Layer>& layers, const Cause& cause) {
   const Layer& layer = layer_of_step(layers, cause.step);
@@ -128,7 +134,8 @@ inline std::vector<std::string> evidence(const Bench& bench, const std::vector<L
   const Cause& first = diagnosis.causes.front();
   const auto name = [&](const Cause& cause) {
     return (cause.stray ? "a stray grain under " : "") + cause.sheet + " (step " +
-           std::to_string(cause.step + 1) + "), " + detail::of_hundred(cause.probability);
+           std::to_string(detail::number_here(layers, cause.step)) + " here), " +
+           detail::of_hundred(cause.probability);
   };
   const auto say = [&](const std::string& text) {
     if (!text.empty()) result.push_back(text);

@@ -91,7 +91,7 @@ inline std::vector<Reentry> reentries(const Bench& bench, const std::vector<std:
     if (bench.reach_um[sheets[i]]) way.climb.reach_um = *bench.reach_um[sheets[i]];
     if (kind == MarkKind::wave && sheet.block) way.climb.reach_um = 0;
     if (i == 0) break;
-    way.removal_um = removal_um(bench, Before{sheets[i - 1], false}, sheets[i], zone);
+    way.removal_um = bench.work[sheets[i - 1]][zone].scratch_um * bench.job.rules.overcut;
     after_minutes +=
         sanding_minutes(bench, sheets[i], zone, way.removal_um) + bench.job.rules.change_minutes;
     after_um += way.removal_um;

@@ -9,63 +9,11 @@
 #include <vector>
 
 #include "levigate/plan/step.hpp"
-#include "levigate/recover/done.hpp"
-#include "levigate/recover/layer.hpp"
+#include "levigate/recover/worked.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
-
-/// What was done to one zone so far.
-struct ZoneDone {
-  std::optional<std::size_t> last;  ///< the sheet that worked it last
-  double removed_um = 0;
-};
-
-/// The zones that a done step worked. Where it names none, all, but for those that a plan would have it pass by.
-inline std::vector<std::size_t> zones_worked(const Bench& bench, const DoneStep& step,
-                                             std::size_t sheet, bool first,
-                                             const std::vector<ZoneDone>& so_far) {
-  std::vector<std::size_t> result;
-  for (const std::string& name : step.zones) {
-    const std::size_t zone = zone_index(bench.job, name);
-    if (std::find(result.begin(), result.end(), zone) != result.end())
-      throw BadInput("zone '" + name + "' stands twice");
-    result.push_back(zone);
-  }
-  if (!result.empty()) return result;
-  for (std::size_t zone = 0; zone < so_far.size(); ++zone) {
-    const bool passes =
-        bench.starts[zone] ? bench.stands[sheet][zone] : first && passed_by(bench, zone);
-    if (so_far[zone].last || !passes) result.push_back(zone);
-  }
-  return result;
-}
-
-/// A zone after one more step. `read`: a gauge tells what is left of its film.
-inline ZoneDone worked_once(const Bench& bench, const DoneStep& step, std::size_t sheet,
-                            std::size_t zone, const ZoneDone& done, bool read) {
-  const std::optional<Start>& start = bench.starts[zone];
-  std::optional<double> from_um, scratch_um;
-  if (done.last) {
-    from_um = worn_um(bench, *done.last);
-    scratch_um = bench.work[*done.last][zone].scratch_um;
-  } else if (start) {
-    from_um = start->worn_um;
-    scratch_um = start->scratch_um;
-  }
-  const double size_um = bench.grades[sheet].median_um;
-  const bool known = step.removal_um || read || !bench.job.zones[zone].film;
-  if (from_um && size_um >= *from_um && !known) {
-    throw BadInput("it is of " + size_text(size_um) + ", not finer than the " +
-                   size_text(*from_um) + " that zone '" + bench.job.zones[zone].name +
-                   "' carried: what it took off is not known, give removal_um or a film read "
-                   "since");
-  }
-  const double removal_um =
-      scratch_um ? *scratch_um * bench.job.rules.overcut : levelling_um(bench, sheet, zone);
-  return {sheet, done.removed_um + step.removal_um.value_or(removal_um)};
-}
 
 /// A film after so much was taken off by hand.
 inline Film lowered(Film film, double removed_um, double removed_cv) {
@@ -135,22 +83,10 @@ inline Job present(const Job& job, const Stack& stack, const std::vector<DoneSte
   const Bench bench = levigate::bench(job, stack);
   std::vector<const Film*> read(job.zones.size(), nullptr);
   for (const auto& [name, film] : films) read[zone_index(job, name)] = &film;
-  std::vector<detail::ZoneDone> so_far(job.zones.size());
-  for (std::size_t i = 0; i < done.size(); ++i) {
-    const DoneStep& step = done[i];
-    const std::string where = "done step " + std::to_string(i + 1) + " ('" + step.sheet + "')";
-    if (step.removal_um)
-      detail::require_range(*step.removal_um, 0.0, 1e4, "removal_um", "um", where);
-    try {
-      const std::size_t sheet = sheet_index(stack, step.sheet);
-      for (const std::size_t zone : detail::zones_worked(bench, step, sheet, i == 0, so_far)) {
-        so_far[zone] =
-            detail::worked_once(bench, step, sheet, zone, so_far[zone], read[zone] != nullptr);
-      }
-    } catch (const BadInput& error) {
-      throw BadInput(error.what() + (", in " + where));
-    }
-  }
+  std::vector<bool> known;
+  for (const Film* film : read) known.push_back(film != nullptr);
+  const std::vector<detail::ZoneDone> so_far =
+      detail::walk_done(bench, done, known, [](std::size_t, std::size_t, std::size_t, double) {});
   Job now = job;
   for (std::size_t zone = 0; zone < job.zones.size(); ++zone) {
     now.zones[zone] = detail::zone_now(bench, zone, so_far[zone], read[zone]);

@@ -6,11 +6,14 @@
 #include "levigate/recover/layer.hpp"
 #include "levigate/recover/stray.hpp"
 #include "levigate/recover/visible.hpp"
+#include "levigate/source.hpp"
 
 namespace levigate::inline v0 {
 
 /// A spot of 1 cm2, as in cut_through(); scratches are much longer and cross it.
 inline constexpr double spot_mm = 10.0;
+inline constexpr Source spot_source{Basis::assumption,
+                                    "independent from spot to spot of 1 cm2, as in cut_through()"};
 
 /// One source of scratches in a zone.
 ///

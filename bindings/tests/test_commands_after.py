@@ -1,0 +1,113 @@
+"""What comes after the plan, from a shell: record, journal, go-back, learn, plan --after and --shop."""
+
+import json
+
+import levigate
+import pytest
+from levigate.__main__ import main
+
+JOB = "Walnut mantel-clock case"
+SHEETS = ["a-p400", "a-p800", "a-p1500", "b-pad"]
+
+
+@pytest.fixture
+def files(demo_dir):
+    return [str(demo_dir / "job.json"), str(demo_dir / "stack.json")]
+
+
+@pytest.fixture
+def journal(tmp_path):
+    """A journal of the demo's first three steps, twice as slow as planned; with a mark found."""
+    path = tmp_path / "journal.jsonl"
+    for number, (sheet, minutes) in enumerate(zip(SHEETS[:3], (320, 130, 70))):
+        way = ["--direction-deg", str(90 * (number % 2))]
+        assert main(["record", str(path), "step begun", "--job", JOB, "--sheet", sheet, *way]) == 0
+        told = ["--minutes", str(minutes), "--sheets-used", "1"]
+        assert main(["record", str(path), "step ended", "--job", JOB, "--sheet", sheet, *told]) == 0
+    return str(path)
+
+
+def test_what_is_recorded_is_read(journal, capsys):
+    capsys.readouterr()
+    assert main(["journal", journal, "--json"]) == 0
+    entries = json.loads(capsys.readouterr().out)
+    assert [e["kind"] for e in entries] == ["step begun", "step ended"] * 3
+    assert entries[1]["minutes"] == 320 and entries[2]["direction_deg"] == 90
+    assert main(["journal", journal]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert len(lines) == 6 and 'step ended, sheet "a-p400", minutes 320' in lines[1]
+
+
+def test_a_torn_line_is_told(journal, capsys):
+    with open(journal, "a") as file:
+        file.write('{"format": "levigate.jour')
+    assert main(["journal", journal]) == 0
+    assert "line 7" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    "arguments, message",
+    [
+        (["step ended", "--job", JOB, "--sheet", "a-p400"], "minutes"),
+        (["film read", "--job", JOB, "--zone", "top", "--readings-um", "1e9"], "readings_um"),
+        (["mark found", "--job", JOB, "--mark", "scratch", "--zone", "top", "--seen", "loupe"], "width_um"),
+    ],
+)
+def test_a_bad_entry_is_refused_and_not_written(journal, capsys, arguments, message):
+    before = open(journal).read()
+    assert main(["record", journal, *arguments]) == 2
+    assert message in capsys.readouterr().err and open(journal).read() == before
+
+
+def test_going_back_from_sheets_and_from_a_journal(files, journal, capsys):
+    mark = ["--zone", "top", "--seen", "loupe", "--width-um", "6", "--direction-deg", "88"]
+    assert main(["go-back", *files, "--done", "a-p400@0", "a-p800@90", "a-p1500@0", "--mark", "cluster", *mark]) == 0
+    given = capsys.readouterr().out
+    assert "Most likely a-p800 (step 2)" in given and "First: go back to" in given
+    assert main(["record", journal, "mark found", "--job", JOB, "--mark", "cluster", *mark]) == 0
+    capsys.readouterr()
+    assert main(["go-back", *files, "--journal", journal]) == 0
+    assert capsys.readouterr().out == given
+    assert main(["go-back", *files, "--journal", journal, "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["format"] == "levigate.way_back/1"
+    assert main(["go-back", *files, "--done", *SHEETS, "--mark", "witness line", "--zone", "top"]) == 1
+    assert "No way back" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    "arguments, message",
+    [
+        (["--done", "a-p400"], "no mark"),
+        (["--mark", "haze", "--zone", "top"], "one of --journal and --done"),
+        (["--done", "a-p400@north", "--mark", "haze", "--zone", "top"], "a-p400@north"),
+        (["--done", "a-p40", "--mark", "haze", "--zone", "top"], "a-p40"),
+        (["--done", "a-p400", "--mark", "haze", "--zone", "tap"], "'top'"),
+    ],
+)
+def test_bad_questions_are_named(files, capsys, arguments, message):
+    assert main(["go-back", *files, *arguments]) == 2
+    assert message in capsys.readouterr().err
+
+
+def test_the_rest_of_a_job(files, journal, capsys):
+    assert main(["plan", *files, "--after", journal, "--json", "--draws", "0"]) == 0
+    plan = json.loads(capsys.readouterr().out)
+    assert [step["sheet"] for step in plan["steps"]] == ["b-pad"]
+    readings = ["--readings-um", "60", "61", "59", "62"]
+    assert main(["record", journal, "film read", "--job", JOB, "--zone", "top", *readings]) == 0
+    capsys.readouterr()
+    assert main(["plan", *files, "--after", journal, "--json", "--draws", "0"]) == 0
+    again = json.loads(capsys.readouterr().out)
+    top = [step["zones"][0] for step in (plan["steps"][-1], again["steps"][-1])]
+    assert top[1]["film_left_um"] < top[0]["film_left_um"]
+
+
+def test_learning_changes_the_next_plan(files, journal, tmp_path, capsys):
+    shop = str(tmp_path / "shop.json")
+    assert main(["plan", *files, "--json", "--draws", "0"]) == 0
+    before = json.loads(capsys.readouterr().out)["total"]["minutes"]
+    assert main(["learn", *files, journal, "--shop", shop]) == 0
+    assert "slower" in capsys.readouterr().out
+    assert main(["plan", *files, "--json", "--draws", "0", "--shop", shop]) == 0
+    assert json.loads(capsys.readouterr().out)["total"]["minutes"] > 1.5 * before
+    assert levigate.Shop.load(shop).person.factor < 0.8

@@ -1,0 +1,190 @@
+"""Going back, held to marks whose step is known: are the chances right, and is the way back the cheaper one?"""
+
+import json
+import math
+from pathlib import Path
+
+import levigate
+import marks
+import numpy as np
+import pytest
+
+CASES, SEED = 2200, 20260301
+REFERENCE = Path(__file__).resolve().parents[2] / "data" / "reference" / "simulations.json"
+GRID = math.exp(0.1)  # needs are rounded up to the next point of this grid
+
+
+def kept(name):
+    """What the reference data keep of these simulations."""
+    return next(e for e in json.loads(REFERENCE.read_text())["simulations"] if e["id"] == name)
+
+
+def by_policy(way, need_um):
+    """Minutes until a mark that needs need_um is gone, by the tries of the library."""
+    minutes = off_um = 0.0
+    for one in way.tries:
+        minutes += one.minutes
+        off_um += one.removal_um
+        if off_um >= need_um:
+            return minutes
+    return minutes + way.round_minutes
+
+
+def by_habit(way, order, amounts, need_um):
+    """The same where the steps to go back to, and what is taken off, are a habit; the last of them again and again."""
+    minutes = off_um = 0.0
+    for attempt in range(1000):
+        entry = way.reentries[order[min(attempt, len(order) - 1)]]
+        total_um = entry.above_um + amounts[order[min(attempt, len(order) - 1)]]
+        if off_um + total_um > way.film_um:
+            break
+        minutes += entry.fixed_minutes + entry.minutes_per_um * (total_um - entry.above_um)
+        off_um += total_um
+        if off_um >= need_um:
+            return minutes
+    return minutes + way.round_minutes
+
+
+def best_from(way, allowed):
+    """Expected minutes of the best policy that goes back to allowed steps only, and its tries. Written anew, backwards."""
+    needs = way.diagnosis.needs
+    left = np.append(np.cumsum([n.probability for n in needs][::-1])[::-1], 0.0)
+    value, choice = [0.0] * len(needs) + [0.0], [None] * (len(needs) + 1)
+    for met in range(len(needs) - 1, -1, -1):
+        value[met] = way.round_minutes
+        off_um = needs[met - 1].need_um if met else 0.0
+        for after in range(met, len(needs)):
+            if needs[after].need_um > way.film_um:
+                break
+            for k in allowed:
+                entry = way.reentries[k]
+                # A step that climbs through more than is needed takes it all the same.
+                total_um = max(needs[after].need_um - off_um, entry.above_um)
+                if off_um + total_um > way.film_um:
+                    continue
+                here = entry.fixed_minutes + entry.minutes_per_um * (total_um - entry.above_um)
+                here += left[after + 1] / left[met] * value[after + 1]
+                if here < value[met]:
+                    value[met], choice[met] = here, (k, after, total_um)
+    return value[0], choice
+
+
+def by_choice(way, choice, need_um):
+    minutes = off_um = 0.0
+    met = 0
+    while met < len(way.diagnosis.needs) and choice[met]:
+        k, after, total_um = choice[met]
+        entry = way.reentries[k]
+        minutes += entry.fixed_minutes + entry.minutes_per_um * (total_um - entry.above_um)
+        off_um += total_um
+        if off_um >= need_um:
+            return minutes
+        met = after + 1
+    return minutes + way.round_minutes
+
+
+@pytest.fixture(scope="module")
+def results():
+    rows = []
+    for case in marks.cases(CASES, SEED):
+        way = levigate.go_back(case.job, case.stack, case.done, case.mark)
+        causes = way.diagnosis.causes
+        if not causes:
+            rows.append(dict(explained=False))
+            continue
+        last = len(way.reentries) - 1
+        planned = [r.removal_um for r in way.reentries]
+        planned[0] = planned[1]  # what it levelled is done; its own scratches again
+        first_value, first_choice = best_from(way, [0])
+        rows.append(
+            dict(
+                explained=True,
+                probability=causes[0].probability,
+                right=(causes[0].step, causes[0].stray) == case.culprit,
+                chance_of_truth=next(
+                    (c.probability for c in causes if (c.step, c.stray) == case.culprit), 0.0
+                ),
+                need_um=case.need_um,
+                needs={q: way.diagnosis.need_um(q) for q in (0.1, 0.5, 0.9)},
+                expected=way.expected_minutes,
+                best=best_from(way, range(len(way.reentries)))[0],
+                ours=by_policy(way, case.need_um),
+                first=by_choice(way, first_choice, case.need_um),
+                one_back=by_habit(way, [*range(max(last - 1, 0), -1, -1)], planned, case.need_um),
+            )
+        )
+    return rows
+
+
+def column(rows, name):
+    return np.array([row[name] for row in rows if row["explained"]], dtype=float)
+
+
+def test_nearly_every_mark_is_explained(results):
+    assert len(results) >= 2000
+    # A reading may be further off than four standard deviations, or fall below what stands out.
+    assert sum(not row["explained"] for row in results) <= 2
+
+
+@pytest.mark.parametrize("low", [0.4, 0.5, 0.6, 0.7, 0.8, 0.9])
+def test_as_many_are_right_as_are_said_to_be(results, low):
+    probability, right = column(results, "probability"), column(results, "right")
+    here = (probability >= low) & (probability <= low + 0.1)
+    assert here.sum() >= 15
+    p = probability[here]
+    # Sum of unequal coins, 99.9 % by the normal law.
+    assert abs(right[here].sum() - p.sum()) <= 3.29 * math.sqrt((p * (1 - p)).sum()) + 0.5
+    if low == 0.7:
+        entry = kept("way_back_right_of_70_to_80")
+        assert entry["low"] <= p.mean() <= entry["high"]
+        assert right[here].mean() == pytest.approx(entry["value"], abs=5e-3)
+
+
+def test_the_step_is_named_more_often_than_by_guessing(results):
+    right, probability = column(results, "right"), column(results, "probability")
+    spread = math.sqrt((probability * (1 - probability)).sum())
+    assert abs(right.sum() - probability.sum()) <= 2.58 * spread
+    assert right.mean() > 0.8
+
+
+@pytest.mark.parametrize("q", [0.1, 0.5, 0.9])
+def test_as_many_needs_are_met_as_are_said_to_be(results, q):
+    need = column(results, "need_um")
+    said = np.array([row["needs"][q] for row in results if row["explained"]])
+    slack = 3.29 * math.sqrt(q * (1 - q) / len(need))
+    assert (need <= said).mean() >= q - slack
+    assert (need <= said / GRID).mean() <= q + slack
+
+
+def test_the_policy_is_the_best_there_is(results):
+    ours, best = column(results, "expected"), column(results, "best")
+    np.testing.assert_allclose(ours, best, rtol=1e-9)
+
+
+def test_minutes_are_as_expected_and_fewer_than_by_habit(results):
+    ours, expected = column(results, "ours"), column(results, "expected")
+    off = ours - expected
+    assert abs(off.mean()) <= 2.58 * off.std() / math.sqrt(len(off)) + 0.02 * expected.mean()
+    for habit in ("first", "one_back"):
+        more = column(results, habit) - ours
+        assert more.mean() > 3.29 * more.std() / math.sqrt(len(more))
+        entry = kept(f"way_back_{habit}")
+        assert entry["low"] <= more.mean() <= entry["high"]
+    entry = kept("way_back_ours")
+    assert entry["low"] <= ours.mean() <= entry["high"]
+
+
+def test_marks_and_ways_are_values(demo):
+    job, stack = demo
+    mark = levigate.Mark(kind="haze", zone="top")
+    assert mark == levigate.Mark(kind="haze", zone="top") and "haze" in repr(mark)
+    done = [levigate.DoneStep(s) for s in ("a-p400", "a-p800", "a-p1500", "b-pad")]
+    way = levigate.go_back(job, stack, done, mark)
+    assert way.found and way.tries[0].steps[0].sheet == "b-pad"
+    assert way.diagnosis == levigate.diagnose(job, stack, done, mark)
+    with pytest.raises(levigate.BadInput, match="kind of mark 'scrach'.*nearest is 'scratch'"):
+        levigate.Mark(kind="scrach", zone="top")
+    with pytest.raises(levigate.BadInput, match="zone 'tip'.*nearest is 'top'"):
+        levigate.go_back(job, stack, done, levigate.Mark(kind="haze", zone="tip"))
+    with pytest.raises(levigate.BadInput, match="sheet 'a-p8000'"):
+        levigate.go_back(job, stack, [levigate.DoneStep("a-p8000")], mark)

@@ -64,7 +64,7 @@ bool pace_is_held(const Shop& shop, const Worker& worker) {
   return detail::student_tail(t, belief.df) >= 0.05;
 }
 
-/// Whether the minutes that the next job really takes lie between the 3rd from below and from above of 59 drawn: if these are drawn
+/// Whether the minutes that the next job really takes lie between the 2nd from below and from above of 39 drawn: if these are drawn
 /// as the truth is, 90 times in 100.
 bool minutes_are_held(const Shop& shop, const Worker& worker, Random& random, std::uint32_t run) {
   double minutes = 0;
@@ -76,7 +76,7 @@ bool minutes_are_held(const Shop& shop, const Worker& worker, Random& random, st
   for (const std::string& backing : backings) {
     rows.push_back(1 + detail::row_at(shop.rates, coating, backing));
   }
-  constexpr int drawn = 59, out = 3;
+  constexpr int drawn = 39, out = 2;
   int below = 0;
   for (std::uint32_t i = 0; i < drawn; ++i) {
     Stream stream(7, run, i);

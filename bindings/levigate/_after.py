@@ -13,14 +13,24 @@ import levigate
 
 Command = Callable[[str, Any, str], argparse.ArgumentParser]
 
-ENTRY_KINDS = ["step begun", "step ended", "cleaned", "film read", "scratch read", "mark found", "note"]
+ENTRY_KINDS = [
+    "step begun",
+    "step ended",
+    "cleaned",
+    "film read",
+    "scratch read",
+    "mark found",
+    "note",
+]
 MARK_KINDS = ["scratch", "cluster", "haze", "swirl", "wave", "witness line"]
 SEEN = ["loupe", "comparison", "lamp", "sunlight"]
 
 
 def add_commands(command: Command) -> None:
     record = command("record", run_record, "add one line to a journal")
-    record.add_argument("journal", metavar="JOURNAL", help="file of format levigate.journal/1; made if new")
+    record.add_argument(
+        "journal", metavar="JOURNAL", help="file of format levigate.journal/1; made if new"
+    )
     record.add_argument("kind", choices=ENTRY_KINDS, metavar="KIND", help=", ".join(ENTRY_KINDS))
     record.add_argument("--job", required=True, help="name of the job")
     record.add_argument("--at", help="when, as 2026-03-01T09:30:00Z (default: now)")
@@ -38,7 +48,9 @@ def add_commands(command: Command) -> None:
 
     back = command("go-back", run_go_back, "which step made a mark, and where to go back to")
     add_job_and_stack(back)
-    back.add_argument("--journal", help="the steps done, and the mark where none is given, are the journal's")
+    back.add_argument(
+        "--journal", help="the steps done, and the mark where none is given, are the journal's"
+    )
     back.add_argument(
         "--done",
         nargs="+",
@@ -88,7 +100,18 @@ def mark_of(given: argparse.Namespace) -> levigate.Mark:
 def run_record(given: argparse.Namespace) -> int:
     members = {
         name: getattr(given, name)
-        for name in ("kind", "job", "at", "sheet", "minutes", "sheets_used", "removal_um", "readings_um", "ra_um", "text")
+        for name in (
+            "kind",
+            "job",
+            "at",
+            "sheet",
+            "minutes",
+            "sheets_used",
+            "removal_um",
+            "readings_um",
+            "ra_um",
+            "text",
+        )
         if getattr(given, name) is not None
     }
     if given.mark is not None:
@@ -111,9 +134,13 @@ def run_journal(given: argparse.Namespace) -> int:
         print_json([entry.to_dict() for entry in reading.entries])
     else:
         for line, entry in zip(reading.lines, reading.entries):
-            told = {k: v for k, v in entry.to_dict().items() if k not in ("format", "at", "kind", "job")}
+            told = {
+                k: v for k, v in entry.to_dict().items() if k not in ("format", "at", "kind", "job")
+            }
             rest = ", ".join(f"{k} {json.dumps(v, ensure_ascii=False)}" for k, v in told.items())
-            print(f"{line:5}  {entry.at}  {entry.job}: {entry.kind}" + (f", {rest}" if rest else ""))
+            print(
+                f"{line:5}  {entry.at}  {entry.job}: {entry.kind}" + (f", {rest}" if rest else "")
+            )
     for torn in reading.torn:
         print(f"levigate: line {torn.line}: {torn.message}", file=sys.stderr)
     return 0
@@ -124,7 +151,9 @@ def done_step(text: str) -> levigate.DoneStep:
     try:
         return levigate.DoneStep(sheet, direction_deg=float(way) if way else None)
     except ValueError:
-        raise levigate.BadInput(f"'{text}' is no sheet with a way of strokes, as a-p800@90") from None
+        raise levigate.BadInput(
+            f"'{text}' is no sheet with a way of strokes, as a-p800@90"
+        ) from None
 
 
 def run_go_back(given: argparse.Namespace) -> int:
@@ -169,7 +198,14 @@ def as_it_stands(job: levigate.Job, stack: levigate.Stack, journal: str) -> levi
     entries = [e for e in levigate.Journal(journal).read().entries if e.job == job.name]
     films = {}
     for zone in job.zones:
-        ended = max((i for i, e in enumerate(entries) if e.kind == "step ended" and e.zone in ("", zone.name)), default=-1)
+        ended = max(
+            (
+                i
+                for i, e in enumerate(entries)
+                if e.kind == "step ended" and e.zone in ("", zone.name)
+            ),
+            default=-1,
+        )
         read = [e for e in entries[ended + 1 :] if e.kind == "film read" and e.zone == zone.name]
         readings = [value for entry in read for value in entry.readings_um]
         if ended >= 0 and len(readings) >= 2:

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 
 import matplotlib
 from matplotlib.figure import Figure
+from matplotlib.ticker import LogLocator, NullFormatter
 
 from ._core import Plan, Simulation, WayBack
 from .plots import CUT, FILM, INK, LIMIT, QUIET, STYLE, Path, _saved, _short
@@ -21,12 +22,15 @@ def causes(way: WayBack, *, save: Path | None = None) -> Figure:
     mark = way.diagnosis.mark
     with matplotlib.rc_context(STYLE):
         figure = Figure(figsize=(9.0, 3.8), layout="constrained")
-        figure.suptitle(f"{mark.kind} in {_short(mark.zone, 40)} – which step made it, and the way back", fontsize=12)
+        title = f"{mark.kind} in {_short(mark.zone, 40)} – which step made it, and the way back"
+        figure.suptitle(title, fontsize=12)
         steps, depths = figure.subplots(1, 2)
         found = [c for c in way.diagnosis.causes if c.probability >= 0.005]
         found.sort(key=lambda c: (c.step, c.stray), reverse=True)
         names = [f"stray under {c.sheet}" if c.stray else c.sheet for c in found]
-        bars = steps.barh(names, [c.probability for c in found], color=[FILM if c.stray else CUT for c in found])
+        bars = steps.barh(
+            names, [c.probability for c in found], color=[FILM if c.stray else CUT for c in found]
+        )
         steps.bar_label(bars, [f" {c.probability:.2f}" for c in found], color=INK)
         steps.set(xlim=(0, 1.15), xlabel="chance, given what was seen")
         sofar, at, chance = 0.0, [0.0], [0.0]
@@ -51,8 +55,15 @@ def causes(way: WayBack, *, save: Path | None = None) -> Figure:
             most = max(most, off)
         if way.film_um is not None and way.film_um < 1.5 * most:
             depths.axvline(way.film_um, color=LIMIT)
-            depths.annotate("film", (way.film_um, 1.0), color=LIMIT, ha="right", va="top", rotation=90)
-        depths.set(xlim=(0, 1.1 * most), ylim=(0, 1.05), xlabel="taken off in all, µm", ylabel="chance that it is gone")
+            depths.annotate(
+                "film", (way.film_um, 1.0), color=LIMIT, ha="right", va="top", rotation=90
+            )
+        depths.set(
+            xlim=(0, 1.1 * most),
+            ylim=(0, 1.05),
+            xlabel="taken off in all, µm",
+            ylabel="chance that it is gone",
+        )
         return _saved(figure, save)
 
 
@@ -72,16 +83,30 @@ def minutes(
         for place, (step, drawn) in enumerate(zip(plan.steps, simulation.steps)):
             band = drawn.minutes
             label = "four times in five" if place == 0 else None
-            axes.plot([band.p10, band.p90], [place, place], color=QUIET, linewidth=6, alpha=0.5, label=label, solid_capstyle="butt")
+            axes.plot(
+                [band.p10, band.p90],
+                [place, place],
+                color=QUIET,
+                linewidth=6,
+                alpha=0.5,
+                label=label,
+                solid_capstyle="butt",
+            )
             axes.plot(step.minutes, place, "o", color=CUT, label="planned" if place == 0 else None)
             if needed is not None and step.sheet in needed:
-                axes.plot(needed[step.sheet], place, "D", color=LIMIT, label="needed" if place == 0 else None)
+                axes.plot(
+                    needed[step.sheet],
+                    place,
+                    "D",
+                    color=LIMIT,
+                    label="needed" if place == 0 else None,
+                )
         axes.set_yticks(places, [step.sheet for step in plan.steps])
         axes.invert_yaxis()
         axes.set(xscale="log", xlabel="minutes with washing and changing")
+        axes.xaxis.set_major_locator(LogLocator(subs=(1.0, 2.0, 5.0)))
         axes.xaxis.set_major_formatter(lambda value, _: f"{value:g}")
-        axes.xaxis.set_minor_formatter(lambda value, _: f"{value:g}")
-        axes.tick_params(axis="x", which="minor", labelsize=7)
+        axes.xaxis.set_minor_formatter(NullFormatter())
         axes.legend(frameon=False, fontsize=8)
         return _saved(figure, save)
 
@@ -97,12 +122,25 @@ def film_left(plan: Plan, simulation: Simulation, *, save: Path | None = None) -
             drawn = simulation.zones[zone.name]
             first = place == 0
             assert zone.film is not None
-            axes.barh(place, zone.film.mean_um, color=FILM, height=0.6, label="at the start" if first else None)
+            axes.barh(
+                place,
+                zone.film.mean_um,
+                color=FILM,
+                height=0.6,
+                label="at the start" if first else None,
+            )
             for band, color, name, shift in (
                 (drawn.film_left_um, CUT, "left, on the mean", -0.12),
                 (drawn.thinnest_um, LIMIT, "at the thinnest spot", 0.12),
             ):
-                axes.plot([band.p10, band.p90], [place + shift] * 2, color=color, linewidth=4, label=name if first else None, solid_capstyle="butt")
+                axes.plot(
+                    [band.p10, band.p90],
+                    [place + shift] * 2,
+                    color=color,
+                    linewidth=4,
+                    label=name if first else None,
+                    solid_capstyle="butt",
+                )
                 axes.plot(band.p50, place + shift, "|", color=INK, markersize=9)
         reserve = plan.job.rules.reserve_um
         axes.axvline(reserve, color=QUIET, linestyle=":", label=f"reserve, {reserve:g} µm")

@@ -59,7 +59,14 @@ def random_shop(random):
     finish = random.random()
     if finish < 0.5:
         sheets.append(
-            dict(id="pad", label="P3000", backing="foam-backed", block="foam pad", width_mm=150, height_mm=115)
+            dict(
+                id="pad",
+                label="P3000",
+                backing="foam-backed",
+                block="foam pad",
+                width_mm=150,
+                height_mm=115,
+            )
         )
     elif finish < 0.8:
         sheets.append(dict(id="film", label="5 um", backing="film", width_mm=216, height_mm=280))
@@ -144,7 +151,9 @@ class Spots:
         even = random.normal(1, removed_cv, 2 * count)
         self.even = even[np.abs(even - 1) < 4 * removed_cv][:count]
         count = len(self.even)
-        missed = np.where(random.random(count) < n * EYE["missed_share"], random.integers(0, n, count), -1)
+        missed = np.where(
+            random.random(count) < n * EYE["missed_share"], random.integers(0, n, count), -1
+        )
         share = random.random(count)
         spot, depth, source = [], [], []
         since = np.zeros(count)
@@ -154,7 +163,11 @@ class Spots:
             tail = np.asarray(layer.contact.exceedance(shows_um + since))
             made = random.poisson(layer.per_um * own * tail)
             where = np.repeat(np.arange(count), made)
-            fresh = layer.contact.depth_um(1 - random.random(len(where)) * tail[where]) if len(where) else np.empty(0)
+            fresh = (
+                layer.contact.depth_um(1 - random.random(len(where)) * tail[where])
+                if len(where)
+                else np.empty(0)
+            )
             self._keep(spot, depth, source, where, fresh, own, since, 2 * i, shows_um, random)
             made = random.poisson(EYE["stray_per_m2"] * 1e-4 * own / (layer.removal_um), count)
             where = np.repeat(np.arange(count), made)
@@ -210,7 +223,11 @@ def observed(layers, kind, source, depth_um, shows_um, random):
         told.update(seen="lamp" if depth_um >= lamp else "sunlight")
     if random.random() < 0.7:
         turned = random.random() < EYE["other_direction_share"] or layer.direction_deg is None
-        way = random.uniform(0, 180) if turned else random.normal(layer.direction_deg, EYE["direction_sd_deg"])
+        way = (
+            random.uniform(0, 180)
+            if turned
+            else random.normal(layer.direction_deg, EYE["direction_sd_deg"])
+        )
         told.update(direction_deg=float(way % 180))
     return levigate.Mark(**told)
 
@@ -238,4 +255,11 @@ def cases(count, seed):
             if mark is None:
                 continue
             found += 1
-            yield Case(job, stack, done, mark, (int(source) // 2, bool(source % 2)), float(depth / spots.even[at]))
+            yield Case(
+                job,
+                stack,
+                done,
+                mark,
+                (int(source) // 2, bool(source % 2)),
+                float(depth / spots.even[at]),
+            )

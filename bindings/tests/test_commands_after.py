@@ -1,6 +1,7 @@
 """What comes after the plan, from a shell: record, journal, go-back, learn, plan --after and --shop."""
 
 import json
+from pathlib import Path
 
 import levigate
 import pytest
@@ -50,27 +51,47 @@ def test_a_torn_line_is_told(journal, capsys):
     [
         (["step ended", "--job", JOB, "--sheet", "a-p400"], "minutes"),
         (["film read", "--job", JOB, "--zone", "top", "--readings-um", "1e9"], "readings_um"),
-        (["mark found", "--job", JOB, "--mark", "scratch", "--zone", "top", "--seen", "loupe"], "width_um"),
+        (
+            ["mark found", "--job", JOB, "--mark", "scratch", "--zone", "top", "--seen", "loupe"],
+            "width_um",
+        ),
     ],
 )
 def test_a_bad_entry_is_refused_and_not_written(journal, capsys, arguments, message):
-    before = open(journal).read()
+    before = Path(journal).read_bytes()
     assert main(["record", journal, *arguments]) == 2
-    assert message in capsys.readouterr().err and open(journal).read() == before
+    assert message in capsys.readouterr().err and Path(journal).read_bytes() == before
 
 
 def test_going_back_from_sheets_and_from_a_journal(files, journal, capsys):
     mark = ["--zone", "top", "--seen", "loupe", "--width-um", "6", "--direction-deg", "88"]
-    assert main(["go-back", *files, "--done", "a-p400@0", "a-p800@90", "a-p1500@0", "--mark", "cluster", *mark]) == 0
+    assert (
+        main(
+            [
+                "go-back",
+                *files,
+                "--done",
+                "a-p400@0",
+                "a-p800@90",
+                "a-p1500@0",
+                "--mark",
+                "cluster",
+                *mark,
+            ]
+        )
+        == 0
+    )
     given = capsys.readouterr().out
-    assert "Most likely a-p800 (step 2)" in given and "First: go back to" in given
+    assert "Most likely a-p800 (step 2 here)" in given and "First: go back to" in given
     assert main(["record", journal, "mark found", "--job", JOB, "--mark", "cluster", *mark]) == 0
     capsys.readouterr()
     assert main(["go-back", *files, "--journal", journal]) == 0
     assert capsys.readouterr().out == given
     assert main(["go-back", *files, "--journal", journal, "--json"]) == 0
     assert json.loads(capsys.readouterr().out)["format"] == "levigate.way_back/1"
-    assert main(["go-back", *files, "--done", *SHEETS, "--mark", "witness line", "--zone", "top"]) == 1
+    assert (
+        main(["go-back", *files, "--done", *SHEETS, "--mark", "witness line", "--zone", "top"]) == 1
+    )
     assert "No way back" in capsys.readouterr().out
 
 

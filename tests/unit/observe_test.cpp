@@ -83,6 +83,30 @@ TEST(Observe, AStepBackIsNotCompared) {
                    planned({"P400", "P600", "P800"}).at("P800").at("top"));
 }
 
+TEST(Observe, WhatAnEntrySaysWasTakenOffIsWhatIsCompared) {
+  const double asked_um =
+      evaluate(clock_case(), drawer(), {"P400", "P600"}).steps[1].zones[0].removal_um;
+  const double minutes = planned({"P400", "P600"}).at("P600").at("top");
+  Entry more = ended("P600", 30, "top");
+  more.removal_um = 3 * asked_um;
+  const Observed stated = seen({ended("P400", 100), more});
+  EXPECT_NEAR(stated.paces.at(1).predicted_minutes, 3 * minutes, 1e-12 * minutes);
+  const Observed back = seen({ended("P400", 100), ended("P800", 20), more});
+  EXPECT_TRUE(back.unmatched.empty());
+  EXPECT_NEAR(back.paces.at(2).predicted_minutes, 3 * minutes, 1e-12 * minutes);
+  Entry everywhere = ended("P400", 100);
+  everywhere.removal_um = 5;
+  std::vector<Entry> told{ended("P400", 70, "top"), ended("P400", 30, "door")};
+  for (Entry& one : told) one.removal_um = 5;
+  const Observed parts = seen(told);
+  EXPECT_NEAR(seen({everywhere}).paces.at(0).predicted_minutes,  // the rim is passed by
+              parts.paces.at(0).predicted_minutes + parts.paces.at(1).predicted_minutes, 1e-9);
+  const Observed again = seen({ended("P400", 100), ended("P600", 10, "top"), more});
+  ASSERT_EQ(again.paces.size(), 2U);
+  EXPECT_NEAR(again.paces[1].predicted_minutes, 4 * minutes, 1e-12 * minutes);
+  EXPECT_EQ(again.paces[1].actual_minutes, 40);
+}
+
 TEST(Observe, ScratchesAreDepthsAndRoughness) {
   const Bench laid = bench(clock_case(), drawer());
   const Observed observed = seen({width_read("P800", 9), ra_read("P1000", 0.12, "door")});

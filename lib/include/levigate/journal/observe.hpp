@@ -150,7 +150,7 @@ class Observer {
     if (zone) zones = {*zone};
     if (entry.kind == EntryKind::step_begun) return take_begun(entry, zones);
     if (!entry.minutes) return "It tells no minutes.";
-    take_step(*sheet, zones, *entry.minutes);
+    take_step(*sheet, zones, entry);
     return {};
   }
 
@@ -165,28 +165,46 @@ class Observer {
     return ended ? std::string() : "The step with " + begun.sheet + " was begun and not ended.";
   }
 
-  void take_step(std::size_t sheet, const std::vector<std::size_t>& zones, double minutes) {
+  void take_step(std::size_t sheet, const std::vector<std::size_t>& zones, const Entry& entry) {
     const std::size_t mine = works_.size();
-    works_.push_back({sheet, {}, 0, minutes, {at_}});
+    works_.push_back({sheet, {}, 0, *entry.minutes, {at_}});
     for (const std::size_t zone : zones) {
       begun_.insert(zone);
       Standing& standing = zones_[zone];
       if (standing.work && works_[*standing.work].sheet == sheet) {
         join(mine, *standing.work);
+        works_[mine].predicted_minutes += minutes_of(entry.removal_um.value_or(0.0), sheet, zone);
       } else {
-        begin(mine, zone, standing);
+        const bool told = !entry.zone.empty() || !passes(sheet, zone, standing);
+        begin(mine, zone, standing, told ? entry.removal_um : std::nullopt);
       }
     }
   }
 
-  void begin(std::size_t mine, std::size_t zone, Standing& standing) {
+  /// Whether a step of all zones passes this one by.
+  bool passes(std::size_t sheet, std::size_t zone, const Standing& standing) const {
+    if (standing.before) return false;
+    return bench_.starts[zone] ? bench_.stands[sheet][zone] : passed_by(bench_, zone);
+  }
+
+  double minutes_of(double removal_um, std::size_t sheet, std::size_t zone) const {
+    return effort(removal_um, bench_.work[sheet][zone], bench_.job.zones[zone],
+                  bench_.stack.sheets[sheet], bench_.job.duty_factor)
+        .minutes;
+  }
+
+  void begin(std::size_t mine, std::size_t zone, Standing& standing,
+             std::optional<double> taken_um) {
     Work& work = works_[mine];
     const std::optional<Before> before = standing.before;
-    if (before && worn_um(bench_, before->sheet) <= bench_.grades[work.sheet].median_um) {
+    if (taken_um) {
+      work.predicted_minutes += minutes_of(*taken_um, work.sheet, zone);
+    } else if (before && worn_um(bench_, before->sheet) <= bench_.grades[work.sheet].median_um) {
       work.reason = "It goes back from " + bench_.stack.sheets[before->sheet].id + " to " +
                     bench_.stack.sheets[work.sheet].id + ": what had to be removed is not known.";
     } else {
-      work.predicted_minutes += efforts(bench_, before, work.sheet)[zone].minutes;
+      work.predicted_minutes +=
+          minutes_of(removal_um(bench_, before, work.sheet, zone), work.sheet, zone);
     }
     work.zones.insert(zone);
     standing.before = after(bench_, before, work.sheet);
@@ -287,7 +305,7 @@ class Observer {
 /// What the entries of a journal show of a job, each beside what is computed for this job and stack as they are.
 ///
 /// Each zone has its own sequence: the sheets that entries name for it or for all zones. Minutes of a step in several entries add
-/// up; where one of them is of all zones, so do the zones. A width tells a depth by depth_of_width_um().
+/// up; where one of them is of all zones, so do the zones. What an entry says was taken off stands above what is computed. A width tells a depth by depth_of_width_um().
 ///
 /// @param job      that the entries belong to
 /// @param stack    that the sheets are of

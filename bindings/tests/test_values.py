@@ -7,8 +7,70 @@ import levigate
 import pytest
 
 
+STACK = {
+    "sheets": [
+        dict(id=label, label=label, backing="latex paper", width_mm=230, height_mm=280)
+        for label in ("P400", "P600", "P800", "P1000", "P1500")
+    ]
+}
+
+
+def learned_values(job, stack):
+    """One instance of every class of what journals teach."""
+    at, zone, sheet = "2026-03-01T09:30:00Z", job.zones[0].name, stack.sheets[0].id
+    coats = job.to_dict()
+    coats["zones"][0]["film"] = {"mean_um": 100, "sd_um": 5}
+    job = levigate.Job.from_dict(coats)
+    ended = dict(kind="step ended", sheet=sheet, minutes=100, zone=zone)
+    entries = [
+        levigate.Entry(at=at, job=job.name, **one)
+        for one in [
+            dict(kind="film read", zone=zone, readings_um=[95, 99]),
+            ended,
+            *(dict(kind="scratch read", zone=zone, sheet=sheet, width_um=w) for w in [9] * 9 + [1e3]),
+            dict(kind="step ended", sheet="none", minutes=1),
+        ]
+    ]
+    seen = levigate.observe(job, stack, entries)
+    learned = levigate.learn(None, job, stack, entries)
+    shop = learned.shop
+    return [
+        seen, seen.paces[0], seen.scratches[0], seen.films[0], seen.unmatched[0],
+        learned, learned.outliers[0], learned.report[0], shop, shop.person, shop.rates[0],
+        shop.films[0], shop.minutes_noise,
+    ]  # fmt: skip
+
+
+def inspected_values(job):
+    """One instance of every class of simulating, and of going back."""
+    stack = levigate.Stack.from_dict(STACK)
+    job = levigate.Job.from_dict(job.to_dict() | {"target": {"grade": "P1500"}})
+    done = [levigate.DoneStep(s.id) for s in stack.sheets]
+    mark = levigate.Mark(kind="scratch", zone=job.zones[0].name, seen="loupe", width_um=6)
+    way = levigate.go_back(job, stack, done, mark)
+    found = way.diagnosis
+    plan = levigate.evaluate(job, stack, [s.id for s in stack.sheets])
+    simulation = levigate.simulate(job, plan, draws=10)
+    zone = simulation.zones["top"]
+    return [
+        done[0], mark, way, found, found.causes[0], found.needs[0], way.reentries[0],
+        way.tries[0], way.tries[0].steps[0],
+        simulation, simulation.steps[0], simulation.minutes, zone, zone.cut_through,
+    ]  # fmt: skip
+
+
+def journal_values(path):
+    """One instance of every class of a journal."""
+    journal = levigate.Journal(path)
+    entry = journal.append(kind="note", job="clock case", text="dry")
+    with path.open("a") as file:
+        file.write('{"format"')
+    reading = journal.read()
+    return [journal, entry, reading, reading.torn[0]]
+
+
 @pytest.fixture(scope="module")
-def values(demo):
+def values(demo, tmp_path_factory):
     """One instance of every class."""
     job, stack = demo
     plan = levigate.plan(job, stack)
@@ -44,7 +106,8 @@ def values(demo):
         levigate.wheel_pass(wheel, "shellac", rate_um_per_m=1e-4, removal_um=1),
         levigate.compound_named("fine", "shellac"), levigate.band_named("institute", "satin"),
         levigate.cleaning("film", clean_every_m=10), levigate.pieces("film", "foam pad", travel_m=9),
-        carried,
+        carried, *learned_values(job, stack), *inspected_values(job),
+        *journal_values(tmp_path_factory.mktemp("values") / "journal"),
     ]  # fmt: skip
     return {type(value).__name__: value for value in found}
 

@@ -13,25 +13,12 @@ import levigate
 
 Command = Callable[[str, Any, str], argparse.ArgumentParser]
 
-ENTRY_KINDS = [
-    "step begun",
-    "step ended",
-    "cleaned",
-    "film read",
-    "scratch read",
-    "mark found",
-    "note",
-]
-MARK_KINDS = ["scratch", "cluster", "haze", "swirl", "wave", "witness line"]
-SEEN = ["loupe", "comparison", "lamp", "sunlight"]
-
-
 def add_commands(command: Command) -> None:
     record = command("record", run_record, "add one line to a journal")
     record.add_argument(
         "journal", metavar="JOURNAL", help="file of format levigate.journal/1; made if new"
     )
-    record.add_argument("kind", choices=ENTRY_KINDS, metavar="KIND", help=", ".join(ENTRY_KINDS))
+    record.add_argument("kind", metavar="KIND", help="as 'step ended' or 'film read'")
     record.add_argument("--job", required=True, help="name of the job")
     record.add_argument("--at", help="when, as 2026-03-01T09:30:00Z (default: now)")
     record.add_argument("--sheet", metavar="ID")
@@ -41,7 +28,7 @@ def add_commands(command: Command) -> None:
     record.add_argument("--readings-um", type=float, nargs="+", help="of a film gauge")
     record.add_argument("--ra-um", type=float)
     record.add_argument("--text")
-    record.add_argument("--mark", choices=MARK_KINDS, help="kind of the mark that was found")
+    record.add_argument("--mark", metavar="KIND", help="of the mark that was found, as scratch or haze")
 
     journal = command("journal", run_journal, "what a journal holds, and lines that a crash cut")
     journal.add_argument("journal", metavar="JOURNAL", help="file of format levigate.journal/1")
@@ -57,11 +44,12 @@ def add_commands(command: Command) -> None:
         metavar="ID[@DEG]",
         help="sheets in order, with the way of the strokes in degrees",
     )
-    back.add_argument("--mark", choices=MARK_KINDS)
+    back.add_argument("--mark", metavar="KIND", help="as scratch or haze")
+    back.add_argument("--shop", metavar="SHOP", help="file of format levigate.shop/1: what was learned")
 
     for either in (record, back):
         either.add_argument("--zone")
-        either.add_argument("--seen", choices=SEEN, help="default: sunlight")
+        either.add_argument("--seen", help="loupe, comparison, lamp or sunlight (default)")
         either.add_argument("--width-um", type=float)
         either.add_argument("--direction-deg", type=float, help="against the length of the zone")
         either.add_argument("--count", type=int, help="of a cluster")
@@ -158,21 +146,33 @@ def done_step(text: str) -> levigate.DoneStep:
 
 def run_go_back(given: argparse.Namespace) -> int:
     job, stack = load(given)
+    if given.shop is not None:
+        job, stack = levigate.with_shop(job, stack, levigate.Shop.load(given.shop))
     if (given.journal is None) == (given.done is None):
         raise levigate.BadInput("one of --journal and --done is needed")
     mark = mark_of(given) if given.mark is not None else None
     if given.done is not None:
         done = [done_step(text) for text in given.done]
     else:
-        entries = levigate.Journal(given.journal).read().entries
+        entries = [e for e in levigate.Journal(given.journal).read().entries if e.job == job.name]
         done = levigate.done_steps(entries, job.name)
-        found = [e.mark for e in entries if e.mark is not None and e.job == job.name]
-        mark = mark or (found[-1] if found else None)
+        mark = mark or last_mark(entries)
     if mark is None:
-        raise levigate.BadInput("no mark: give --mark and --zone")
+        raise levigate.BadInput("no mark since the last step: give --mark and --zone")
     way = levigate.go_back(job, stack, done, mark)
     sys.stdout.write(way.to_json() if given.json else way.card())
     return 0 if way.found else 1
+
+
+def last_mark(entries: list[levigate.Entry]) -> levigate.Mark | None:
+    """The last mark found, unless its zone was worked since."""
+    for number in range(len(entries) - 1, -1, -1):
+        mark = entries[number].mark
+        if mark is not None:
+            since = entries[number + 1 :]
+            worked = any(e.kind == "step ended" and e.zone in ("", mark.zone) for e in since)
+            return None if worked else mark
+    return None
 
 
 def run_learn(given: argparse.Namespace) -> int:

@@ -9,14 +9,12 @@ namespace {
 
 using levigate::DoneStep;
 using levigate::Mark;
-using levigate::MarkKind;
-using levigate::Seen;
 using py::arg;
 
-template <typename Kind>
-Kind named(const std::string& name, const char* what, std::initializer_list<Kind> kinds) {
+template <typename Kind, std::size_t count>
+Kind named(const std::string& name, const char* what, const Kind (&all)[count]) {
   std::vector<std::string_view> known;
-  for (const Kind kind : kinds) {
+  for (const Kind kind : all) {
     if (levigate::to_string(kind) == name) return kind;
     known.push_back(levigate::to_string(kind));
   }
@@ -26,16 +24,13 @@ Kind named(const std::string& name, const char* what, std::initializer_list<Kind
 Mark mark_from(const std::string& kind, const std::string& zone, const std::string& seen,
                std::optional<double> width_um, std::optional<double> direction_deg,
                std::optional<int> count, std::optional<double> height_um) {
-  const Mark mark{
-      named(kind, "kind of mark",
-            {MarkKind::scratch, MarkKind::cluster, MarkKind::haze, MarkKind::swirl, MarkKind::wave,
-             MarkKind::witness_line}),
-      zone,
-      named(seen, "way of seeing", {Seen::loupe, Seen::comparison, Seen::lamp, Seen::sunlight}),
-      width_um,
-      direction_deg,
-      count,
-      height_um};
+  const Mark mark{named(kind, "kind of mark", levigate::all_mark_kinds),
+                  zone,
+                  named(seen, "way of seeing", levigate::all_ways_seen),
+                  width_um,
+                  direction_deg,
+                  count,
+                  height_um};
   levigate::validate(mark, "Mark");
   return mark;
 }

@@ -1,7 +1,7 @@
 """Marks on finished work, simulated scratch by scratch: the truth that going back is held to.
 
-Nothing here is taken from the library but the contact of a sheet (held to scipy elsewhere), the removal of each step, and
-the assumptions of data/profiles/inspection.json. Each scratch is drawn with its depth and with the moment of the step it was
+Nothing here is taken from the library but the contact of a sheet (held to scipy elsewhere), the removal and the rate of each
+step, and the assumptions of data/profiles/inspection.json. Each scratch is drawn with its depth and with the moment of the step it was
 made in, and worn by what came off after it.
 """
 
@@ -22,7 +22,6 @@ def numbers(kind, name="default"):
 
 
 EYE = numbers("inspection")
-BANDS = json.loads((PROFILES / "inspection.json").read_text())["profiles"][0]
 MODEL = numbers("model")
 TAN = np.tan(np.radians(MODEL["flank_deg"]))
 LABELS = ["P400", "P600", "P800", "P1000", "P1200", "P1500", "P2000"]
@@ -133,14 +132,14 @@ def stray_depths(stray, count, random):
 
 
 def finish_depth(layer):
-    """Depth beyond which the last layer's own scratches number one in a hundred spots."""
+    """Depth beyond which the last layer's own scratches number finish_per_spot a spot."""
     deepest = layer.contact.depth_um(1.0)
     y = np.linspace(0, deepest, 20001)
     share = layer.contact.exceedance(y)
     later = np.interp(y + layer.removal_um, y, share, right=0.0)
     density = layer.per_um * (share - later)
     beyond = np.cumsum(density[::-1])[::-1] * (y[1] - y[0])
-    return float(y[np.argmax(beyond <= 0.01)])
+    return float(y[np.argmax(beyond <= EYE["finish_per_spot"])])
 
 
 class Spots:
@@ -152,7 +151,7 @@ class Spots:
         self.even = even[np.abs(even - 1) < 4 * removed_cv][:count]
         count = len(self.even)
         missed = np.where(
-            random.random(count) < n * EYE["missed_share"], random.integers(0, n, count), -1
+            random.random(count) < 1 - (1 - EYE["missed_share"]) ** n, random.integers(0, n, count), -1
         )
         share = random.random(count)
         spot, depth, source = [], [], []
@@ -187,7 +186,7 @@ class Spots:
         source.append(np.full(int(shown.sum()), number))
 
 
-def events(spots, kind, few=3):
+def events(spots, kind, few=int(EYE["cluster_count"])):
     """(spot, source, depth of the deepest) of marks of a kind, by spot."""
     order = np.argsort(spots.spot, kind="stable")
     where, depth, source = spots.spot[order], spots.depth[order], spots.source[order]
@@ -219,7 +218,7 @@ def observed(layers, kind, source, depth_um, shows_um, random):
             return None
         told.update(seen="loupe", width_um=float(width))
     else:
-        lamp = max(EYE["lamp_um"] / 2 * TAN, 2 * shows_um)
+        lamp = max(EYE["lamp_um"] / 2 * TAN, EYE["lamp_ratio"] * shows_um)
         told.update(seen="lamp" if depth_um >= lamp else "sunlight")
     if random.random() < 0.7:
         turned = random.random() < EYE["other_direction_share"] or layer.direction_deg is None

@@ -99,6 +99,7 @@ def test_going_back_from_sheets_and_from_a_journal(files, journal, capsys):
     "arguments, message",
     [
         (["--done", "a-p400"], "no mark"),
+        (["--done", "a-p400", "--mark", "hase", "--zone", "top"], "nearest is 'haze'"),
         (["--mark", "haze", "--zone", "top"], "one of --journal and --done"),
         (["--done", "a-p400@north", "--mark", "haze", "--zone", "top"], "a-p400@north"),
         (["--done", "a-p40", "--mark", "haze", "--zone", "top"], "a-p40"),
@@ -132,3 +133,9 @@ def test_learning_changes_the_next_plan(files, journal, tmp_path, capsys):
     assert main(["plan", *files, "--json", "--draws", "0", "--shop", shop]) == 0
     assert json.loads(capsys.readouterr().out)["total"]["minutes"] > 1.5 * before
     assert levigate.Shop.load(shop).person.factor < 0.8
+    haze = ["--done", *SHEETS, "--mark", "haze", "--zone", "top", "--json"]
+    minutes = []
+    for known in ([], ["--shop", shop]):
+        assert main(["go-back", *files, *haze, *known]) == 0
+        minutes.append(json.loads(capsys.readouterr().out)["tries"][0]["minutes"])
+    assert minutes[1] > minutes[0]

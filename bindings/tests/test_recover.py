@@ -58,9 +58,12 @@ def best_from(way, allowed):
                 break
             for k in allowed:
                 entry = way.reentries[k]
-                # A step that climbs through more than is needed takes it all the same.
-                total_um = max(needs[after].need_um - off_um, entry.above_um)
-                if off_um + total_um > way.film_um:
+                # A step that climbs through more than is needed takes it all the same; worth it at the end only.
+                deep_um = needs[after].need_um - off_um
+                total_um = max(deep_um, entry.above_um)
+                if deep_um > entry.reach_um or off_um + total_um > way.film_um:
+                    continue
+                if total_um > deep_um and after + 1 < len(needs):
                     continue
                 here = entry.fixed_minutes + entry.minutes_per_um * (total_um - entry.above_um)
                 here += left[after + 1] / left[met] * value[after + 1]
@@ -130,7 +133,7 @@ def test_nearly_every_mark_is_explained(results):
 def test_as_many_are_right_as_are_said_to_be(results, low):
     probability, right = column(results, "probability"), column(results, "right")
     here = (probability >= low) & (probability <= low + 0.1)
-    assert here.sum() >= 15
+    assert here.sum() >= 20
     p = probability[here]
     # Sum of unequal coins, 99.9 % by the normal law.
     assert abs(right[here].sum() - p.sum()) <= 3.29 * math.sqrt((p * (1 - p)).sum()) + 0.5
@@ -164,7 +167,7 @@ def test_the_policy_is_the_best_there_is(results):
 def test_minutes_are_as_expected_and_fewer_than_by_habit(results):
     ours, expected = column(results, "ours"), column(results, "expected")
     off = ours - expected
-    assert abs(off.mean()) <= 2.58 * off.std() / math.sqrt(len(off)) + 0.02 * expected.mean()
+    assert abs(off.mean()) <= 2.58 * off.std() / math.sqrt(len(off))
     for habit in ("first", "one_back"):
         more = column(results, habit) - ours
         assert more.mean() > 3.29 * more.std() / math.sqrt(len(more))

@@ -66,9 +66,11 @@ double expected_minutes(const Problem& problem, const std::vector<Attempt>& atte
       const Climb& climb = problem.climbs[attempt.climb];
       const double to_um = problem.needs[attempt.need].need_um;
       const double here_um = to_um - off_um;
-      if (here_um <= climb.above_um || here_um > climb.reach_um || to_um > problem.film_um)
-        return infinity;
-      minutes += climb.fixed_minutes + climb.minutes_per_um * (here_um - climb.above_um);
+      const bool last = attempt.need + 1 == problem.needs.size();
+      const double taken_um = std::max(here_um, climb.above_um);  // what comes after takes as much
+      if (here_um > climb.reach_um || off_um + taken_um > problem.film_um) return infinity;
+      if (to_um > problem.film_um || (taken_um > here_um && !last)) return infinity;
+      minutes += climb.fixed_minutes + climb.minutes_per_um * (taken_um - climb.above_um);
       off_um = to_um;
       gone = truth.need_um <= to_um;
       if (gone) break;
@@ -145,6 +147,16 @@ TEST(PolicyOracle, AmountsBetweenNeedsDoNotHelp) {
         best_policy(finer.needs, finer.climbs, finer.film_um, finer.stop_minutes).expected_minutes,
         policy.expected_minutes, 1e-9 * policy.expected_minutes);
   }
+}
+
+/// A compound that does not reach what is needed leaves a coarser sheet, though that one takes off more than is needed.
+TEST(PolicyOracle, TheLastNeedMayBePassed) {
+  const std::vector<Climb> climbs{{.fixed_minutes = 20, .minutes_per_um = 10, .above_um = 0.7},
+                                  {.fixed_minutes = 5, .minutes_per_um = 10, .reach_um = 0.5}};
+  const Policy policy = best_policy({{0.6, 1.0}}, climbs, infinity, 240);
+  EXPECT_EQ(policy.attempts, (std::vector<Attempt>{{0, 0}}));
+  EXPECT_EQ(policy.expected_minutes, 20);
+  EXPECT_TRUE(best_policy({{0.6, 1.0}}, climbs, 0.65, 240).attempts.empty());  // the film
 }
 
 TEST(PolicyOracle, BadNumbersAreNamed) {

@@ -315,6 +315,10 @@ TEST(ProfileEntry, Inspection) {
   // Widths: process notes on inspection lamps; all else assumed.
   expect_entry("sunlight_um", eye.sunlight_um, {2, 1, 5});
   expect_entry("lamp_um", eye.lamp_um, {20, 10, 40});
+  expect_entry("lamp_ratio", eye.lamp_ratio, {2, 1.5, 3});
+  expect_entry("finish_per_spot", eye.finish_per_spot, {0.01, 0.001, 0.1});
+  expect_entry("finish_cover_share", eye.finish_cover_share, {0.1, 0.03, 0.3});
+  expect_entry("cluster_count", eye.cluster_count, {3, 2, 5});
   expect_entry("loupe_log_sd", eye.loupe_log_sd, {0.15, 0.05, 0.3});
   expect_entry("comparison_log_sd", eye.comparison_log_sd, {0.5, 0.3, 0.7});
   expect_entry("direction_sd_deg", eye.direction_sd_deg, {15, 5, 30});

@@ -1,9 +1,12 @@
 """README shows what the programs do: its code is that of examples/, its plan that of the demo."""
 
 import re
+import shlex
 from pathlib import Path
 
 import levigate
+import pytest
+from levigate.__main__ import main
 
 ROOT = Path(__file__).resolve().parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -19,16 +22,35 @@ def test_the_code_is_that_of_the_examples() -> None:
         assert block in (ROOT / "examples" / file).read_text(encoding="utf-8")
 
 
+def lines_of_card(block: str, card: str, least: int) -> None:
+    """The lines of a block stand on the card, in its order."""
+    shown = [line for line in block.splitlines() if line.strip() not in ("", "[...]")]
+    assert len(shown) > least
+    rest = iter(card.splitlines())
+    for line in shown:
+        assert line in rest, line
+
+
 def test_the_plan_is_that_of_the_demo() -> None:
     job = levigate.Job.load(str(ROOT / "data/demo/job.json"))
     stack = levigate.Stack.load(str(ROOT / "data/demo/stack.json"))
     plan = levigate.plan(job, stack)
-    card = iter(plan.card(levigate.simulate(job, plan)).splitlines())
-    (block,) = blocks("text")
-    lines = [line for line in block.splitlines() if line.strip() not in ("", "[...]")]
-    assert len(lines) > 30
-    for line in lines:  # in the order of the card
-        assert line in card, line
+    lines_of_card(blocks("text")[0], plan.card(levigate.simulate(job, plan)), least=30)
+
+
+def test_the_commands_do_what_they_say(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (script,) = blocks("sh")
+    (tmp_path / "data").symlink_to(ROOT / "data")
+    monkeypatch.chdir(tmp_path)
+    shown = []
+    for line in script.replace("\\\n", " ").splitlines():
+        words = shlex.split(line, comments=True)
+        assert words[:3] == ["python", "-m", "levigate"]
+        assert main(words[3:]) == 0
+        shown.append(capsys.readouterr().out)
+    lines_of_card(blocks("text")[1], shown[1], least=10)
 
 
 def test_the_two_commands_are_there() -> None:

@@ -181,6 +181,9 @@ TEST(Sources, CountWhatStepsLeave) {
                 per_um * (touch.exceedance(y + 0.2) - touch.exceedance(y + 1.2)),
                 2e-3 * per_um * touch.exceedance(y + 0.2));
   }
+  // Strays: so many a square metre in the whole step.
+  EXPECT_NEAR(sources[3].per_um * all[1].removal_um, 1e-4 * inspection_table[0].stray_per_m2.value,
+              1e-18);
 }
 
 TEST(Diagnose, ChancesAddUpToOne) {
@@ -312,8 +315,36 @@ TEST(GoBack, AWaveGoesBackToWhatLevels) {
   EXPECT_FALSE(levigate::go_back(shop.job, shop.stack, {{"P800"}, {"P1500"}, {"pad"}}, mark).found);
 }
 
-TEST(GoBack, SeenAgainStartsFromWhatWasTried) {
-  // The same mark after a try in vain asks for what the second try of the first answer asks for, about.
+TEST(GoBack, ASmallWaveGoesBackToPaper) {
+  Mark mark = seen(MarkKind::wave);
+  mark.seen = Seen::loupe;
+  mark.height_um = 0.8;
+  const WayBack way = Shop().go_back(mark);
+  ASSERT_TRUE(way.found);
+  EXPECT_EQ(way.tries.back().steps.front().sheet, "P1500");
+  EXPECT_EQ(way.tries.back().steps.front().removal_um, 0.0);  // the pad after it takes enough
+  mark.height_um = 0.1;
+  const WayBack none = Shop().go_back(mark);
+  EXPECT_FALSE(none.found);
+  EXPECT_THAT(none.diagnosis.evidence, testing::Contains(HasSubstr("may stay by the rules")));
+}
+
+TEST(GoBack, OnAFineLadderOneWorksBack) {
+  // The finest first; where that was in vain often enough, the step before it.
+  Shop shop;
+  shop.stack = workshop::papers({"P800", "P1500", "9 um", "3 um"});
+  shop.stack.sheets[2].backing = shop.stack.sheets[3].backing = backing_named("film");
+  shop.done = {{"P800"}, {"P1500"}, {"9 um"}, {"3 um"}};
+  const WayBack way = shop.go_back(seen(MarkKind::scratch));
+  ASSERT_TRUE(way.found);
+  std::vector<std::string> first;
+  for (const Try& one : way.tries) first.push_back(one.steps.front().sheet);
+  EXPECT_EQ(first.front(), "3 um");
+  EXPECT_THAT(first, testing::Contains("9 um"));
+  EXPECT_EQ(shop.go_back(seen(MarkKind::haze)).tries.front().steps.front().sheet, "3 um");
+}
+
+TEST(GoBack, TriesInVainLeaveLessFilmAndTheSameRound) {
   Shop shop;
   const Mark mark = seen(MarkKind::haze);
   const WayBack first = shop.go_back(mark);
@@ -321,8 +352,61 @@ TEST(GoBack, SeenAgainStartsFromWhatWasTried) {
     shop.done.push_back({step.sheet, {"top"}, {}, step.removal_um});
   const WayBack second = shop.go_back(mark);
   ASSERT_TRUE(second.found);
-  EXPECT_LT(*second.film_um, *first.film_um);
+  EXPECT_NEAR(*first.film_um - *second.film_um, first.tries.front().removal_um, 1e-9);
+  EXPECT_EQ(second.round_minutes, first.round_minutes);
   EXPECT_EQ(second.reentries.size(), first.reentries.size());
+  EXPECT_EQ(second.diagnosis.causes.front().missed.size(), shop.done.size());
+}
+
+TEST(GoBack, WithoutAWayAnotherRoundIsWhatItTakes) {
+  const WayBack way = Shop().go_back(seen(MarkKind::witness_line));
+  EXPECT_GT(way.round_minutes, inspection_table[0].round_minutes.value);
+  EXPECT_EQ(way.expected_minutes, way.round_minutes);
+}
+
+TEST(Layers, APauseIsOneStep) {
+  Shop shop;
+  const Bench b = bench(shop.job, shop.stack);
+  const std::size_t count = layers(b, shop.done, 0).size();
+  shop.done.insert(shop.done.begin() + 1, shop.done.front());
+  EXPECT_EQ(layers(b, shop.done, 0).size(), count);
+}
+
+TEST(Layers, AStepWithNothingToTakeOffStillScratches) {
+  // An edge that the levelling step kept off: the next step finds nothing to remove there, and lays its scratches.
+  Shop shop;
+  shop.job.zones[0].levelled = false;
+  shop.job.zones[0].peel_um = 0;
+  const Bench b = bench(shop.job, shop.stack);
+  const std::vector<Layer> all = layers(b, shop.done, 0);
+  ASSERT_EQ(all.size(), 3u);
+  EXPECT_EQ(shop.stack.sheets[all[0].sheet].id, "P800");
+  EXPECT_EQ(all[0].removal_um, all[0].scratch_um);
+}
+
+TEST(Spots, WeightsAddUpToOne) {
+  for (const double cv : {0.0, 0.15, 0.5, 1.0}) {
+    for (const std::size_t layers : {1u, 4u, 60u}) {
+      double total = 0;
+      for (const detail::SpotNode& spot : detail::spot_nodes(layers, cv)) {
+        EXPECT_GE(spot.weight, 0.0);
+        total += spot.weight;
+      }
+      EXPECT_NEAR(total, 1.0, 1e-12) << cv << ' ' << layers;
+    }
+  }
+}
+
+TEST(Poisson, IsGoodAtBothEnds) {
+  EXPECT_NEAR(detail::poisson_at_least(3, 1e-5) / 1.6666541667e-16, 1.0,
+              1e-9);  // m^3/6 (1 - 3m/4 + ..)
+  EXPECT_NEAR(detail::poisson_at_least(1, 0.3), -std::expm1(-0.3), 1e-15);
+  EXPECT_NEAR(detail::poisson_at_least(2, 5.0), 1 - 6 * std::exp(-5.0), 1e-14);
+  EXPECT_NEAR(detail::poisson_at_least(10, 0.05) / 2.571580351600075e-20, 1.0, 1e-12);
+  EXPECT_LT(detail::poisson_at_least(1000, 800), 1e-10);
+  EXPECT_GT(detail::poisson_at_least(1000, 1200), 1 - 1e-8);
+  EXPECT_EQ(detail::poisson_at_least(3, 0), 0);
+  EXPECT_EQ(detail::poisson_at_least(0, 0), 1);
 }
 
 }  // namespace

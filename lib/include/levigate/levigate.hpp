@@ -62,6 +62,7 @@
 #include "levigate/recover/layer.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/need.hpp"
+#include "levigate/recover/poisson.hpp"
 #include "levigate/recover/policy.hpp"
 #include "levigate/recover/present.hpp"
 #include "levigate/recover/sources_of_marks.hpp"

@@ -23,11 +23,6 @@ inline constexpr std::size_t longest_entry_bytes = 1 << 20;
 
 namespace detail {
 
-inline constexpr MarkKind mark_kinds[] = {MarkKind::scratch, MarkKind::cluster,
-                                          MarkKind::haze,    MarkKind::swirl,
-                                          MarkKind::wave,    MarkKind::witness_line};
-inline constexpr Seen ways_seen[] = {Seen::loupe, Seen::comparison, Seen::lamp, Seen::sunlight};
-
 /// One of these, by its text.
 template <typename Kind, std::size_t count>
 Kind kind_in(const Node& node, const Kind (&all)[count], std::string_view what) {
@@ -45,9 +40,9 @@ void require_filled(const Node& node, const Filled& value, std::string_view key)
 inline levigate::Mark mark_in(const Node& node) {
   node.require_keys(mark_keys);
   levigate::Mark mark;
-  mark.kind = kind_in(node.at("kind"), mark_kinds, "kind");
+  mark.kind = kind_in(node.at("kind"), all_mark_kinds, "kind");
   mark.zone = node.at("zone").text();
-  mark.seen = kind_in(node.at("seen"), ways_seen, "seen");
+  mark.seen = kind_in(node.at("seen"), all_ways_seen, "seen");
   if (const auto width_um = node.find("width_um")) mark.width_um = width_um->number();
   if (const auto direction = node.find("direction_deg")) mark.direction_deg = direction->number();
   if (const auto count = node.find("count")) mark.count = count->whole(2, 1000, "count");

@@ -86,6 +86,7 @@ inline Diagnosis diagnose(const Bench& bench, const std::vector<DoneStep>& done,
   } else if (mark.kind != MarkKind::witness_line) {
     result = detail::Weighing(bench, here, zone, mark).diagnosis();
   }
+  for (Cause& cause : result.causes) cause.missed.resize(done.size(), 0.0);
   result.evidence = evidence(bench, here, result);
   return result;
 }

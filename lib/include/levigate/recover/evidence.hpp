@@ -1,6 +1,8 @@
 // Why a step is taken to have made a mark, in words.
 #pragma once
 
+#include <algorithm>
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -19,9 +21,8 @@ inline std::string of_hundred(double probability) {
   return fixed(100.0 * probability, 0) + " of 100";
 }
 
-/// What was seen, and how deep that is.
-inline std::string seen_text(const levigate::Mark& mark, double flank_deg) {
-  const InspectionProfile& eye = inspection_table[0];
+/// What was seen, and how deep that is; shows_um: width from which a scratch stands out.
+inline std::string seen_text(const levigate::Mark& mark, double shows_um, double flank_deg) {
   const std::string kind(to_string(mark.kind));
   const auto deep = [&](double width_um) {
     return fixed(depth_of_width_um(width_um, flank_deg), 2);
@@ -34,18 +35,18 @@ inline std::string seen_text(const levigate::Mark& mark, double flank_deg) {
                           : "A wave is peel that was left; how high was not measured.";
   }
   if (mark.kind == MarkKind::haze)
-    return "Haze is scratches narrower than " + fixed(eye.sunlight_um.value, 0) +
+    return "Haze is scratches narrower than " + fixed(shows_um, 1) +
            " um, too many to be told apart and deeper than those of the finish.";
   if (mark.width_um)
     return "A " + kind + " " + fixed(*mark.width_um, 1) + " um wide is " + deep(*mark.width_um) +
            " um deep.";
+  const double lamp_um = lamp_width_um(shows_um);
   if (mark.seen == Seen::lamp)
-    return "A " + kind + " that shows in the light of the room is some " +
-           fixed(eye.lamp_um.value, 0) + " um wide or more, so " + deep(eye.lamp_um.value) +
-           " um deep or more.";
-  return "A " + kind + " that shows in the sun only is between " + fixed(eye.sunlight_um.value, 0) +
-         " and " + fixed(eye.lamp_um.value, 0) + " um wide, so " + deep(eye.sunlight_um.value) +
-         " to " + deep(eye.lamp_um.value) + " um deep.";
+    return "A " + kind + " that shows in the light of the room is some " + fixed(lamp_um, 0) +
+           " um wide or more, so " + deep(lamp_um) + " um deep or more.";
+  return "A " + kind + " that shows in the sun only is between " + fixed(shows_um, 1) + " and " +
+         fixed(lamp_um, 0) + " um wide, so " + deep(shows_um) + " to " + deep(lamp_um) +
+         " um deep.";
 }
 
 inline const Layer& layer_of_step(const std::vector<Layer>& layers, std::size_t step) {
@@ -111,15 +112,20 @@ inline std::string way_text(const levigate::Mark& mark, const std::vector<Layer>
 
 }  // namespace detail
 
-/// The evidence for the causes of a diagnosis, a sentence each.
+/// The evidence for the causes of a diagnosis, a sentence each. Causes of less than worth_naming are left out.
 /// Throws: nothing that diagnose() would not
 inline std::vector<std::string> evidence(const Bench& bench, const std::vector<Layer>& layers,
                                          const Diagnosis& diagnosis) {
   const Mark& mark = diagnosis.mark;
-  std::vector<std::string> result{detail::seen_text(mark, bench.model.flank_deg)};
+  std::vector<std::string> result{
+      detail::seen_text(mark, diagnosis.shows_um, bench.model.flank_deg)};
   if (mark.kind == MarkKind::witness_line) return result;
   if (diagnosis.causes.empty()) {
-    if (mark.kind == MarkKind::wave)
+    const double stays_um = bench.job.rules.residual_peel_um;
+    if (mark.kind == MarkKind::wave && mark.height_um && *mark.height_um <= 2.0 * stays_um)
+      result.push_back("Peel of " + detail::fixed(stays_um, 1) +
+                       " um may stay by the rules, and this is hardly more.");
+    else if (mark.kind == MarkKind::wave)
       result.push_back("No step here had peel to level: it was there before, or came after.");
     else if (mark.width_um && *mark.width_um < diagnosis.shows_um)
       result.push_back("Scratches stand out from this finish from " +

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -107,13 +108,14 @@ inline double film_left_um(const Bench& bench, const std::vector<Layer>& layers,
   return std::max(0.0, *bench.budget_um[zone] - depth_um);
 }
 
-/// Another round and all steps again [min].
+/// Another round and each step again, however often it was gone back to [min].
 inline double round_minutes(const Bench& bench, const std::vector<Layer>& layers,
-                            std::size_t zone) {
+                            const std::vector<std::size_t>& sheets, std::size_t zone,
+                            const std::vector<Reentry>& ways) {
   double minutes = inspection_table[0].round_minutes.value;
-  for (const Layer& layer : layers) {
-    minutes += sanding_minutes(bench, layer.sheet, zone, layer.removal_um) +
-               bench.job.rules.change_minutes;
+  for (std::size_t i = 0; i < sheets.size(); ++i) {
+    const double off_um = i == 0 ? layers.front().removal_um : ways[i].removal_um;
+    minutes += sanding_minutes(bench, sheets[i], zone, off_um) + bench.job.rules.change_minutes;
   }
   return minutes;
 }
@@ -132,9 +134,10 @@ inline std::vector<Try> tries(const Bench& bench, const std::vector<std::size_t>
     for (const Need& need : needs) {
       if (need.need_um > off_um && need.need_um <= deep_um) gone += need.probability;
     }
+    const double off_now_um = climb_um(climb, deep_um - off_um);
     Try& one = result.emplace_back(Try{.steps = {},
-                                       .removal_um = deep_um - off_um,
-                                       .minutes = *climb_minutes(climb, deep_um - off_um),
+                                       .removal_um = off_now_um,
+                                       .minutes = climb_minutes(climb, deep_um - off_um),
                                        .gone_chance = std::min(1.0, gone / left)});
     for (std::size_t i = attempt.climb; i < ways.size(); ++i) {
       const double step_um =
@@ -154,7 +157,8 @@ inline std::vector<std::string> what_remains() {
 }
 
 /// Why going back would not pay, or cannot be done.
-inline std::string no_way_text(const Diagnosis& diagnosis, double film_um) {
+inline std::string no_way_text(const Diagnosis& diagnosis, const std::vector<Reentry>& ways,
+                               double film_um) {
   const levigate::Mark& mark = diagnosis.mark;
   if (mark.kind == MarkKind::witness_line)
     return "the last round is sanded through in zone '" + mark.zone +
@@ -162,11 +166,16 @@ inline std::string no_way_text(const Diagnosis& diagnosis, double film_um) {
   if (diagnosis.needs.empty())
     return "no step that was done in zone '" + mark.zone +
            "' explains the mark, so how deep it is is not known";
+  const double least_um = diagnosis.needs.front().need_um;
+  if (std::none_of(ways.begin(), ways.end(),
+                   [&](const Reentry& way) { return way.climb.reach_um >= least_um; }))
+    return "no sheet that worked zone '" + mark.zone + "' takes out what it asks for, " +
+           fixed(least_um, 1) + " um or more";
   const std::string asks = "the mark asks for " + fixed(need_quantile_um(diagnosis.needs, 0.1), 1) +
                            " to " + fixed(need_quantile_um(diagnosis.needs, 0.9), 1) +
                            " um, and the film of zone '" + mark.zone + "' affords " +
                            fixed(film_um, 1) + " um more";
-  if (diagnosis.needs.front().need_um > film_um) return asks + ": that is not enough";
+  if (least_um > film_um) return asks + ": that is not enough";
   return asks + ": the chance that this is enough does not pay for the try";
 }
 
@@ -176,7 +185,8 @@ inline std::string no_way_text(const Diagnosis& diagnosis, double film_um) {
 ///
 /// Going back to a step takes off with it what the steps after it do not take off anyway, up to a depth; then those follow as
 /// in the plan, and one looks again. That finer steps are tried first where little may be enough, as for haze, is a result.
-/// Where even the first try does not pay, or the film does not allow it, there is no way back: film_um is what the budget of
+/// The tries stand for one and the same mark; a mark that is asked for anew, with the tries among what was done, is taken for
+/// a new one. Where even the first try does not pay, or the film does not allow it, there is no way back: film_um is what the budget of
 /// the zone (rules.cut_through_limit) leaves, and another round costs round_minutes and all steps again.
 ///
 /// @param bench  job and stack
@@ -196,7 +206,8 @@ inline WayBack go_back(const Bench& bench, const std::vector<DoneStep>& done, co
   const std::vector<std::size_t> sheets = detail::sheets_of(bench, here);
   const double film_um = detail::film_left_um(bench, here, zone);
   result.reentries = detail::reentries(bench, sheets, zone, mark.kind);
-  result.round_minutes = detail::round_minutes(bench, here, zone);
+  result.round_minutes = detail::round_minutes(bench, here, sheets, zone, result.reentries);
+  result.expected_minutes = result.round_minutes;  // where there is no way back
   if (bench.budget_um[zone]) result.film_um = film_um;
   const std::vector<Need>& needs = result.diagnosis.needs;
   if (!needs.empty()) {
@@ -209,7 +220,7 @@ inline WayBack go_back(const Bench& bench, const std::vector<DoneStep>& done, co
   }
   result.found = !result.tries.empty();
   if (!result.found) {
-    result.why = detail::no_way_text(result.diagnosis, film_um);
+    result.why = detail::no_way_text(result.diagnosis, result.reentries, film_um);
     result.remains = detail::what_remains();
   }
   return result;

@@ -12,6 +12,10 @@ struct InspectionProfile {
   std::string_view note;
   Sourced sunlight_um;
   Sourced lamp_um;
+  Sourced lamp_ratio;
+  Sourced finish_per_spot;
+  Sourced finish_cover_share;
+  Sourced cluster_count;
   Sourced loupe_log_sd;
   Sourced comparison_log_sd;
   Sourced direction_sd_deg;
@@ -31,6 +35,10 @@ inline constexpr InspectionProfile inspection_table[] = {
     {"default", "what an eye sees on the finished work, how marks come about, and what looking and another round take",
      {2.0, 1.0, 5.0, {Basis::common_practice, "narrowest scratch that a halogen lamp of 100 to 200 W shows on glass, part at 350 to 450 mm; the sun on a coat is taken to show the same"}},  // sunlight_um
      {20.0, 10.0, 40.0, {Basis::common_practice, "narrowest scratch that two fluorescent lamps of 30 W show on glass; the light of a room is taken to show the same"}},  // lamp_um
+     {2.0, 1.5, 3.0, {Basis::assumption, "on a coarse finish, width that the light of a room shows over the width that the sun shows, where that is more than lamp_um"}},  // lamp_ratio
+     {0.01, 0.001, 0.1, {Basis::assumption, "scratches of the last step on 1 cm2 beyond a depth from which a scratch stands out from the finish"}},  // finish_per_spot
+     {0.1, 0.03, 0.3, {Basis::assumption, "share of the cover that shows as haze which the last step's own scratches reach beyond the depth of the finish"}},  // finish_cover_share
+     {3.0, 2.0, 5.0, {Basis::assumption, "scratches that make a cluster where they are not counted"}},  // cluster_count
      {0.15, 0.05, 0.3, {Basis::assumption, "a width read off a scale of 10 to 20 um a line to about a seventh"}},  // loupe_log_sd
      {0.5, 0.3, 0.7, {Basis::assumption, "a width told by eye beside a known one: right within a factor of 1.6 two times in three"}},  // comparison_log_sd
      {15.0, 5.0, 30.0, {Basis::assumption, "strokes of one step by hand, and the reading of the angle"}},  // direction_sd_deg

@@ -31,6 +31,10 @@ constexpr std::string_view to_string(MarkKind kind) noexcept {
   return "";
 }
 
+inline constexpr MarkKind all_mark_kinds[] = {MarkKind::scratch, MarkKind::cluster,
+                                              MarkKind::haze,    MarkKind::swirl,
+                                              MarkKind::wave,    MarkKind::witness_line};
+
 /// How the width of a mark is known.
 enum class Seen {
   loupe,       ///< read off a scale
@@ -48,6 +52,8 @@ constexpr std::string_view to_string(Seen seen) noexcept {
   }
   return "";
 }
+
+inline constexpr Seen all_ways_seen[] = {Seen::loupe, Seen::comparison, Seen::lamp, Seen::sunlight};
 
 /// One mark.
 struct Mark {

@@ -16,7 +16,15 @@ struct Need {
   double probability = 0;  ///< above 0
 };
 
-/// The least need that a share q of the chances does not exceed [um]; 0 without needs.
+/// The least need that a share q of the chances does not exceed.
+///
+/// @param needs  from least to most, chances adding up to 1
+/// @param q      share (dimensionless), 0 to 1
+/// @return       [um]; 0 without needs
+/// Throws:    nothing
+/// NaN:       a q of NaN gives the largest need
+/// Accuracy:  one of the needs
+/// Source:    definition of a quantile
 inline double need_quantile_um(const std::vector<Need>& needs, double q) {
   double below = 0;
   for (const Need& need : needs) {

@@ -38,11 +38,14 @@ struct Policy {
 
 namespace detail {
 
-/// Minutes of taking `off_um` off in all by a climb; none where that is less than the steps after it take, or more than
-/// the step can reach.
-inline std::optional<double> climb_minutes(const Climb& climb, double off_um) {
-  if (!(off_um > climb.above_um) || off_um > climb.reach_um) return std::nullopt;
-  return climb.fixed_minutes + climb.minutes_per_um * (off_um - climb.above_um);
+/// What a climb takes off where `off_um` is needed [um]: at least what the steps after it take anyway.
+inline double climb_um(const Climb& climb, double off_um) {
+  return std::max(off_um, climb.above_um);
+}
+
+/// Minutes of a climb that takes off climb_um().
+inline double climb_minutes(const Climb& climb, double off_um) {
+  return climb.fixed_minutes + climb.minutes_per_um * (climb_um(climb, off_um) - climb.above_um);
 }
 
 }  // namespace detail
@@ -53,9 +56,11 @@ inline std::optional<double> climb_minutes(const Climb& climb, double off_um) {
 ///
 ///   V(a) = min( stop,  min over climb k and need b > a of  c_k(n_b - n_a) + P(need > n_b | need > n_a) V(b) )
 ///
-/// where n_b stays within the film. Taking off anything else helps no policy, where a coarser climb costs at least what the
-/// next finer one costs down to its above_um, as it does that on its way: minutes are linear in what is taken off, so the ends
-/// of the range between two needs are the best of it. Ties: the shallower need, then the earlier climb.
+/// where n_b stays within the film and the climb reaches it. A try ends at a need; only the last need may be passed, by a climb
+/// whose later steps take off more. Where every climb reaches any depth, taking off anything else helps no policy, if a coarser
+/// climb costs at least what the next finer one costs down to its above_um, as it does that on its way: minutes are linear in
+/// what is taken off, so the ends of the range between two needs are the best of it. Ties: the shallower need, then the earlier
+/// climb.
 ///
 /// @param needs         from least to most, chances adding up to 1
 /// @param climbs        ways back
@@ -94,10 +99,13 @@ inline Policy best_policy(const std::vector<Need>& needs, const std::vector<Clim
     const double off_um = met == 0 ? 0.0 : needs[met - 1].need_um;
     for (std::size_t next = met; next < count && needs[next].need_um <= film_um; ++next) {
       const double again = left[next + 1] / left[met] * best[next + 1].minutes;
+      const double deep_um = needs[next].need_um - off_um;
       for (std::size_t k = 0; k < climbs.size(); ++k) {
-        const auto minutes = detail::climb_minutes(climbs[k], needs[next].need_um - off_um);
-        if (minutes && *minutes + again < choice.minutes)
-          choice = {*minutes + again, Attempt{k, next}};
+        if (deep_um > climbs[k].reach_um) continue;
+        if (deep_um < climbs[k].above_um && next + 1 < count) continue;
+        if (off_um + detail::climb_um(climbs[k], deep_um) > film_um) continue;
+        const double minutes = detail::climb_minutes(climbs[k], deep_um) + again;
+        if (minutes < choice.minutes) choice = {minutes, Attempt{k, next}};
       }
     }
   }

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
+#include <cstddef>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -21,8 +23,8 @@ struct SpotNode {
 };
 
 /// The spots there are, their weights adding up to 1: what comes off is uneven by removed_cv, normal, the same for all steps,
-/// as in cut_through(); each step misses a spot with chance missed_share and then does an even share of its work; no two miss
-/// the same.
+/// as in cut_through(); each step misses a spot with chance missed_share and then does an even share of its work. That two miss
+/// the same is counted as one of them.
 inline std::vector<SpotNode> spot_nodes(std::size_t layers, double removed_cv) {
   constexpr int panels = 2;  // chances are within 0.003 of those by eight
   const double missed_share = inspection_table[0].missed_share.value;
@@ -37,13 +39,17 @@ inline std::vector<SpotNode> spot_nodes(std::size_t layers, double removed_cv) {
                         u, weight * normal_density((u - 1.0) / removed_cv) / removed_cv);
                   });
   }
+  double total = 0;
+  for (const auto& [u, weight] : evenness) total += weight;
+  const double none = std::pow(1.0 - missed_share, static_cast<double>(layers));
   std::vector<SpotNode> result;
   for (const auto& [u, weight] : evenness) {
-    const double all = 1.0 - missed_share * static_cast<double>(layers);
-    result.push_back({weight * all, u, std::nullopt, 1.0});
+    const double here = weight / total;
+    result.push_back({here * none, u, std::nullopt, 1.0});
     for (std::size_t layer = 0; layer < layers; ++layer) {
-      for_each_node(0.0, 1.0, panels, [&, u = u, weight = weight](double worked, double part) {
-        result.push_back({weight * missed_share * part, u, layer, worked});
+      for_each_node(0.0, 1.0, panels, [&, u = u](double worked, double part) {
+        result.push_back(
+            {here * (1.0 - none) / static_cast<double>(layers) * part, u, layer, worked});
       });
     }
   }

@@ -9,6 +9,7 @@
 
 #include "levigate/detail/quadrature.hpp"
 #include "levigate/recover/cause.hpp"
+#include "levigate/recover/poisson.hpp"
 #include "levigate/recover/sources_of_marks.hpp"
 #include "levigate/recover/spot.hpp"
 
@@ -24,17 +25,6 @@ struct DepthNode {
   double likelihood = 0;  ///< of how the mark was seen, given that depth
   bool shows = false;     ///< stands out from the finish
 };
-
-/// Chance that a Poisson number of that mean is at least n.
-inline double poisson_at_least(int n, double mean) {
-  double term = std::exp(-mean);
-  double below = 0;
-  for (int i = 0; i < n; ++i) {
-    below += term;
-    term *= mean / (i + 1);
-  }
-  return std::max(0.0, 1.0 - below);
-}
 
 /// Weighs all sources of scratches in one zone for one mark.
 class Weighing {
@@ -120,21 +110,21 @@ class Weighing {
   void set_nodes() {
     const InspectionProfile& eye = inspection_table[0];
     const double sunlight_um = depth_of(eye.sunlight_um.value);
-    constexpr double once_in = 0.01;  // spots
-    const double finish = finish_um(once_in, [](double) { return 1.0; });
+    const double finish = finish_um(eye.finish_per_spot.value, [](double) { return 1.0; });
     double deepest_um = 0;
     for (const MarkSource& source : sources_) deepest_um = std::max(deepest_um, source.deepest_um);
     shows_um_ = std::max(sunlight_um, finish);
     const bool haze = mark_.kind == MarkKind::haze;
     double from_um = shows_um_;
-    const double lamp_um = std::max(depth_of(eye.lamp_um.value), 2.0 * shows_um_);
+    const double lamp_um =
+        depth_of(lamp_width_um(width_of_depth_um(shows_um_, bench_.model.flank_deg)));
     if (haze) {
       constexpr double spot_um = 1e3 * spot_mm;
-      constexpr double little = 0.1;  // of a cover that shows, by the finish alone
       const double flank_deg = bench_.model.flank_deg;
-      texture_um_ = finish_um(little * eye.haze_cover.low,
+      texture_um_ = finish_um(eye.finish_cover_share.value * eye.haze_cover.low,
                               [&](double y) { return width_of_depth_um(y, flank_deg) / spot_um; });
-      texture_um_ = std::min(texture_um_, 0.9 * shows_um_);
+      constexpr double nearly = 0.9;  // so that depths are left where the finish is coarse
+      texture_um_ = std::min(texture_um_, nearly * shows_um_);
       from_um = texture_um_;
     }
     constexpr double sigmas = 4.0;  // a reading is not further off than this
@@ -231,8 +221,7 @@ class Weighing {
   /// At least n scratches of one source, the deepest near a node: none deeper, at least n up to it, and not all of those
   /// shallower.
   void weigh_cluster(const SpotNode& spot) {
-    constexpr int few = 3;
-    const int n = mark_.count.value_or(few);
+    const int n = mark_.count.value_or(static_cast<int>(inspection_table[0].cluster_count.value));
     for (std::size_t s = 0; s < sources_.size(); ++s) {
       double up_to = 0;
       for (std::size_t k = 0; k < nodes_.size(); ++k) {

@@ -54,6 +54,8 @@ inline std::vector<std::size_t> zones_worked(const Bench& bench, const DoneStep&
 /// A zone after one more step. `read`: a gauge tells what is left of its film.
 inline ZoneDone worked_once(const Bench& bench, const DoneStep& step, std::size_t sheet,
                             std::size_t zone, const ZoneDone& done, bool read) {
+  // The same sheet again, and nothing said of it: the same step goes on, after a pause.
+  if (done.last == sheet && !step.removal_um) return {sheet, done.removed_um, 0.0};
   const std::optional<Start>& start = bench.starts[zone];
   std::optional<double> from_um, scratch_um;
   if (done.last) {

@@ -31,28 +31,15 @@ inline void say_try(Page& page, const Try& one, std::string_view lead) {
                                     duration_text(one.minutes), of_hundred(one.gone_chance)));
 }
 
-/// The tries that matter: those that come after a mark that is most likely gone are left to be worked out when it is not.
-inline std::size_t tries_to_tell(const WayBack& way) {
-  constexpr double hardly = 0.02;
-  double seen = 1;
-  std::size_t told = 0;
-  for (const Try& one : way.tries) {
-    if (told > 0 && seen < hardly) break;
-    seen *= 1.0 - one.gone_chance;
-    ++told;
-  }
-  return told;
-}
-
 inline void say_tries(Page& page, const WayBack& way) {
   page.title("Where to go back to, in zone " + way.diagnosis.mark.zone + " alone:");
-  const std::size_t told = tries_to_tell(way);
+  constexpr std::size_t most = 4;
+  const std::size_t told = std::min(most, way.tries.size());
   for (std::size_t i = 0; i < told; ++i) {
     say_try(page, way.tries[i], i == 0 ? "  First: " : "  Seen again: ");
   }
-  if (told < way.tries.size()) {
-    page.say("  ", "Seen once more: say what was done since, and ask again.");
-  }
+  if (told < way.tries.size())
+    page.say("  ", fmt::format("And so on, {} tries in all.", way.tries.size()));
   std::string text = fmt::format(
       "To be expected: {}, with going back again and another round where it comes to that. "
       "Another round with all steps takes {}, and the days of curing.",

@@ -10,17 +10,17 @@
 namespace levigate_tests {
 
 /// Whether the median was read in some table, or only remembered, or is not published.
-enum class Seen { read, memory, none };
+enum class Provenance { read, memory, none };
 
 struct SecondEntry {
   std::string_view label, median_um, tolerance_um, coarse_limit_um, fine_limit_um, fine_percent,
       largest_um;
-  Seen seen;
+  Provenance seen;
 };
 
 namespace second_entry {
 
-using enum Seen;
+using enum Provenance;
 
 // clang-format off
 inline constexpr SecondEntry fepa_p[] = {

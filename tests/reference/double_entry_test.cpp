@@ -49,9 +49,9 @@ TEST(DoubleEntry, DataAgreesToThePrintedDigit) {
       EXPECT_EQ(digits(rows[i], "fine_limit_um"), entry.fine_limit_um) << entry.label;
       EXPECT_EQ(digits(rows[i], "fine_percent"), entry.fine_percent) << entry.label;
       EXPECT_EQ(digits(rows[i], "largest_um"), entry.largest_um) << entry.label;
-      if (entry.seen == Seen::none) continue;
+      if (entry.seen == Provenance::none) continue;
       const std::string basis = sources[rows[i]["median_um"][1].get<std::string>()]["basis"];
-      EXPECT_EQ(basis == "from memory", entry.seen == Seen::memory) << entry.label;
+      EXPECT_EQ(basis == "from memory", entry.seen == Provenance::memory) << entry.label;
     }
   }
 }

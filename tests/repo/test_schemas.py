@@ -51,6 +51,15 @@ def test_plan_is_valid(job_file, stack_file):
     validator("simulation").validate(levigate.simulate(job, plan, 20).to_dict())
 
 
+@pytest.mark.parametrize("kind", ["scratch", "cluster", "haze", "swirl", "wave", "witness line"])
+def test_way_back_is_valid(kind):
+    job = levigate.Job.load(str(DATA / "demo" / "job.json"))
+    stack = levigate.Stack.load(str(DATA / "demo" / "stack.json"))
+    done = [levigate.DoneStep(sheet) for sheet in ("a-p400", "a-p800", "a-p1500", "b-pad")]
+    way = levigate.go_back(job, stack, done, levigate.Mark(kind=kind, zone="top"))
+    validator("way_back").validate(way.to_dict())
+
+
 def test_plan_that_does_not_exist_is_valid():
     job = load("demo", "job.json")
     job["target"] = {"size_um": 1}
@@ -61,7 +70,7 @@ def test_plan_that_does_not_exist_is_valid():
 
 
 @pytest.mark.parametrize(
-    "name", ["stack", "job", "plan", "journal", "shop", "simulation"]
+    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "way_back"]
 )
 def test_objects_are_closed_and_described(name):
     for part in parts_of(load("schema", f"{name}.schema.json")):

@@ -194,7 +194,10 @@ def run_learn(given: argparse.Namespace) -> int:
 
 
 def as_it_stands(job: levigate.Job, stack: levigate.Stack, journal: str) -> levigate.Job:
-    """The job after the steps that its journal tells of, with the film that was read after them."""
+    """The job after the steps that its journal tells of, with the film that was read after them.
+
+    A gauge reads all rounds: present() takes those below the last one from it.
+    """
     entries = [e for e in levigate.Journal(journal).read().entries if e.job == job.name]
     films = {}
     for zone in job.zones:

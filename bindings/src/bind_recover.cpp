@@ -127,7 +127,8 @@ void bind_recover(py::module_& m) {
       arg("job"), arg("stack"), arg("done"), arg("films") = py::none(),
       py::call_guard<py::gil_scoped_release>(),
       "The job as it stands after what was done; plan() of it is the plan of what remains.\n\n"
-      "done: the steps in order; films: read since, by the name of the zone.\n"
+      "done: the steps in order; films: read since, by the name of the zone, of all rounds as a "
+      "gauge\nreads them: the rounds below the last one are taken from it.\n"
       "Raises BadInput for what is not there, for a step that is not finer than what a zone "
       "carried\n"
       "where nothing tells what it took off, and where no film is left; OutOfRange.");

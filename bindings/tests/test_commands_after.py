@@ -124,6 +124,34 @@ def test_the_rest_of_a_job(files, journal, capsys):
     assert top[1]["film_left_um"] < top[0]["film_left_um"]
 
 
+def test_a_gauge_reads_the_rounds_below_too(files, journal, tmp_path, capsys):
+    data = json.loads(Path(files[0]).read_text())
+    coats = [(30, 0), (30, 4), (35, 48), (40, 52)]
+    data["zones"][0]["film"] = {
+        "coats": [{"dry_um": dry_um, "applied_h": hours} for dry_um, hours in coats],
+        "recoat_window_h": 24,
+        "sd_um": 4,
+    }
+    job = tmp_path / "two_rounds.json"
+    job.write_text(json.dumps(data))
+    readings = [119, 120, 120, 121, 121, 122]
+    told = ["--zone", "top", "--readings-um", *map(str, readings)]
+    assert main(["record", journal, "film read", "--job", JOB, *told]) == 0
+    capsys.readouterr()
+    question = ["plan", str(job), files[1], "--after", journal, "--json", "--draws", "0"]
+    assert main(question) == 0
+    plan = json.loads(capsys.readouterr().out)
+    top = plan["steps"][0]["zones"][0]
+    film_um = sum(readings) / len(readings) - 60  # of the last round
+    assert top["film_left_um"] + top["depth_um"] == pytest.approx(film_um, abs=1e-9)
+    told[-6:] = ["55", "57", "58", "58", "59", "61"]
+    assert main(["record", journal, "step ended", "--job", JOB, "--sheet", "b-pad",
+                 "--minutes", "30"]) == 0
+    assert main(["record", journal, "film read", "--job", JOB, *told]) == 0
+    assert main(question) == 2
+    assert "60 um are of those below the last" in capsys.readouterr().err
+
+
 def test_learning_changes_the_next_plan(files, journal, tmp_path, capsys):
     shop = str(tmp_path / "shop.json")
     assert main(["plan", *files, "--json", "--draws", "0"]) == 0

@@ -137,6 +137,25 @@ TEST(Present, AReadingStandsAboveWhatWasComputed) {
   EXPECT_FALSE(now.zones[2].carries);
 }
 
+TEST(Present, AGaugeReadsAllRounds) {
+  Job job = clock_case();
+  job.zones[0].film = Film{75, 5};
+  job.zones[0].below_um = 60;
+  const Film read{120.5, 1.2, 0.4, 0.3, 6};
+  const Film now = *present(job, papers(drawer), {{"P600"}}, {{"top", read}}).zones[0].film;
+  EXPECT_DOUBLE_EQ(now.mean_um, 60.5);
+  EXPECT_EQ(now.sd_um, read.sd_um);
+  EXPECT_EQ(now.sd_se_um, read.sd_se_um);
+  EXPECT_EQ(now.readings, 6U);
+  EXPECT_DOUBLE_EQ(now.mean_se_um, std::hypot(0.4, (5 + 0.1 * 60) / std::sqrt(3.0)));
+  for (const double mean_um : {40.0, 60.0, 60 + job.rules.reserve_um}) {
+    EXPECT_THAT(failure<BadInput>(job, {{"P600"}}, {{"top", Film{mean_um, 1}}}),
+                testing::AllOf(HasSubstr("zone 'top' reads"), HasSubstr("60 um are of those below"),
+                               HasSubstr("nothing may be removed")));
+  }
+  EXPECT_NO_THROW(present(job, papers(drawer), {{"P600"}}, {{"top", Film{70.5, 1}}}));
+}
+
 TEST(Present, WhatAStepTookOffStandsAboveWhatItShouldHave) {
   const Job job = clock_case();
   const Job now =

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/film/gauge.hpp"
 #include "levigate/plan/step.hpp"
 #include "levigate/recover/worked.hpp"
 
@@ -19,6 +20,14 @@ namespace detail {
 inline Film lowered(Film film, double removed_um, double removed_cv) {
   film.mean_um -= removed_um;
   film.sd_um = std::hypot(film.sd_um, removed_cv * removed_um);
+  return film;
+}
+
+/// The film of the last round, of one that a gauge read through all rounds. Rounds below are known as coats are.
+inline Film above(Film film, double below_um) {
+  if (below_um == 0.0) return film;
+  film.mean_um -= below_um;
+  film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_um(gauge_named("wet comb"), below_um));
   return film;
 }
 
@@ -34,7 +43,14 @@ inline Zone zone_now(const Bench& bench, std::size_t index, const ZoneDone& done
   Zone zone = bench.job.zones[index];
   if (read) {
     if (!zone.film) throw BadInput("zone '" + zone.name + "' is solid: it has no film");
-    zone.film = *read;
+    zone.film = above(*read, zone.below_um);
+    if (zone.film->mean_um <= bench.job.rules.reserve_um) {
+      throw BadInput("zone '" + zone.name + "' reads " + number_text(read->mean_um) +
+                     " um through all rounds, of which " + number_text(zone.below_um) +
+                     " um are of those below the last: what is left of it is not above reserve_um "
+                     "= " +
+                     number_text(bench.job.rules.reserve_um) + " um, nothing may be removed");
+    }
   } else if (zone.film) {
     zone.film = lowered(*zone.film, done.removed_um, bench.job.rules.removed_cv);
     if (zone.film->mean_um <= bench.job.rules.reserve_um) {
@@ -58,10 +74,13 @@ inline Zone zone_now(const Bench& bench, std::size_t index, const ZoneDone& done
 /// done, unless the work asks for it.
 ///
 /// A zone that was worked carries the scratches that its last sheet left, its defects and its peel are gone, and its film is
-/// what a gauge read since, else
+/// what a gauge read since, less the rounds below the last one, else what it was less what came off:
 ///
-///   mean' = mean - R,   sd' = sqrt(sd^2 + (removed_cv R)^2),   R the film taken off so far
+///   read:  mean' = mean_read - below_um,   sd' = sd_read,   mean_se'^2 = mean_se_read^2 + u(below_um)^2
+///   else:  mean' = mean - R,   sd' = sqrt(sd^2 + (removed_cv R)^2),   R the film taken off so far
 ///
+/// A gauge sees every round, and rounds that are told by their coats are known as well as a wet comb knows them: u is
+/// uncertainty_um() of it.
 /// R is what each step says, else what the scratches it found ask for, or the peel. Unevenness counts once: that of R is in sd',
 /// that of what is still to come in the budget of the plan. The two are taken to be independent; the plan of the whole job
 /// takes them to add up at one spot, so that a budget worked out anew is a little larger than what was left of the old one.
@@ -70,14 +89,14 @@ inline Zone zone_now(const Bench& bench, std::size_t index, const ZoneDone& done
 /// @param job    as it was before the first of the steps
 /// @param stack  with the sheets of the steps; its on_hand is not counted down
 /// @param done   the steps, in order; one without zones worked all that a plan would have it work
-/// @param films  by the name of the zone: read since the last step, with zones as they are now
+/// @param films  by the name of the zone: of all rounds, as a gauge reads them, read since the last step
 /// @return       the job; where every zone meets the target, plan() says that nothing is to be done
 /// Throws:    BadInput for a sheet or zone that is not there, a zone named twice, a step that is not finer than what a zone
 ///            carried where neither removal_um nor films tells what it took off, and where no film above the reserve is left;
 ///            OutOfRange for removal_um outside 0 to 10 000; what plan() throws for the job
 /// NaN:       rejected
 /// Accuracy:  that of plan()
-/// Source:    that of plan(); independent unevenness: assumption
+/// Source:    that of plan(); gauge_table; independent unevenness: assumption
 inline Job present(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
                    const std::map<std::string, Film>& films = {}) {
   const Bench bench = levigate::bench(job, stack);

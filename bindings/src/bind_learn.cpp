@@ -106,7 +106,7 @@ void bind_learn(py::module_& m) {
         return std::pair(std::move(learned_job), std::move(learned_stack));
       },
       arg("job"), arg("stack"), arg("shop"),
-      "Job and stack with the medians of a shop in place of the factors they have.\n\n"
+      "Job and stack with the medians of a shop in place of what a shop gave them before.\n\n"
       "Films that are not from readings are moved by the offset of their coating.");
 }
 

@@ -11,6 +11,8 @@ void expect_same(const Film& a, const Film& b) {
   EXPECT_EQ(a.mean_se_um, b.mean_se_um);
   EXPECT_EQ(a.sd_se_um, b.sd_se_um);
   EXPECT_EQ(a.readings, b.readings);
+  EXPECT_EQ(a.moved_um, b.moved_um);
+  EXPECT_EQ(a.moved_se_um, b.moved_se_um);
 }
 
 void expect_same(const Job& a, const Job& b) {
@@ -67,6 +69,8 @@ TEST(RoundTrip, JobWithEverythingOwn) {
   job.age_h = 30.5;
   job.cure = Cure{240, 0.04, {{24, 60}, {96.5, 120}, {240, 150}}};
   job.zones[0].below_um = 41.5;
+  job.zones[1].film->moved_um = -3.5;
+  job.zones[1].film->moved_se_um = 5.5;
   job.zones[0].defects = {{DefectKind::run, 150, 6, 35, 3}, {DefectKind::nib, 22.5, 0.75, 0.75, 1}};
   expect_same(job, job_from_json(to_json(job)));
 }

@@ -273,6 +273,43 @@ TEST(Learn, FilmFromCoatsIsMovedByWhatGaugesRead) {
   EXPECT_EQ(with_shop(clock_case(), drawer(), thick).job.zones[2].film->mean_um, 60);
 }
 
+TEST(WithShop, GivenItsOwnResultItChangesNothing) {
+  Shop shop;
+  shop.films = {{"two-part urethane", -8, -12, -3, 4}};
+  Job bare = clock_case();
+  bare.zones[0].film->mean_se_um = 3;
+  bare.zones[2].film->mean_um = 5;  // less than what is taken from it
+  const Job once = with_shop(bare, drawer(), shop).job;
+  const Job twice = with_shop(once, drawer(), shop).job;
+  Shop other = shop;
+  other.films[0] = {"two-part urethane", 6, 2, 9, 5};
+  const Job anew = with_shop(once, drawer(), other).job,
+            direct = with_shop(bare, drawer(), other).job;
+  const Job back = with_shop(once, drawer(), Shop{}).job;
+  EXPECT_EQ(once.zones[0].film->mean_um, 120 - 8);
+  EXPECT_EQ(once.zones[2].film->mean_um, 0);
+  for (std::size_t i = 0; i < bare.zones.size(); ++i) {
+    const Film &film = *once.zones[i].film, &plain = *bare.zones[i].film;
+    EXPECT_EQ(twice.zones[i].film->mean_um, film.mean_um);
+    EXPECT_EQ(twice.zones[i].film->mean_se_um, film.mean_se_um);
+    EXPECT_NEAR(anew.zones[i].film->mean_um, direct.zones[i].film->mean_um, 1e-12);
+    EXPECT_NEAR(anew.zones[i].film->mean_se_um, direct.zones[i].film->mean_se_um, 1e-12);
+    EXPECT_NEAR(back.zones[i].film->mean_um, plain.mean_um, 1e-12);
+    EXPECT_NEAR(back.zones[i].film->mean_se_um, plain.mean_se_um, 1e-6);  // root of rounding
+  }
+}
+
+TEST(WithShop, AnOffsetIsNotLearnedTwice) {
+  const std::vector<Entry> entries{film_read("top", {108, 112, 110, 106}), film_read("door", {98})};
+  const LearnedFilm film = learn({}, clock_case(), drawer(), entries).shop.films.at(0);
+  const Job moved =
+      with_shop(clock_case(), drawer(), learn({}, clock_case(), drawer(), entries).shop).job;
+  EXPECT_LT(moved.zones[0].film->mean_um, 115);
+  const LearnedFilm again = learn({}, moved, drawer(), entries).shop.films.at(0);
+  EXPECT_NEAR(again.offset_um, film.offset_um, 1e-12);
+  EXPECT_NEAR(again.high_um, film.high_um, 1e-12);
+}
+
 TEST(WithShop, SetsMediansAndWhatIsNotKnownIsOne) {
   const Shop shop = learn_days({}, days(2.3, 4)).shop;
   Stack stack = drawer();

@@ -44,8 +44,8 @@ inline constexpr std::string_view zone_keys[] = {
     "edge_of", "radius_mm", "levelled", "peel_um", "peel_wavelength_mm",
     "defects", "start"};
 inline constexpr std::string_view film_keys[] = {
-    "mean_um",     "sd_um", "mean_se_um", "sd_se_um",        "readings",
-    "readings_um", "gauge", "coats",      "dry_um_per_coat", "recoat_window_h"};
+    "mean_um",     "sd_um",       "mean_se_um", "sd_se_um", "readings",        "moved_um",
+    "moved_se_um", "readings_um", "gauge",      "coats",    "dry_um_per_coat", "recoat_window_h"};
 inline constexpr std::string_view gauge_keys[] = {"fixed_um", "share"};
 inline constexpr std::string_view coat_keys[] = {"wet_um", "volume_solids", "thinner",
                                                  "dry_um", "shrink",        "applied_h"};

@@ -120,10 +120,10 @@ inline ReadFilm film_in(const Node& node) {
     return {node.placed([&] { return film_from_coats(coats, dry_um_per_coat, sd_um); })};
   }
   if (!node.has("mean_um")) node.fail("film is missing one of mean_um, readings_um and coats");
-  only({"mean_um", "sd_um", "mean_se_um", "sd_se_um", "readings"});
-  const auto size_um = [&](std::string_view key) {
+  only({"mean_um", "sd_um", "mean_se_um", "sd_se_um", "readings", "moved_um", "moved_se_um"});
+  const auto size_um = [&](std::string_view key, double low_um = 0.0) {
     const double value = node.at(key).number();
-    node.placed([&] { require_range(value, 0.0, 2e4, key, "um", node.pointer()); });
+    node.placed([&] { require_range(value, low_um, 2e4, key, "um", node.pointer()); });
     return value;
   };
   Film film{.mean_um = size_um("mean_um"), .sd_um = size_um("sd_um")};
@@ -132,6 +132,8 @@ inline ReadFilm film_in(const Node& node) {
   if (const auto readings = node.find("readings")) {
     film.readings = static_cast<std::size_t>(readings->whole(0, 1'000'000, "readings"));
   }
+  if (node.has("moved_um")) film.moved_um = size_um("moved_um", -2e4);
+  if (node.has("moved_se_um")) film.moved_se_um = size_um("moved_se_um");
   return {film};
 }
 

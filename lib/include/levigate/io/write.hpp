@@ -137,6 +137,8 @@ inline OrderedJson json_of(const Film& film) {
   if (film.mean_se_um != 0.0) json["mean_se_um"] = film.mean_se_um;
   if (film.sd_se_um != 0.0) json["sd_se_um"] = film.sd_se_um;
   if (film.readings != 0) json["readings"] = film.readings;
+  if (film.moved_um != 0.0) json["moved_um"] = film.moved_um;
+  if (film.moved_se_um != 0.0) json["moved_se_um"] = film.moved_se_um;
   return json;
 }
 

@@ -38,6 +38,9 @@ namespace detail {
 /// Job and stack as they are computed without anything learned.
 inline JobAndStack unlearned(Job job, Stack stack) {
   job.duty_factor = 1;
+  for (Zone& zone : job.zones) {
+    if (zone.film) zone.film = moved(*zone.film, 0, 0);
+  }
   for (Sheet& sheet : stack.sheets) sheet.backing.rate_factor = sheet.backing.scratch_factor = 1;
   return {std::move(job), std::move(stack)};
 }
@@ -260,7 +263,7 @@ inline Learned learn_films(Learned learned, const std::vector<FilmSeen>& seen) {
 /// are judged by the shop and the entries at hand.
 ///
 /// @param shop     what was known before; Shop{}: nothing
-/// @param job      that the entries belong to; factors it has are not used
+/// @param job      that the entries belong to; factors it has and what a shop added to its films are not used
 /// @param stack    that the sheets are of; factors it has are not used
 /// @param entries  of one journal, in order
 /// @return         the shop, observations set aside, and entries that teach nothing

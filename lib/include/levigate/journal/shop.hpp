@@ -5,10 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <map>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -270,18 +268,40 @@ inline const LearnedPair* rate_of(const Shop& shop, std::string_view coating,
   return pair ? pair : detail::find_pair(shop.rates, coating, "");
 }
 
+namespace detail {
+
+/// A film that a shop moves by so much, whatever one moved it by before; it is not moved below zero.
+inline Film moved(Film film, double offset_um, double se_um) {
+  const double by_um = std::max(offset_um, -(film.mean_um - film.moved_um));
+  film.mean_um = std::max(0.0, film.mean_um + (by_um - film.moved_um));
+  const double squares = se_um * se_um - film.moved_se_um * film.moved_se_um;
+  film.mean_se_um = std::sqrt(std::max(0.0, film.mean_se_um * film.mean_se_um + squares));
+  film.moved_um = by_um;
+  film.moved_se_um = se_um;
+  return film;
+}
+
+}  // namespace detail
+
 /// A job and a stack.
 struct JobAndStack {
   Job job;
   Stack stack;
 };
 
-/// Job and stack with the medians of the shop: duty_factor, rate_factor and scratch_factor in place of those they have. Where nothing
-/// is known a factor is 1. Films that are not from readings are moved by their coating's offset, and what is open about it and how
-/// much films of the same coats vary goes to mean_se_um; edges, which hold a share of the film only, are moved only where it
-/// takes film from them.
+/// Job and stack with the medians of the shop, in place of what a shop gave them before: duty_factor, rate_factor and
+/// scratch_factor, which are 1 where nothing is known, and films that are not from readings, which are moved by their coating's
+/// offset. Edges hold a share of the film only and are moved only where it takes film from them.
 ///
-/// Throws: as validate(Shop)
+///   mean' = mean + offset,   mean_se'^2 = mean_se^2 + s^2 + film_noise^2,   s = (high - low) / (2 x 1.6449)
+///
+/// @param job    with its films as coats or a shop have them; see Film::moved_um
+/// @param stack  of any factors
+/// @param shop   what journals taught
+/// @return       job and stack; given to it again, they stay as they are
+/// Throws:    as validate(Shop)
+/// NaN:       of the shop rejected; of the job as plan() takes it
+/// Source:    learn(); film_noise_source
 inline JobAndStack with_shop(Job job, Stack stack, const Shop& shop) {
   validate(shop);
   job.duty_factor = shop.person.factor;
@@ -293,17 +313,19 @@ inline JobAndStack with_shop(Job job, Stack stack, const Shop& shop) {
     backing.rate_factor = rate ? rate->learned.factor : 1.0;
     backing.scratch_factor = scratch ? scratch->learned.factor : 1.0;
   }
-  for (const LearnedFilm& learned : shop.films) {
-    if (learned.coating != coating) continue;
-    const double open_um =
-        0.5 * (learned.high_um - learned.low_um) / detail::normal_quantile(detail::tail_share);
-    for (Zone& zone : job.zones) {
-      if (!zone.film || zone.film->readings > 0) continue;
-      Film& film = *zone.film;
-      const double offset_um = zone.levelled ? learned.offset_um : std::min(0.0, learned.offset_um);
-      film.mean_um = std::max(0.0, film.mean_um + offset_um);
-      film.mean_se_um = std::hypot(film.mean_se_um, open_um, film_noise_um);
-    }
+  const auto learned = std::find_if(shop.films.begin(), shop.films.end(),
+                                    [&](const LearnedFilm& row) { return row.coating == coating; });
+  double offset_um = 0, se_um = 0;
+  if (learned != shop.films.end()) {
+    offset_um = learned->offset_um;
+    se_um = std::hypot(
+        0.5 * (learned->high_um - learned->low_um) / detail::normal_quantile(detail::tail_share),
+        film_noise_um);
+  }
+  for (Zone& zone : job.zones) {
+    if (!zone.film || zone.film->readings > 0) continue;
+    zone.film =
+        detail::moved(*zone.film, zone.levelled ? offset_um : std::min(0.0, offset_um), se_um);
   }
   return {std::move(job), std::move(stack)};
 }

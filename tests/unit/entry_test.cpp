@@ -110,7 +110,7 @@ TEST(Entry, EachKindForbidsWhatItDoesNotHave) {
       }
     }
   }
-  EXPECT_EQ(forbidden, 6 + 5 + 8 + 7 + 5 + 8 + 9);
+  EXPECT_EQ(forbidden, 7 + 5 + 9 + 8 + 6 + 9 + 10);
 }
 
 TEST(Entry, KindsHaveNames) {
@@ -296,14 +296,24 @@ TEST(Done, ADirectionIsThatOfTheStepThatWasBegun) {
                                   ended("a", "top"),  // never begun again
                                   begun("a", 40, "top"),
                                   begun("a", 50, "top"),  // begun anew: the last counts
-                                  ended("a"),  // all zones: another step than that on top
+                                  ended("a"),  // all zones: which way the others ran is not said
                                   ended("a", "top"),
                                   begun("b", 60, "top"),
                                   ended("b")};
   EXPECT_THAT(done_steps(all, "clock case"),
               ElementsAre(done("a", {"top"}, 10), done("b", {}, 30), done("a", {"side"}, 20),
                           done("a", {"top"}, std::nullopt), done("a", {}, std::nullopt),
-                          done("a", {"top"}, 50), done("b", {}, std::nullopt)));
+                          done("a", {"top"}, std::nullopt), done("b", {}, std::nullopt)));
+}
+
+TEST(Done, BegunForAllZonesItIsEndedInEach) {
+  const std::vector<Entry> all = {begun("a", 10),    ended("a", "top"), ended("a", "side"),
+                                  ended("a", "top"), begun("a", 20),    ended("a", "top"),
+                                  ended("a")};
+  EXPECT_THAT(
+      done_steps(all, "clock case"),
+      ElementsAre(done("a", {"top"}, 10), done("a", {"side"}, 10), done("a", {"top"}, std::nullopt),
+                  done("a", {"top"}, 20), done("a", {}, 20)));
 }
 
 TEST(Done, JobsAreToldApart) {

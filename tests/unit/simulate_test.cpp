@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <atomic>
 #include <limits>
 #include <numeric>
 #include <thread>
@@ -246,6 +247,26 @@ TEST(Simulate, StoppedItIsThatOfTheDrawsDone) {
   ASSERT_GE(stopped.draws, 16);
   ASSERT_LT(stopped.draws, 1000);
   EXPECT_EQ(simulated(small_top(), {.draws = stopped.draws}), stopped);
+}
+
+TEST(Simulate, AStopWhileTheLastDrawsAreWorkedIsAskedForOnce) {
+  // Two threads, one turn of 16 draws each: the other one works on the last until the caller was told of its own and stopped.
+  const auto here = std::this_thread::get_id();
+  std::atomic<bool> other_at_work = false, stopped = false;
+  int asked = 0;
+  const auto stop = [&](std::int64_t done, std::int64_t) {
+    EXPECT_EQ(done, 16);
+    ++asked;
+    stopped = true;
+    return false;
+  };
+  const auto work = [&](std::int64_t) {
+    if (std::this_thread::get_id() != here) other_at_work = true;
+    const std::atomic<bool>& other = std::this_thread::get_id() == here ? other_at_work : stopped;
+    while (!other) std::this_thread::yield();
+  };
+  EXPECT_EQ(detail::for_each_draw(32, 2, stop, work), 32);
+  EXPECT_EQ(asked, 1);
 }
 
 TEST(Simulate, AnErrorOfProgressComesOut) {

@@ -28,6 +28,17 @@ TEST(Student, ManyDegreesOfFreedomAreTheNormal) {
   }
 }
 
+TEST(Student, TheQuantileOfVeryManyIsThatOfTheNormal) {
+  for (const double tail : {0.4, 0.05, 0.005, 1e-6}) {
+    const double x = detail::normal_quantile(tail);
+    const double shift = (x * x + 1) / 4;  // of itself, over df
+    EXPECT_NEAR(detail::student_quantile(tail, 1e5) / x, 1 + shift / 1e5, 1e-8) << tail;
+    EXPECT_NEAR(detail::student_quantile(tail, 1e7) / x, 1 + shift / 1e7, 1e-7) << tail;
+    EXPECT_EQ(detail::student_quantile(tail, 1.1e7), x);
+    EXPECT_EQ(detail::student_quantile(tail, 1e9), x);
+  }
+}
+
 TEST(Student, TheQuantileIsTheInverse) {
   for (const double df : {1.0, 3.5, 4.0, 40.0, 1e4}) {
     for (const double tail : {0.4, 0.05, 0.005, 1e-6}) {

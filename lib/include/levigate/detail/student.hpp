@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "levigate/detail/normal.hpp"
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/version.hpp"
 
@@ -43,8 +44,11 @@ inline double student_tail(double t, double df) {
   return 0.5 - 0.5 * front * beta_fraction(b, a, y) / b;
 }
 
-/// The t above 0 that is exceeded with chance `tail`, above 0 and below 1/2: by halving, down to what a double can tell.
+/// The t above 0 that is exceeded with chance `tail`, above 0 and below 1/2: by halving, down to what a double can tell. With more
+/// than 1e7 degrees of freedom it is the quantile of the normal, which lies (x^2 + 1)/(4 df) of itself lower.
+/// Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 26.7.5
 inline double student_quantile(double tail, double df) {
+  if (df > 1e7) return normal_quantile(tail);
   double low = 0, high = 1;
   while (student_tail(high, df) > tail) high *= 2;
   for (int step = 0; step < 60; ++step) {

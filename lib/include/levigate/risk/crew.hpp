@@ -68,7 +68,7 @@ std::int64_t for_each_draw(std::int64_t draws, unsigned threads, const Progress&
     });
   }
   if (error) std::rethrow_exception(error);
-  if (progress && done == draws && told < draws) progress(draws, draws);
+  if (progress && !stop && done == draws && told < draws) progress(draws, draws);
   return done;
 }
 

@@ -80,10 +80,11 @@ void bind_learn(py::module_& m) {
   learned.has("shop", &Learned::shop, "what is known now")
       .has("outliers", &Learned::outliers, "observations set aside; they stay in the journal")
       .has("unmatched", &Learned::unmatched, "entries that were meant to teach and do not")
+      .has("lines_before", &Learned::lines_before, "of the job, that were learned before")
       .finish();
   learned.def_property_readonly(
-      "report", [](const Learned& l) { return levigate::report(l.shop); },
-      "what the shop's numbers say, a LearnedLine each");
+      "report", py::overload_cast<const Learned&>(&levigate::report),
+      "what the shop's numbers say, and lines learned before, a LearnedLine each");
   m.def("observe", &levigate::observe, arg("job"), arg("stack"), arg("entries"),
         "What the entries of a journal show of a job, each beside what is computed.\n\n"
         "Raises BadInput, OutOfRange where job or stack cannot be used.");
@@ -95,9 +96,10 @@ void bind_learn(py::module_& m) {
       },
       arg("shop"), arg("job"), arg("stack"), arg("entries"),
       "A shop after the entries of a job.\n\n"
-      "shop: what was known before, or None. Entries are those of one journal, in order; factors\n"
-      "that job and stack have are not used. Raises BadInput, OutOfRange where job or stack "
-      "cannot\n"
+      "shop: what was known before, or None. Entries are those of one journal, in order, from\n"
+      "its first line on: those of the job that the shop has learned are not learned again. What "
+      "a\n"
+      "shop gave job and stack is not used. Raises BadInput, OutOfRange where job or stack cannot\n"
       "be used.");
   m.def(
       "with_shop",

@@ -11,6 +11,7 @@ namespace {
 
 using levigate::LearnedFactor;
 using levigate::LearnedFilm;
+using levigate::LearnedJob;
 using levigate::LearnedLine;
 using levigate::LearnedNoise;
 using levigate::LearnedPair;
@@ -46,13 +47,18 @@ void bind_numbers(py::module_& m) {
       .has("high_um", &LearnedFilm::high_um, "5 % are above it [um]")
       .has("observations", &LearnedFilm::observations, "films behind it")
       .finish();
+  ValueClass<LearnedJob>(m, "LearnedJob", "A job whose journal was learned from.")
+      .has("job", &LearnedJob::job, "its name, which stands for one piece of work")
+      .has("lines", &LearnedJob::lines, "of it that were learned, the first ones")
+      .finish();
   ValueClass<LearnedNoise>(m, "LearnedNoise", "How one observation differs from the next.")
       .has("log_sd", &LearnedNoise::log_sd, "standard deviation of its logarithm")
       .has("weight", &LearnedNoise::weight, "observations that this is known by")
       .finish();
   ValueClass<LearnedLine>(m, "LearnedLine", "One learned number and its sentence.")
       .has("subject", &LearnedLine::subject, "as \"latex paper on two-part urethane\"")
-      .has("quantity", &LearnedLine::quantity, "\"minutes\", \"scratches\" or \"film_um\"")
+      .has("quantity", &LearnedLine::quantity,
+           "\"minutes\", \"scratches\" or \"film_um\"; \"lines\" of a journal")
       .has("value", &LearnedLine::value,
            "median: a multiple of what is computed; of a film, added [um]")
       .has("low", &LearnedLine::low, "5 % are below it")
@@ -71,6 +77,7 @@ void bind_shop(py::module_& m) {
       .has("rates", &Shop::rates, "rate_factor of backings on coatings")
       .has("scratches", &Shop::scratches, "scratch_factor of backings on coatings")
       .has("films", &Shop::films, "offsets of films")
+      .has("jobs", &Shop::jobs, "whose journals were learned from")
       .has("minutes_noise", &Shop::minutes_noise, "how one step differs from the next")
       .has("scratch_noise", &Shop::scratch_noise, "how one reading differs from the next")
       .finish();
@@ -96,7 +103,7 @@ void bind_shop(py::module_& m) {
   shop.def(
       "to_dict", [](const Shop& s) -> py::dict { return from_json_text(levigate::to_json(s)); },
       "The shop as a dictionary, as it stands in a file.");
-  shop.def_property_readonly("report", &levigate::report,
+  shop.def_property_readonly("report", py::overload_cast<const Shop&>(&levigate::report),
                              "what its numbers say, a LearnedLine each");
   shop.def(py::pickle([](const Shop& s) { return levigate::to_json(s); },
                       [](const std::string& text) { return levigate::shop_from_json(text); }));

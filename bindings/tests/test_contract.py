@@ -33,8 +33,8 @@ CONTRACT = {
     "Journal": "path append read",
     "JournalReading": "entries lines torn",
     "Torn": "line bytes message",
-    "Shop": "person rates scratches films minutes_noise scratch_noise load save report",
-    "Learned": "shop outliers unmatched report",
+    "Shop": "person rates scratches films jobs minutes_noise scratch_noise load save report",
+    "Learned": "shop outliers unmatched lines_before report",
     "Sourced": "value low high basis citation",
     "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps compound too_deep_um "
     "zone film_short_um paper",
@@ -75,7 +75,7 @@ WITHOUT_UNIT = set(
     "duty_factor rate_factor scratch_factor clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
     "gone_chance probability "
     # learned from journals
-    "factor log_sd weight observations t "
+    "factor log_sd weight observations t lines lines_before "
     # minutes or um, as the observation has it; a position
     "actual predicted entry "
     # counts, grit numbers and money

@@ -37,7 +37,7 @@ def learned_values(job, stack):
     return [
         seen, seen.paces[0], seen.scratches[0], seen.films[0], seen.unmatched[0],
         learned, learned.outliers[0], learned.report[0], shop, shop.person, shop.rates[0],
-        shop.films[0], shop.minutes_noise,
+        shop.films[0], shop.jobs[0], shop.minutes_noise,
     ]  # fmt: skip
 
 

@@ -5,6 +5,7 @@
 #include <random>
 
 #include "learn_workshop.hpp"
+#include "levigate/journal/report.hpp"
 
 namespace {
 
@@ -28,7 +29,7 @@ std::vector<Entry> days(double slower, int journals, double scatter = 0.2) {
   return entries;
 }
 
-/// Each journal is of a job done anew: its entries are learned one journal after the other.
+/// Each journal is of another job: its entries are learned one journal after the other.
 Learned learn_days(const Shop& shop, const std::vector<Entry>& entries) {
   Learned learned{shop, {}, {}};
   for (std::size_t i = 0; i < entries.size(); i += all.size()) {
@@ -36,6 +37,7 @@ Learned learn_days(const Shop& shop, const std::vector<Entry>& entries) {
     Learned next = learn(learned.shop, clock_case(), drawer(),
                          {at, at + static_cast<std::ptrdiff_t>(all.size())});
     learned.shop = next.shop;
+    learned.shop.jobs.clear();  // as they all have one name
     learned.outliers.insert(learned.outliers.end(), next.outliers.begin(), next.outliers.end());
   }
   return learned;
@@ -182,9 +184,82 @@ TEST(Learn, InTwoHalvesIsAtOnce) {
   both.insert(both.end(), second.begin(), second.end());
   const Learned at_once = learn({}, clock_case(), drawer(), both);
   const Learned half = learn({}, clock_case(), drawer(), first);
-  const Learned halves = learn(half.shop, clock_case(), drawer(), second);
-  EXPECT_TRUE(at_once.unmatched.empty());
+  const Learned halves = learn(half.shop, clock_case(), drawer(), both);
+  EXPECT_TRUE(at_once.unmatched.empty() && halves.unmatched.empty());
+  EXPECT_EQ(at_once.lines_before, 0U);
+  EXPECT_EQ(halves.lines_before, 3U);
+  EXPECT_EQ(halves.shop.jobs, (std::vector<LearnedJob>{{"clock case", 6}}));
   expect_near(halves.shop, at_once.shop, rounding);
+}
+
+TEST(Learn, AJournalLearnedTwiceCountsOnce) {
+  std::vector<Entry> entries{film_read("top", {108, 112}), ended("P400", 300),
+                             width_read("P400", 50), ended("P320", 9), ended("P600", 20, "top")};
+  const Learned once = learn({}, clock_case(), drawer(), entries);
+  EXPECT_EQ(once.unmatched.size(), 1U);
+  const Learned twice = learn(once.shop, clock_case(), drawer(), entries);
+  EXPECT_EQ(twice.shop, once.shop);
+  EXPECT_EQ(twice.lines_before, 5U);
+  EXPECT_TRUE(twice.unmatched.empty() && twice.outliers.empty());
+  const LearnedLine told = report(twice).back();
+  EXPECT_EQ(told.sentence, "5 lines of this journal were learned before.");
+  EXPECT_EQ(report(once), report(once.shop));
+
+  Entry tray = ended("P400", 1);
+  tray.job = "tray";  // between lines of the job
+  entries.insert(entries.begin(), tray);
+  entries.push_back(ended("P600", 25, "top"));  // goes on with a step that was learned
+  entries.push_back(ended("P800", 30, "top"));
+  entries.push_back(film_read("top", {90}));
+  const Learned more = learn(twice.shop, clock_case(), drawer(), entries);
+  EXPECT_EQ(more.shop.person.observations, once.shop.person.observations + 1);
+  EXPECT_EQ(more.shop.scratches, once.shop.scratches);
+  EXPECT_EQ(more.shop.films, once.shop.films);
+  EXPECT_EQ(more.lines_before, 5U);
+  EXPECT_EQ(more.shop.jobs, (std::vector<LearnedJob>{{"clock case", 8}}));
+  std::vector<std::string> reasons;
+  for (const Unmatched& one : more.unmatched) reasons.push_back(one.reason);
+  EXPECT_THAT(reasons, testing::ElementsAre("A part of this step was learned before.",
+                                            testing::HasSubstr("sanded before")));
+  EXPECT_EQ(learn(more.shop, clock_case(), drawer(), {entries[1]}).shop, more.shop);
+}
+
+TEST(Learn, MoreReadingsOfAFilmThatWasLearnedAreNot) {
+  std::vector<Entry> entries{film_read("top", {108, 112})};
+  const Learned once = learn({}, clock_case(), drawer(), entries);
+  entries.push_back(film_read("top", {90}));
+  const Learned more = learn(once.shop, clock_case(), drawer(), entries);
+  EXPECT_EQ(more.shop.films, once.shop.films);
+  EXPECT_EQ(more.unmatched.at(0).reason, "The film of this zone was learned before.");
+}
+
+TEST(Learn, NothingUnderANameThatUnlikeThingsShare) {
+  const std::vector<Entry> entries{film_read("top", {108, 112}), ended("P400", 300),
+                                   ended("P1000", 30), width_read("P400", 50)};
+  for (const std::string name : {"", "own coating"}) {
+    Job job = clock_case();
+    job.coating.name = name;
+    const Learned learned = learn({}, job, drawer(), entries);
+    EXPECT_TRUE(learned.shop.rates.empty() && learned.shop.scratches.empty() &&
+                learned.shop.films.empty());
+    EXPECT_EQ(learned.shop.person, Shop{}.person);
+    ASSERT_EQ(learned.unmatched.size(), 4U);
+    for (const Unmatched& one : learned.unmatched) {
+      EXPECT_EQ(one.reason, "The coating has no name of its own to learn it under.");
+    }
+  }
+  for (const std::string name : {"", "own backing"}) {
+    Stack stack = drawer();
+    stack.sheets[0].backing.name = name;
+    const Learned learned = learn({}, clock_case(), stack, entries);
+    EXPECT_EQ(learned.shop.person.observations, 1U);
+    ASSERT_EQ(learned.unmatched.size(), 2U);
+    for (const Unmatched& one : learned.unmatched) {
+      EXPECT_EQ(one.reason, "The backing has no name of its own to learn it under.");
+    }
+    for (const LearnedPair& rate : learned.shop.rates) EXPECT_NE(rate.backing, "own backing");
+    EXPECT_EQ(learned.shop.films.size(), 1U);
+  }
 }
 
 TEST(Learn, ASlipOfThePenIsSetAside) {

@@ -19,6 +19,7 @@ Shop full_shop() {
                 {"shellac", "film", between(0.9, 0.6, 1.4, 35), {-0.5, 1.0 / 3.0}}};
   shop.scratches = {{"shellac", "film", between(1.3, 1.1, 1.5, 6), {}}};
   shop.films = {{"shellac", -4.2, -7, -1.4, 3}};
+  shop.jobs = {{"clock case", 12}, {"tray", 0}};
   shop.minutes_noise = {0.31, 39};
   return shop;
 }
@@ -102,6 +103,12 @@ TEST(ShopFile, ContradictionsAreRefusedWithTheirPlace) {
              {"the nearest is \"weight\""});
   text = shop_with("\"duty_factor\": 0.4", "\"duty_factor\": 400.4");
   expect_fails<OutOfRange>(read, text, line(text, "duty_factor"), {"duty_factor = 400.4"});
+  text = shop_with("\"job\": \"tray\"", "\"job\": \"clock case\"");
+  expect_bad(read, text, "/jobs/1", line(text, "\"lines\": 0") - 2, {"job stands twice"});
+  text = shop_with("\"lines\": 12", "\"lines\": -1");
+  expect_fails<OutOfRange>(read, text, line(text, "\"lines\": -1"), {"lines = -1"});
+  text = shop_with("\"job\": \"tray\"", "\"job\": \"\"");
+  expect_bad(read, text, "/jobs/1", line(text, "\"job\": \"\"") - 1, {"job is empty"});
   Shop twice = full_shop();
   twice.rates.push_back(twice.rates.back());
   twice.rates.back().correlations.clear();

@@ -35,7 +35,7 @@ inline std::string name_or(const Node& node, std::string_view otherwise) {
 inline Coating coating_in(const Node& node) {
   if (node.is_text()) return node.placed([&] { return coating_named(node.text()); });
   node.require_keys(coating_keys, profile_or_object);
-  Coating coating{.name = name_or(node, "own coating"),
+  Coating coating{.name = name_or(node, nameless_coating),
                   .kind = node.at("kind").one_of(coating_kinds, "kind") == 0 ? CoatingKind::coat
                                                                              : CoatingKind::solid,
                   .hardness_mpa = node.at("hardness_mpa").number(),
@@ -64,7 +64,7 @@ inline Block block_in(const Node& node) {
 inline Backing backing_in(const Node& node) {
   if (node.is_text()) return node.placed([&] { return backing_named(node.text()); });
   node.require_keys(backing_keys, profile_or_object);
-  Backing backing{.name = name_or(node, "own backing"),
+  Backing backing{.name = name_or(node, nameless_backing),
                   .tip_spread = node.at("tip_spread").number(),
                   .modulus_mpa = modulus_in(node.at("modulus_mpa")),
                   .life_m = node.at("life_m").number(),

@@ -48,6 +48,12 @@ inline LearnedFilm learned_film_in(const Node& node) {
           node.at("high_um").number(), observations_in(node)};
 }
 
+inline LearnedJob learned_job_in(const Node& node) {
+  node.require_keys(learned_job_keys);
+  const int lines = node.at("lines").whole(0, 1'000'000'000, "lines");
+  return {node.at("job").text(), static_cast<std::size_t>(lines)};
+}
+
 inline LearnedNoise learned_noise_in(const Node& node) {
   node.require_keys(learned_noise_keys);
   const LearnedNoise noise{node.at("log_sd").number(), node.at("weight").number()};
@@ -76,6 +82,10 @@ inline OrderedJson json_of(const LearnedFilm& film) {
           {"low_um", film.low_um},
           {"high_um", film.high_um},
           {"observations", film.observations}};
+}
+
+inline OrderedJson json_of(const LearnedJob& job) {
+  return {{"job", job.job}, {"lines", job.lines}};
 }
 
 inline OrderedJson json_of(const LearnedNoise& noise) {
@@ -119,6 +129,9 @@ inline Shop shop_from_json(std::string_view text, std::string_view file = "") {
       film.placed([&] { validate(shop.films.back(), film.pointer()); });
     }
   }
+  if (const auto jobs = root.find("jobs")) {
+    for (const detail::Node& job : jobs->items()) shop.jobs.push_back(detail::learned_job_in(job));
+  }
   if (const auto noise = root.find("minutes_noise")) {
     shop.minutes_noise = detail::learned_noise_in(*noise);
   }
@@ -136,6 +149,7 @@ inline std::string to_json(const Shop& shop) {
                             {"rates", detail::array_json(shop.rates, &detail::json_of)},
                             {"scratches", detail::array_json(shop.scratches, &detail::json_of)},
                             {"films", detail::array_json(shop.films, &detail::json_of)},
+                            {"jobs", detail::array_json(shop.jobs, &detail::json_of)},
                             {"minutes_noise", detail::json_of(shop.minutes_noise)},
                             {"scratch_noise", detail::json_of(shop.scratch_noise)}});
 }

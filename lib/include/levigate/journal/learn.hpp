@@ -31,6 +31,7 @@ struct Learned {
   Shop shop;
   std::vector<Outlier> outliers;
   std::vector<Unmatched> unmatched;
+  std::size_t lines_before = 0;  ///< of the job, that were learned before and count once
 };
 
 namespace detail {
@@ -249,6 +250,13 @@ inline Learned learn_films(Learned learned, const std::vector<FilmSeen>& seen) {
   return learned;
 }
 
+/// The row of a job, made where there is none.
+inline LearnedJob& job_row(std::vector<LearnedJob>& jobs, const std::string& name) {
+  const auto row = std::find_if(jobs.begin(), jobs.end(),
+                                [&](const LearnedJob& one) { return one.job == name; });
+  return row != jobs.end() ? *row : jobs.emplace_back(LearnedJob{name});
+}
+
 }  // namespace detail
 
 /// A shop after the entries of a job, by Bayes' rule: exact for the model
@@ -262,10 +270,13 @@ inline Learned learn_films(Learned learned, const std::vector<FilmSeen>& seen) {
 /// the order of entries, and learning in several goes, changes nothing while scratches were not read anew; observations set aside
 /// are judged by the shop and the entries at hand.
 ///
+/// Lines of the job that the shop has learned are not learned again, so that one may learn from a journal whenever it has grown. A
+/// job's name stands for one piece of work: the journal of another one needs another.
+///
 /// @param shop     what was known before; Shop{}: nothing
 /// @param job      that the entries belong to; factors it has and what a shop added to its films are not used
 /// @param stack    that the sheets are of; factors it has are not used
-/// @param entries  of one journal, in order
+/// @param entries  of one journal, in order, from its first line on
 /// @return         the shop, observations set aside, and entries that teach nothing
 /// Throws:    as observe(), validate(Shop)
 /// Source:    Belief; noise_source, outlier_source, film_noise_source
@@ -273,8 +284,22 @@ inline Learned learn(const Shop& shop, const Job& job, const Stack& stack,
                      const std::vector<Entry>& entries) {
   validate(shop);
   auto [bare_job, bare_stack] = detail::unlearned(job, stack);
-  const Observed seen = observe(bare_job, bare_stack, entries);
-  Learned learned{shop, {}, seen.unmatched};
+  const auto lines = static_cast<std::size_t>(std::count_if(
+      entries.begin(), entries.end(), [&](const Entry& entry) { return entry.job == job.name; }));
+  Learned learned{shop, {}, {}};
+  std::size_t known = 0;
+  if (lines > 0) {
+    LearnedJob& row = detail::job_row(learned.shop.jobs, job.name);
+    known = row.lines;
+    learned.lines_before = std::min(known, lines);
+    row.lines = std::max(known, lines);
+  }
+  const auto observed = [&, &bare_job = bare_job, &bare_stack = bare_stack] {
+    const Bench bench = levigate::bench(bare_job, bare_stack);
+    return detail::Observer(entries, bench, known).observe();
+  };
+  const Observed seen = observed();
+  learned.unmatched = seen.unmatched;
   learned = detail::learn_films(std::move(learned), seen.films);
   learned = detail::learn_scratches(std::move(learned), seen.scratches);
   for (Sheet& sheet : bare_stack.sheets) {
@@ -282,7 +307,7 @@ inline Learned learn(const Shop& shop, const Job& job, const Stack& stack,
         detail::find_pair(learned.shop.scratches, job.coating.name, sheet.backing.name);
     if (depth) sheet.backing.scratch_factor = depth->learned.factor;
   }
-  return detail::learn_pace(std::move(learned), observe(bare_job, bare_stack, entries).paces);
+  return detail::learn_pace(std::move(learned), observed().paces);
 }
 
 }  // namespace levigate

@@ -7,8 +7,10 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
+#include "levigate/journal/done.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/plan/step.hpp"
 #include "levigate/recover/visible.hpp"
@@ -77,15 +79,16 @@ namespace detail {
 /// Goes through the entries in order and keeps where each zone stands.
 class Observer {
  public:
-  Observer(const std::vector<Entry>& entries, const Bench& bench)
-      : entries_(entries), bench_(bench), zones_(bench.job.zones.size()) {}
+  /// Of the first so many entries of the job it only keeps where they left its zones.
+  Observer(const std::vector<Entry>& entries, const Bench& bench, std::size_t known_lines)
+      : entries_(entries), bench_(bench), zones_(bench.job.zones.size()) {
+    for (; known_lines > 0 && new_from_ < entries.size(); ++new_from_) {
+      if (entries[new_from_].job == bench.job.name) --known_lines;
+    }
+  }
 
   Observed observe() {
-    for (at_ = 0; at_ < entries_.size(); ++at_) {
-      if (std::string reason = take(entries_[at_]); !reason.empty()) {
-        seen_.unmatched.push_back({{at_, entries_[at_].at}, std::move(reason)});
-      }
-    }
+    for (at_ = 0; at_ < entries_.size(); ++at_) tell(at_, take(entries_[at_]));
     for (const Work& work : works_) finish(work);
     std::sort(seen_.unmatched.begin(), seen_.unmatched.end(),
               [](const Unmatched& a, const Unmatched& b) { return a.place.entry < b.place.entry; });
@@ -93,6 +96,12 @@ class Observer {
   }
 
  private:
+  /// Keeps the reason why an entry teaches nothing, where there is one and it is not of what was known.
+  void tell(std::size_t entry, const std::string& reason) {
+    if (reason.empty() || entry < new_from_) return;
+    seen_.unmatched.push_back({{entry, entries_[entry].at}, reason});
+  }
+
   /// Entries that tell of the same step; merged where an entry of all zones joins them.
   struct Work {
     std::size_t sheet = 0;
@@ -108,6 +117,7 @@ class Observer {
     std::optional<Before> before;     ///< the step it is at
     std::optional<std::size_t> work;  ///< and its work
     std::optional<std::size_t> film;  ///< its readings so far
+    bool film_known = false;          ///< some of which were known
   };
 
   std::optional<std::size_t> sheet_at(const std::string& id) const {
@@ -128,6 +138,18 @@ class Observer {
 
   const std::string& backing(std::size_t sheet) const {
     return bench_.stack.sheets[sheet].backing.name;
+  }
+
+  /// Why nothing can be learned under the names of the coating and the backing of a sheet, if that is so: unlike things would share
+  /// a name.
+  std::string nameless(std::optional<std::size_t> sheet = {}) const {
+    const std::string& coating = bench_.job.coating.name;
+    const bool no_coating = coating.empty() || coating == nameless_coating;
+    if (no_coating || (sheet && (backing(*sheet).empty() || backing(*sheet) == nameless_backing))) {
+      return std::string("The ") + (no_coating ? "coating" : "backing") +
+             " has no name of its own to learn it under.";
+    }
+    return {};
   }
 
   Place place() const { return {at_, entries_[at_].at}; }
@@ -157,11 +179,9 @@ class Observer {
   /// A step that is begun opens no work: it only has to be ended some time.
   std::string take_begun(const Entry& begun, const std::vector<std::size_t>& zones) {
     for (const std::size_t zone : zones) begun_.insert(zone);
-    const bool ended = std::any_of(
-        entries_.begin() + static_cast<std::ptrdiff_t>(at_), entries_.end(), [&](const Entry& e) {
-          return e.kind == EntryKind::step_ended && e.job == begun.job && e.sheet == begun.sheet &&
-                 (e.zone == begun.zone || e.zone.empty() || begun.zone.empty());
-        });
+    const bool ended =
+        std::any_of(entries_.begin() + static_cast<std::ptrdiff_t>(at_), entries_.end(),
+                    [&](const Entry& later) { return ends(later, begun); });
     return ended ? std::string() : "The step with " + begun.sheet + " was begun and not ended.";
   }
 
@@ -228,14 +248,16 @@ class Observer {
 
   void finish(const Work& work) {
     if (work.entries.empty()) return;  // taken into another
-    std::string reason = work.reason;
+    const auto known = std::count_if(work.entries.begin(), work.entries.end(),
+                                     [&](std::size_t entry) { return entry < new_from_; });
+    if (known == std::ssize(work.entries)) return;
+    std::string reason = known > 0 ? "A part of this step was learned before." : work.reason;
+    if (reason.empty()) reason = nameless(work.sheet);
     if (reason.empty() && !(work.predicted_minutes > 0.0))
       reason = "Nothing was to be removed there, as computed.";
     if (reason.empty() && !(work.actual_minutes > 0.0)) reason = "It took no minutes.";
     if (!reason.empty()) {
-      for (const std::size_t entry : work.entries) {
-        seen_.unmatched.push_back({{entry, entries_[entry].at}, reason});
-      }
+      for (const std::size_t entry : work.entries) tell(entry, reason);
       return;
     }
     const std::size_t last = work.entries.back();
@@ -250,7 +272,9 @@ class Observer {
   }
 
   std::string take_scratch(const Entry& entry, std::optional<std::size_t> zone, std::size_t sheet) {
+    if (at_ < new_from_) return {};
     if (!zone) return "It names no zone.";
+    if (std::string reason = nameless(sheet); !reason.empty()) return reason;
     const SheetInZone& work = bench_.work[sheet][*zone];
     ScratchSeen seen{
         bench_.job.coating.name, backing(sheet), entry.sheet, entry.zone, 0, 0, place()};
@@ -274,6 +298,12 @@ class Observer {
     if (!zone.levelled) return "An edge holds a share of the film only.";
     if (begun_.contains(*at)) return "The zone had been sanded before it was read.";
     if (entry.readings_um.empty()) return "It holds no readings.";
+    if (std::string reason = nameless(); !reason.empty()) return reason;
+    if (at_ < new_from_) {
+      zones_[*at].film_known = true;
+      return {};
+    }
+    if (zones_[*at].film_known) return "The film of this zone was learned before.";
     std::optional<std::size_t>& film = zones_[*at].film;
     if (!film) {
       film = seen_.films.size();
@@ -293,6 +323,7 @@ class Observer {
 
   const std::vector<Entry>& entries_;
   const Bench& bench_;
+  std::size_t new_from_ = 0;  ///< entries before it are known
   std::vector<Standing> zones_;
   std::set<std::size_t> begun_;  ///< zones that a step has reached
   std::vector<Work> works_;
@@ -305,7 +336,8 @@ class Observer {
 /// What the entries of a journal show of a job, each beside what is computed for this job and stack as they are.
 ///
 /// Each zone has its own sequence: the sheets that entries name for it or for all zones. Minutes of a step in several entries add
-/// up; where one of them is of all zones, so do the zones. What an entry says was taken off stands above what is computed. A width tells a depth by depth_of_width_um().
+/// up; where one of them is of all zones, so do the zones. What an entry says was taken off stands above what is computed. A width
+/// tells a depth by depth_of_width_um(). What is of a coating or a backing without a name of its own teaches nothing.
 ///
 /// @param job      that the entries belong to
 /// @param stack    that the sheets are of
@@ -315,7 +347,7 @@ class Observer {
 /// Source:    that of effort(), scratch_depth_um(), ra_um()
 inline Observed observe(const Job& job, const Stack& stack, const std::vector<Entry>& entries) {
   const Bench bench = levigate::bench(job, stack);
-  return detail::Observer(entries, bench).observe();
+  return detail::Observer(entries, bench, 0).observe();
 }
 
 }  // namespace levigate

@@ -3,18 +3,19 @@
 
 #include <cstddef>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
 #include "levigate/detail/text.hpp"
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/learn.hpp"
 
 namespace levigate::inline v0 {
 
 /// One learned number and its sentence. Nine times in ten the truth is between low and high, if the model holds.
 struct LearnedLine {
   std::string subject;           ///< as "latex paper on two-part urethane"
-  std::string quantity;          ///< "minutes", "scratches" or "film_um"
+  std::string quantity;          ///< "minutes", "scratches" or "film_um"; "lines" of a journal
   double value = 0;              ///< median: a multiple of what is computed; of a film, added [um]
   double low = 0;                ///< 5 % are below it
   double high = 0;               ///< 5 % are above it
@@ -91,6 +92,18 @@ inline std::vector<LearnedLine> report(const Shop& shop) {
                          " um from what their coats say, " + detail::fixed(film.low_um, 1) +
                          " to " + detail::fixed(film.high_um, 1) + ", from " +
                          detail::counted(film.observations, "film") + "."});
+  }
+  return lines;
+}
+
+/// report() of the shop, and how many lines of the journal were learned before, where some were.
+inline std::vector<LearnedLine> report(const Learned& learned) {
+  std::vector<LearnedLine> lines = report(learned.shop);
+  if (const std::size_t before = learned.lines_before; before > 0) {
+    const auto value = static_cast<double>(before);
+    lines.push_back({"this journal", "lines", value, value, value, before,
+                     detail::counted(before, "line") + " of this journal " +
+                         (before == 1 ? "was" : "were") + " learned before."});
   }
   return lines;
 }

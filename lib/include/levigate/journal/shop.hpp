@@ -53,6 +53,14 @@ struct LearnedFilm {
   friend bool operator==(const LearnedFilm&, const LearnedFilm&) = default;
 };
 
+/// A job whose journal was learned from. Its name stands for one piece of work.
+struct LearnedJob {
+  std::string job;
+  std::size_t lines = 0;  ///< of it that were learned, the first ones
+
+  friend bool operator==(const LearnedJob&, const LearnedJob&) = default;
+};
+
 /// How an observation differs from the next where all else is the same.
 struct LearnedNoise {
   double log_sd = 0;  ///< standard deviation of its logarithm, 0.001 to 10
@@ -90,6 +98,7 @@ struct Shop {
   std::vector<LearnedPair> rates;                                ///< rate_factor
   std::vector<LearnedPair> scratches;                            ///< scratch_factor
   std::vector<LearnedFilm> films;
+  std::vector<LearnedJob> jobs;
   LearnedNoise minutes_noise{prior_minutes_noise, prior_noise_weight};
   LearnedNoise scratch_noise{prior_scratch_noise, prior_noise_weight};
 
@@ -229,7 +238,7 @@ inline void validate(const LearnedNoise& noise, std::string_view where) {
 }
 
 /// Throws: OutOfRange where a member is outside the range stated at it; BadInput where a factor is not between low and high, a pair
-///         stands twice, or correlations contradict each other.
+///         or a job stands twice, or correlations contradict each other.
 inline void validate(const Shop& shop) {
   detail::validate_factor(shop.person, "duty_factor", "/person");
   const auto pairs = [](const std::vector<LearnedPair>& all, const std::string& list) {
@@ -255,6 +264,14 @@ inline void validate(const Shop& shop) {
     for (std::size_t j = 0; j < i; ++j) {
       if (shop.films[j].coating == shop.films[i].coating)
         throw BadInput("coating stands twice, in " + place, place);
+    }
+  }
+  for (std::size_t i = 0; i < shop.jobs.size(); ++i) {
+    const std::string place = "/jobs/" + std::to_string(i);
+    if (shop.jobs[i].job.empty()) throw BadInput("job is empty, in " + place, place);
+    for (std::size_t j = 0; j < i; ++j) {
+      if (shop.jobs[j].job == shop.jobs[i].job)
+        throw BadInput("job stands twice, in " + place, place);
     }
   }
   validate(shop.minutes_noise, "/minutes_noise");

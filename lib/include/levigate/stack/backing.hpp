@@ -12,6 +12,9 @@
 
 namespace levigate::inline v0 {
 
+/// Name of a backing that is told by its numbers without a name.
+inline constexpr std::string_view nameless_backing = "own backing";
+
 /// The backing of one sheet or pad.
 struct Backing {
   std::string name;

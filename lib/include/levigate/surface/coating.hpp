@@ -11,6 +11,9 @@
 
 namespace levigate::inline v0 {
 
+/// Name of a coating that is told by its numbers without a name.
+inline constexpr std::string_view nameless_coating = "own coating";
+
 /// The material under the paper.
 struct Coating {
   std::string name;

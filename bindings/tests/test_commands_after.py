@@ -160,7 +160,12 @@ def test_learning_changes_the_next_plan(files, journal, tmp_path, capsys):
     assert "slower" in capsys.readouterr().out
     assert main(["plan", *files, "--json", "--draws", "0", "--shop", shop]) == 0
     assert json.loads(capsys.readouterr().out)["total"]["minutes"] > 1.5 * before
+    learned = Path(shop).read_bytes()
     assert levigate.Shop.load(shop).person.factor < 0.8
+    capsys.readouterr()
+    assert main(["learn", *files, journal, "--shop", shop]) == 0
+    assert "6 lines of this journal were learned before." in capsys.readouterr().out
+    assert Path(shop).read_bytes() == learned
     haze = ["--done", *SHEETS, "--mark", "haze", "--zone", "top", "--json"]
     minutes = []
     for known in ([], ["--shop", shop]):

@@ -2,6 +2,7 @@
 
 import copy
 import datetime
+import fcntl
 import json
 import os
 import pickle
@@ -166,6 +167,26 @@ def check_against_the_bytes(journal, acknowledged):
     assert [t.line for t in reading.torn] == torn
     assert [t.bytes for t in reading.torn] == [len(pieces[t - 1]) for t in torn]
     return len(written), len(torn)
+
+
+def test_a_writer_killed_within_a_line_is_told_of(journal):
+    """Half a line by design: written under the lock by a process that kills itself before the rest."""
+    journal.append(ENTRIES[0])
+    line = ENTRIES[1].to_json().encode()
+    for cut in (1, len(line) // 2, len(line) - 2):
+
+        def work(cut=cut):
+            with journal.path.open("ab", buffering=0) as file:
+                fcntl.flock(file, fcntl.LOCK_EX)
+                file.write(line[:cut])
+                os.kill(os.getpid(), signal.SIGKILL)
+
+        before = len(journal.read().torn)
+        assert os.waitstatus_to_exitcode(os.waitpid(in_child(work), 0)[1]) == -signal.SIGKILL
+        reading = journal.read()
+        assert len(reading.torn) == before + 1 and reading.torn[-1].bytes == cut
+        journal.append(ENTRIES[2])
+    assert journal.read().entries == [ENTRIES[0]] + 3 * [ENTRIES[2]]
 
 
 READY = -1  # what a child tells before its first line

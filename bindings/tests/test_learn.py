@@ -45,8 +45,8 @@ def stack_of(sheets=SHEETS):
     )
 
 
-def ended(sheet, minutes, zone=""):
-    return levigate.Entry(kind="step ended", at=AT, job="clock case", zone=zone, sheet=sheet,
+def ended(sheet, minutes, zone="", job="clock case"):
+    return levigate.Entry(kind="step ended", at=AT, job=job, zone=zone, sheet=sheet,
                           minutes=minutes)
 
 
@@ -144,13 +144,13 @@ def journals(random, coatings, slower=2.3, noise=0.3, count=4):
     stack = stack_of()
     backing = dict(SHEETS)
     for i in range(count):
-        job = job_of(coatings[i % len(coatings)])
+        job = job_of(coatings[i % len(coatings)], name=f"case {i}")
         planned, entries, rows = minutes_of(job, stack), [], []
         for sheet, zones in planned.items():
             parts = zones.items() if i % 2 else [("", sum(zones.values()))]
             for zone, computed in parts:
                 actual = computed * slower * np.exp(noise * random.normal())
-                entries.append(ended(sheet, actual, zone))
+                entries.append(ended(sheet, actual, zone, job.name))
                 rows.append((job.coating.name, backing[sheet], np.log(actual / computed)))
         yield job, stack, entries, rows
 
@@ -294,6 +294,48 @@ def test_what_is_set_aside_and_what_teaches_nothing():
     assert (unmatched.entry, unmatched.reason) == (10, "The stack has no sheet 'P80'.")
     seen = levigate.observe(job, stack, entries)
     assert [p.actual_minutes for p in seen.paces] == [e.minutes for e in entries]
+
+
+def test_a_journal_learned_twice_counts_once():
+    job, stack = job_of(), stack_of()
+    entries = [ended("P400", 90), read("P400", width_um=9), ended("P600", 20)]
+    once = levigate.learn(None, job, stack, entries[:2])
+    assert once.lines_before == 0 and once.report == once.shop.report
+    assert [(j.job, j.lines) for j in once.shop.jobs] == [("clock case", 2)]
+    assert levigate.Shop.from_dict(once.shop.to_dict()) == once.shop
+    again = levigate.learn(once.shop, job, stack, entries[:2])
+    assert again.shop == once.shop and again.lines_before == 2
+    assert again.report[-1].sentence == "2 lines of this journal were learned before."
+    more = levigate.learn(once.shop, job, stack, entries).shop
+    at_once = levigate.learn(None, job, stack, entries).shop
+    assert more.person.observations == 2
+    assert more.person.factor == pytest.approx(at_once.person.factor, rel=1e-9)
+
+
+def test_what_has_no_name_of_its_own_teaches_nothing():
+    job = job_of(dict(hardness_mpa=150, wear_coefficient=0.02, refractive_index=1.5))
+    learned = levigate.learn(None, job, stack_of(), [ended("P400", 90)])
+    assert learned.shop.rates == [] and learned.shop.person == levigate.Shop().person
+    (unmatched,) = learned.unmatched
+    assert unmatched.reason == "The coating has no name of its own to learn it under."
+
+
+def test_an_offset_is_set_not_added():
+    shop = levigate.Shop.from_dict(
+        {"films": [dict(coating="two-part urethane", offset_um=-8, low_um=-12, high_um=-3)]}
+    )
+    once = levigate.with_shop(job_of(), stack_of(), shop)
+    assert once[0].zones[0].film.mean_um == 112 and once[0].zones[0].film.moved_um == -8
+    assert levigate.with_shop(*once, shop) == once
+    job = levigate.Job.from_dict(once[0].to_dict())
+    assert levigate.with_shop(job, stack_of(), shop)[0] == once[0]
+    entry = levigate.Entry(kind="film read", at=AT, job="clock case", zone="top",
+                           readings_um=[108, 112])
+    found, plain = (
+        levigate.learn(None, j, stack_of(), [entry]).shop.films[0].offset_um
+        for j in (job, job_of())
+    )
+    assert found == pytest.approx(plain, rel=1e-12)
 
 
 def test_film_readings_before_the_first_step():

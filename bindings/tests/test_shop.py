@@ -10,6 +10,7 @@ HAND_WRITTEN = {
     "rates": [{"coating": "shellac", "backing": "film", "factor": 2, "low": 1, "high": 4}],
     "scratches": [{"coating": "shellac", "backing": "film", "factor": 1.5, "low": 1, "high": 2}],
     "films": [{"coating": "shellac", "offset_um": -4, "low_um": -7, "high_um": -1}],
+    "jobs": [{"job": "clock case", "lines": 12}],
 }
 
 

@@ -4,10 +4,12 @@
 
 #include <signal.h>
 #include <sys/resource.h>
+#include <sys/syscall.h>
 #include <sys/wait.h>
 
 #include <array>
 #include <fstream>
+#include <functional>
 #include <random>
 #include <set>
 
@@ -23,6 +25,18 @@ using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::SizeIs;
 
+/// What fsync does in this program; none: what the system does.
+std::function<int(int)> when_synchronized;
+
+}  // namespace
+
+// Stands before the one of the system's library.
+extern "C" int fsync(int file) {
+  return when_synchronized ? when_synchronized(file) : static_cast<int>(::syscall(SYS_fsync, file));
+}
+
+namespace {
+
 class JournalFile : public testing::Test {
  protected:
   /// In memory where there is such a directory: the same calls, and no waiting for a disk.
@@ -35,7 +49,10 @@ class JournalFile : public testing::Test {
     dir_ = name;
     path_ = dir_ / "case.journal";
   }
-  void TearDown() override { fs::remove_all(dir_); }
+  void TearDown() override {
+    when_synchronized = nullptr;
+    fs::remove_all(dir_);
+  }
 
   void put(const std::string& text) const { std::ofstream(path_, std::ios::binary) << text; }
   std::string bytes() const {
@@ -184,6 +201,29 @@ pid_t child(Work work) {
     ::_exit(1);
   }
   ::_exit(0);
+}
+
+TEST_F(JournalFile, ALineIsSynchronizedBeforeAppendReturns) {
+  std::vector<std::string> held;  // by the file, whenever it or its directory was synchronized
+  when_synchronized = [&](int file) {
+    struct stat of {};
+    EXPECT_EQ(::fstat(file, &of), 0);
+    held.push_back(S_ISDIR(of.st_mode) ? "directory" : bytes());
+    return 0;
+  };
+  for (const char* text : {"first", "second"}) append(path_, note(text));
+  EXPECT_THAT(held, ElementsAre("directory", lines_of({note("first")}),
+                                lines_of({note("first"), note("second")})));
+}
+
+TEST_F(JournalFile, ALineThatCannotBeSynchronizedIsTakenBack) {
+  append(path_, note("first"));
+  when_synchronized = [](int) {
+    errno = EIO;
+    return -1;
+  };
+  EXPECT_THAT(failure(path_), HasSubstr("cannot be added to: Input/output error"));
+  EXPECT_EQ(bytes(), lines_of({note("first")}));
 }
 
 TEST_F(JournalFile, TwoWritersAndAReaderNeverMix) {

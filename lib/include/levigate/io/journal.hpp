@@ -95,7 +95,7 @@ class LockedJournal {
   }
 
   /// Adds a line and puts it on disk. Where the last line is torn, the new one starts on a line of its own. Where this fails,
-  /// the file is cut back to what it was.
+  /// the file is cut back to what it was, where the system lets it.
   void append(std::string line) {
     char last = '\n';
     if (bytes_ > 0) read(&last, 1, bytes_ - 1);
@@ -156,8 +156,8 @@ class LockedJournal {
 
 /// Adds an entry to a journal, which is made where there is none, as one line at its end. It returns when the line is on disk
 /// (fsync), and only then is the entry acknowledged. Writers wait for each other, so that lines never mix. Whatever is
-/// there stays as it is: behind a torn last line the new one starts on a line of its own. Where it fails, no part of the
-/// line stays behind. After a crash, read the journal before you append again: a line may be there that was not acknowledged.
+/// there stays as it is: behind a torn last line the new one starts on a line of its own. Where it fails, the
+/// file is cut back to what it was where the system lets it; where not, the error says that a piece of the line may stay behind. After a crash, read the journal before you append again: a line may be there that was not acknowledged.
 ///
 /// Throws: what to_json throws for an entry; BadInput where the file cannot be opened or locked, is not a regular file, is full
 ///         or would become larger than largest_journal_bytes, or the disk takes no more

@@ -754,6 +754,18 @@ const std::map<std::string, std::string> elsewhere{
     {"drawn_film", "that of the normal quantile: tests/unit/simulate_test.cpp"},
     {"thinnest_um", "that of the normal quantile: tests/unit/simulate_test.cpp"},
     {"interval_of", "values themselves: tests/unit/simulate_test.cpp"},
+    {"sum_of", "dense regression: bindings/tests/test_learn.py"},
+    {"updated", "dense regression: bindings/tests/test_learn.py"},
+    {"settled", "that of updated: tests/unit/learn_test.cpp"},
+    {"surprise", "leaving one out: tests/unit/learn_test.cpp"},
+    {"duty_variance", "worked out anew: bindings/tests/test_learn.py"},
+    {"coating_variance", "worked out anew: bindings/tests/test_learn.py"},
+    {"backing_variance", "worked out anew: bindings/tests/test_learn.py"},
+    {"scratch_variance", "worked out anew: bindings/tests/test_learn.py"},
+    {"film_variance_um2", "worked out anew: bindings/tests/test_learn.py"},
+    {"with_shop", "its own result, other ways round: tests/unit/learn_test.cpp"},
+    {"observe", "that of plan: tests/unit/observe_test.cpp"},
+    {"learn", "dense regression: bindings/tests/test_learn.py"},
     {"simulate", "decisions and intervals: tests/unit, bindings/tests/test_simulate.py"},
 };
 

@@ -153,6 +153,9 @@ TEST(Observe, WhatTeachesNothingSaysWhy) {
       {width_read("P400", 9, ""), "names no zone"},
       {film_read("", {90}), "names no zone"},
       {film_read("top", {}), "no readings"},
+      {film_read("top", {100, std::nan("")}), "no number"},
+      {ended("P400", std::nan("")), "took no minutes"},
+      {width_read("P400", std::nan("")), "no width"},
   };
   for (const auto& [one, reason] : cases) {
     const Observed observed = seen({one});

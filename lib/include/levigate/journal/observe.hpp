@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <numeric>
 #include <optional>
@@ -298,6 +299,9 @@ class Observer {
     if (!zone.levelled) return "An edge holds a share of the film only.";
     if (begun_.contains(*at)) return "The zone had been sanded before it was read.";
     if (entry.readings_um.empty()) return "It holds no readings.";
+    for (const double reading_um : entry.readings_um) {
+      if (std::isnan(reading_um)) return "It holds a reading that is no number.";
+    }
     if (std::string reason = nameless(); !reason.empty()) return reason;
     if (at_ < new_from_) {
       zones_[*at].film_known = true;
@@ -344,6 +348,8 @@ class Observer {
 /// @param entries  of one journal, in order; those of other jobs are told as unmatched
 /// @return         observations, and entries that were meant to teach and do not, with the reason
 /// Throws:    as bench()
+/// NaN:       rejected in job and stack; an entry that holds one is told as unmatched, or removal_um refused
+/// Accuracy:  that of plan(), contact()
 /// Source:    that of effort(), scratch_depth_um(), ra_um()
 inline Observed observe(const Job& job, const Stack& stack, const std::vector<Entry>& entries) {
   const Bench bench = levigate::bench(job, stack);

@@ -86,8 +86,16 @@ inline ContactInput nominal_input() {
 
 }  // namespace detail
 
-/// Variance of ln duty_factor: bands of duty, speed_m_s and force_n, as minutes go with the inverse of all three; mean over the
-/// blocks.
+/// How far a person's pace may be from what is computed, before any journal: the bands of duty, speed_m_s and force_n, as minutes
+/// go with the inverse of all three; mean over the blocks.
+///
+///   V(band) = (ln(low / value)^2 + ln(high / value)^2) / 6,   summed over the three
+///
+/// @return  variance of ln duty_factor (dimensionless)
+/// Throws:    nothing
+/// NaN:       takes no numbers
+/// Accuracy:  1e-9 relative, as part of learn()
+/// Source:    block_table; even spread over each half of a band: assumption
 inline double duty_variance() {
   return detail::row_variance(block_table, "", [](const BlockProfile& block) {
     return detail::band_variance(block.duty) + detail::band_variance(block.speed_m_s) +
@@ -110,8 +118,16 @@ inline double wear_variance(std::string_view coating) {
 
 }  // namespace detail
 
-/// Variance of ln rate_factor that all backings on a coating share: a part of the band of wear_coefficient, the band of
-/// hardness_mpa, and that of size_exponent on P1000.
+/// How far the rates of all backings on a coating may be from what is computed, in common.
+///
+///   common_wear_share V(wear_coefficient) + V(hardness_mpa) + V(size effect of size_exponent on P1000),   V: see duty_variance()
+///
+/// @param coating  its name; of none of the profiles: the mean over all of them
+/// @return         variance of ln rate_factor that they share (dimensionless)
+/// Throws:    nothing
+/// NaN:       takes no numbers
+/// Accuracy:  1e-9 relative, as part of learn()
+/// Source:    coating_table, model_table; common_wear_source
 inline double coating_variance(std::string_view coating) {
   const double size_um = detail::nominal_input().size_um;
   return common_wear_share * detail::wear_variance(coating) +
@@ -123,8 +139,17 @@ inline double coating_variance(std::string_view coating) {
          });
 }
 
-/// Variance of ln rate_factor that a backing on a coating adds: the rest of the band of wear_coefficient, and the bands of
-/// clean_every_m, fade_m and floor.
+/// How far the rate of one backing on a coating may be from that of the others.
+///
+///   (1 - common_wear_share) V(wear_coefficient) + V(clogging share of clean_every_m) + V(... of fade_m) + V(... of floor)
+///
+/// @param coating  its name; of none of the profiles: the mean over all of them
+/// @param backing  its name; the same
+/// @return         variance of ln rate_factor that the backing adds (dimensionless)
+/// Throws:    nothing
+/// NaN:       takes no numbers
+/// Accuracy:  1e-9 relative, as part of learn()
+/// Source:    coating_table, backing_table; common_wear_source; see duty_variance() for V
 inline double backing_variance(std::string_view coating, std::string_view backing) {
   return (1 - common_wear_share) * detail::wear_variance(coating) +
          detail::row_variance(backing_table, backing, [](const BackingProfile& p) {
@@ -139,8 +164,17 @@ inline double backing_variance(std::string_view coating, std::string_view backin
          });
 }
 
-/// Variance of ln scratch_factor of a backing on a coating: bands of tip_spread, modulus_mpa and hardness_mpa, on P1000 under a
-/// hard block.
+/// How far the scratches of a backing on a coating may be from what is computed: on P1000 under a hard block.
+///
+///   V(depth of tip_spread) + V(depth of modulus_mpa) + V(depth of hardness_mpa),   V: see duty_variance()
+///
+/// @param coating  its name; of none of the profiles: the mean over all of them
+/// @param backing  its name; the same
+/// @return         variance of ln scratch_factor (dimensionless)
+/// Throws:    nothing
+/// NaN:       takes no numbers
+/// Accuracy:  1e-9 relative, as part of learn()
+/// Source:    backing_table, coating_table, contact(); see duty_variance() for V
 inline double scratch_variance(std::string_view coating, std::string_view backing) {
   const auto over = [](ContactInput input, double ContactInput::*member, const Sourced& band) {
     return detail::band_variance(band, [&](double x) {
@@ -163,10 +197,22 @@ inline double scratch_variance(std::string_view coating, std::string_view backin
          });
 }
 
-/// Variance of the film's offset from what the coats say [um2]: the accuracy of a wet comb on a usual round of coats.
+/// A usual round of coats [um].
+inline constexpr double usual_film_um = 60;
+inline constexpr Source usual_film_source{
+    Basis::assumption, "two coats of 30 um, about what a round of a clear coat leaves"};
+
+/// How far a film may be from what the coats say, before any journal: the accuracy of a wet comb on a usual round of coats.
+///
+///   uncertainty_um(wet comb, usual_film_um)^2
+///
+/// @return  variance of the film's offset [um2]
+/// Throws:    nothing
+/// NaN:       takes no numbers
+/// Accuracy:  1e-9 relative, as part of learn()
+/// Source:    gauge_table; usual_film_source
 inline double film_variance_um2() {
-  constexpr double usual_um = 60;
-  const double sd_um = uncertainty_um(gauge_named("wet comb"), usual_um);
+  const double sd_um = uncertainty_um(gauge_named("wet comb"), usual_film_um);
   return sd_um * sd_um;
 }
 

@@ -59,6 +59,12 @@ inline LearnedLine pace_line(const std::string& subject, const Sum& log_pace, do
 
 /// What a shop's numbers say: of the person alone, of the person with each backing on each coating (which is what minutes tell of
 /// directly), of scratches and films.
+///
+/// @param shop  what journals taught
+/// @return      a line for each of its numbers, in their order
+/// Throws:    as validate(Shop)
+/// NaN:       rejected
+/// Source:    sum_of()
 inline std::vector<LearnedLine> report(const Shop& shop) {
   validate(shop);
   const Belief belief = detail::pace_belief(shop);
@@ -97,6 +103,12 @@ inline std::vector<LearnedLine> report(const Shop& shop) {
 }
 
 /// report() of the shop, and how many lines of the journal were learned before, where some were.
+///
+/// @param learned  of learn()
+/// @return         the lines, that of the journal last
+/// Throws:    as validate(Shop)
+/// NaN:       rejected
+/// Source:    report() of the shop
 inline std::vector<LearnedLine> report(const Learned& learned) {
   std::vector<LearnedLine> lines = report(learned.shop);
   if (const std::size_t before = learned.lines_before; before > 0) {

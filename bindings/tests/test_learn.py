@@ -281,6 +281,87 @@ def test_hundred_journals_of_a_slow_worker():
     assert learned / computed == pytest.approx(2.3, rel=0.05)
 
 
+# ---- synthetic truth: what a worker's journals teach, a thousand times
+
+RUNS = 1000
+REFERENCE = Path(__file__).resolve().parents[2] / "data" / "reference" / "simulations.json"
+
+
+def committed(name, value, low, high):
+    """Holds a figure of the reference data to a rerun and its 99 % interval."""
+    rows = json.loads(REFERENCE.read_text())["simulations"]
+    row = next(r for r in rows if r["id"] == name)
+    assert low <= row["value"] <= high, (name, value, low, high)
+    assert row["low"] == pytest.approx(low, rel=0.02) and row["high"] == pytest.approx(high, rel=0.02)
+
+
+def held_share(held):
+    ci = stats.binomtest(sum(held), len(held)).proportion_ci(0.99, method="exact")
+    return sum(held) / len(held), ci.low, ci.high
+
+
+def slow_workers(journals, noise, seed):
+    """Of each run: whether 90 % of the pace hold it, 80 % of the next job's minutes, and ln(predicted/true).
+
+    A journal is the steps of one zone, so that one call learns them all; each by its entries.
+    """
+    random = np.random.default_rng(seed)
+    slower, stack = 2.3, stack_of()
+    zone = job_of().to_dict()["zones"][0]
+    shape = job_of(zones=[zone | {"name": f"top {i}"} for i in range(journals)])
+    planned = minutes_of(shape, stack)
+    next_job = job_of()
+    plan = levigate.evaluate(next_job, stack, [label for label, _ in SHEETS])
+    computed = np.array([sum(z.values()) for z in minutes_of(next_job, stack).values()])
+    rows = [backing for _, backing in SHEETS]
+    pace, minutes, error = [], [], []
+    for run in range(RUNS):
+        entries = [
+            ended(sheet, slower * one * np.exp(noise * random.normal()), name)
+            for sheet, zones in planned.items()
+            for name, one in zones.items()
+        ]
+        learned = levigate.learn(None, shape, stack, entries)
+        assert learned.unmatched == []
+        line = next(x for x in learned.report if x.subject.startswith("latex paper"))
+        pace.append(line.low <= slower <= line.high)
+        truth = 2 * len(SHEETS) + slower * computed @ np.exp(noise * random.normal(size=len(SHEETS)))
+        # Of 19 draws P10 is the second and P90 the 18th: 16 of 20 places for the truth lie between.
+        drawn = levigate.simulate(
+            next_job, plan, draws=19, seed=run, threads=1, bands=False, shop=learned.shop
+        ).minutes
+        minutes.append(drawn.p10 < truth < drawn.p90)
+        rate = {r.backing: r.factor for r in learned.shop.rates}
+        found = computed @ [1 / (learned.shop.person.factor * rate[b]) for b in rows]
+        error.append(np.log(found / (slower * computed.sum())))
+    return pace, minutes, error
+
+
+@pytest.fixture(scope="module")
+def errors():
+    return {}
+
+
+@pytest.mark.parametrize("journals, noise, name", [(20, 0.3, "20"), (100, 0.3, "100"), (20, 0.5, "20_wide")])
+def test_intervals_hold_a_slow_worker_as_often_as_they_say(journals, noise, name, errors):
+    pace, minutes, error = slow_workers(journals, noise, seed=2)
+    for what, held, stated in (("pace", pace, 0.9), ("minutes", minutes, 0.8)):
+        share, low, high = held_share(held)
+        assert low <= stated <= high, (what, share)
+        committed(f"learned_{what}_{name}", share, low, high)
+    squares = np.sum(np.square(error))
+    low, high = np.sqrt(squares / stats.chi2.ppf([0.995, 0.005], RUNS))
+    committed(f"learned_error_{name}", np.sqrt(squares / RUNS), low, high)
+    errors[name] = np.sqrt(squares / RUNS)
+
+
+def test_the_error_falls_with_the_root_of_the_journals(errors):
+    """Of rms errors of 1000 runs, the square of the ratio has an F distribution: 99 % within 1.177 times."""
+    assert {"20", "100"} <= set(errors)
+    ends = np.sqrt(stats.f.ppf([0.005, 0.995], RUNS, RUNS))
+    assert ends[0] < errors["20"] / errors["100"] / np.sqrt(5) < ends[1]
+
+
 def test_what_is_set_aside_and_what_teaches_nothing():
     job, stack = job_of(), stack_of()
     planned = minutes_of(job, stack)
@@ -313,7 +394,7 @@ def test_a_journal_learned_twice_counts_once():
 
 
 def test_what_has_no_name_of_its_own_teaches_nothing():
-    job = job_of(dict(hardness_mpa=150, wear_coefficient=0.02, refractive_index=1.5))
+    job = job_of(dict(kind="coat", hardness_mpa=150, wear_coefficient=0.02, refractive_index=1.5))
     learned = levigate.learn(None, job, stack_of(), [ended("P400", 90)])
     assert learned.shop.rates == [] and learned.shop.person == levigate.Shop().person
     (unmatched,) = learned.unmatched

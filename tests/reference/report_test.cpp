@@ -169,7 +169,7 @@ std::string soft_profiles_text() {
   return text;
 }
 
-/// The simulations' figures; the tests of property/ run each anew and hold it to its interval.
+/// The simulations' figures; tests run each anew and hold it to its interval.
 std::string simulations_text() {
   std::string text =
       "| quantity | figure | from | to | interval | seed | supports "

@@ -695,6 +695,15 @@ const std::vector<Measurement> measurements{
          return absolute(stray_exceedance(in, depth), exact);
        });
      }},
+    {"lamp_width_um",
+     [] {
+       return worst(many, [](Random& random) {
+         const double shows = random.log_uniform(0.1, 1e4);
+         const InspectionProfile& eye = inspection_table[0];
+         return ulps(lamp_width_um(shows),
+                     std::max<real>(eye.lamp_um.value, real{eye.lamp_ratio.value} * shows));
+       });
+     }},
     {"student_tail",
      [] {
        // The finite sum for an even number of degrees of freedom, Abramowitz & Stegun 26.7.4.
@@ -766,6 +775,10 @@ const std::map<std::string, std::string> elsewhere{
     {"with_shop", "its own result, other ways round: tests/unit/learn_test.cpp"},
     {"observe", "that of plan: tests/unit/observe_test.cpp"},
     {"learn", "dense regression: bindings/tests/test_learn.py"},
+    {"angle_between_deg", "whole degrees: tests/unit/recover_test.cpp"},
+    {"direction_likelihood", "its sum: tests/unit/recover_test.cpp"},
+    {"poisson_at_least", "closed forms: tests/unit/recover_test.cpp"},
+    {"need_quantile_um", "decisions: bindings/tests/test_recover.py"},
     {"simulate", "decisions and intervals: tests/unit, bindings/tests/test_simulate.py"},
 };
 

@@ -107,8 +107,8 @@ TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
   const Json journal = schema("journal");
   const Json mark = journal["$defs"]["mark"]["properties"];
   EXPECT_EQ(journal["properties"]["kind"]["enum"], texts(all_entry_kinds));
-  EXPECT_EQ(mark["kind"]["enum"], texts(detail::mark_kinds));
-  EXPECT_EQ(mark["seen"]["enum"], texts(detail::ways_seen));
+  EXPECT_EQ(mark["kind"]["enum"], texts(all_mark_kinds));
+  EXPECT_EQ(mark["seen"]["enum"], texts(all_ways_seen));
 }
 
 TEST(Schema, AKindOfEntryHasTheKeysOfItsShape) {
@@ -241,7 +241,7 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   checked += expect_ranges(job_from_json, target[1], document, Pointer("/target"));
   document["target"] = {{"gloss_gu", 50}};
   checked += expect_ranges(job_from_json, target[2], document, Pointer("/target"));
-  EXPECT_EQ(checked, 3 + 9 + 4 + 5 + 3 + 1 + 1);
+  EXPECT_EQ(checked, 3 + 9 + 4 + 7 + 3 + 1 + 1);
 
   document["age_h"] = 100;
   document["cure"] = {{"hard_cure_h", 200}};
@@ -329,6 +329,7 @@ TEST(Schema, RangesOfAShopAreThoseOfTheReader) {
       {"rates", {factor}},
       {"scratches", {factor}},
       {"films", {{{"coating", "shellac"}, {"offset_um", 0}, {"low_um", -1e4}, {"high_um", 1e4}}}},
+      {"jobs", {{{"job", "tray"}, {"lines", 1}}}},
       {"minutes_noise", {{"log_sd", 0.3}, {"weight", 4}}},
       {"scratch_noise", {{"log_sd", 0.3}, {"weight", 4}}}};
   const auto without = [](Json part, std::initializer_list<const char*> keys) {
@@ -345,9 +346,10 @@ TEST(Schema, RangesOfAShopAreThoseOfTheReader) {
     checked += check(without(part, {"low", "high"}), none / list / 0);
   }
   checked += check(without(parts["film"], {"low_um", "high_um"}), none / "films" / 0);
+  checked += check(parts["job"], none / "jobs" / 0);
   checked += check(parts["noise"], none / "minutes_noise");
   checked += check(parts["noise"], none / "scratch_noise");
-  EXPECT_EQ(checked, 2 + 2 * 2 + 2 + 2 * 2);
+  EXPECT_EQ(checked, 2 + 2 * 2 + 2 + 1 + 2 * 2);
   const auto only = [&](const Json& part, const char* key) {
     return Json{{"properties", {{key, part["properties"][key]}}}};
   };

@@ -43,7 +43,9 @@ build_and_test() {
 build_and_test clang-sanitized -DCMAKE_CXX_COMPILER=clang++-14 -DLEVIGATE_BUILD_BINDINGS=OFF \
   -DLEVIGATE_BUILD_EXAMPLES=OFF \
   -DCMAKE_CXX_FLAGS='-O0 -g1 -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all'
-build_and_test gcc -DCMAKE_CXX_COMPILER=g++ -DCMAKE_CXX_FLAGS=-O1 -DLEVIGATE_BUILD_BINDINGS=OFF
+# What hangs on arithmetic, optimised by the other compiler; it also compiles each header alone, and the module.
+build_and_test gcc -DCMAKE_CXX_COMPILER=g++ -DCMAKE_CXX_FLAGS=-O2 -DLEVIGATE_BUILD_BINDINGS=OFF \
+  '-DLEVIGATE_TEST_KINDS=reference;property'
 
 say "Compiling every header alone"
 attempt cmake --build .build/gcc --target all_verify_interface_header_sets

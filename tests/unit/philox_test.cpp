@@ -89,20 +89,21 @@ TEST(Stream, NormalsAreNormal) {
   double largest = 0;
   for (int i = 0; i < many; ++i) {
     const double below = 1.0 - detail::normal_tail(values[static_cast<std::size_t>(i)]);
-    largest = std::max({largest, below - i / double{many}, (i + 1) / double{many} - below});
+    largest = std::max({largest, below - i / static_cast<double>(many),
+                        (i + 1) / static_cast<double>(many) - below});
   }
-  EXPECT_LT(largest, 1.95 / std::sqrt(double{many}));
+  EXPECT_LT(largest, 1.95 / std::sqrt(static_cast<double>(many)));
 }
 
 // Correlation of n independent pairs: sqrt(n) r is normal; within 3.29 with a chance of 0.999.
 TEST(Stream, NeighboursAreNotCorrelated) {
   const auto correlation = [](auto make_pair) {
     double sum = 0;
-    for (std::uint32_t i = 0; i < many; ++i) {
+    for (std::uint32_t i = 0; i < static_cast<std::uint32_t>(many); ++i) {
       const auto [a, b] = make_pair(i);
       sum += 12.0 * (a - 0.5) * (b - 0.5) / many;
     }
-    return sum * std::sqrt(double{many});
+    return sum * std::sqrt(static_cast<double>(many));
   };
   const auto first = [](std::uint64_t seed, std::uint64_t stream, std::uint32_t draw) {
     return Stream(seed, stream, draw).uniform();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cmath>
+#include <initializer_list>
 
 #include "levigate/detail/normal.hpp"
 #include "levigate/detail/strict_math.hpp"

@@ -99,7 +99,10 @@ class Page {
   };
 
   void blank() { text_ += '\n'; }
-  void rule(char mark) { text_ += std::string(card_columns, mark) + '\n'; }
+  void rule(char mark) {
+    text_.append(card_columns, mark);
+    text_ += '\n';
+  }
 
   /// A paragraph. Its first line starts with `lead`, the others are indented as deep.
   void say(std::string_view lead, std::string_view text) {

@@ -103,7 +103,7 @@ def test_names_only(name):
         object(),
         np.array(["1.5"]),
     ],
-    ids=repr,
+    ids=lambda wrong: type(wrong).__name__,
 )
 def test_only_numbers(name, wrong):
     function, given = getattr(levigate, name), FUNCTIONS[name]

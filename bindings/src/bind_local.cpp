@@ -9,26 +9,17 @@ namespace {
 
 using levigate::Block;
 using levigate::Defect;
-using levigate::DefectKind;
 using levigate::LocalCost;
 using levigate::LocalStep;
 using levigate::LocalTools;
 using levigate::LocalWork;
 using py::arg;
 
-DefectKind kind_named(const std::string& name) {
-  std::vector<std::string_view> known;
-  for (const auto kind :
-       {DefectKind::run, DefectKind::sag, DefectKind::drip, DefectKind::nib, DefectKind::ridge}) {
-    if (levigate::to_string(kind) == name) return kind;
-    known.push_back(levigate::to_string(kind));
-  }
-  throw levigate::BadInput(levigate::detail::unknown_name_text("kind of defect", name, known));
-}
-
 Defect defect_from(const std::string& kind, double height_um, double width_mm, double length_mm,
                    int count) {
-  const Defect defect{kind_named(kind), height_um, width_mm, length_mm, count};
+  const Defect defect{
+      levigate::detail::kind_named(levigate::all_defect_kinds, kind, "kind of defect"), height_um,
+      width_mm, length_mm, count};
   levigate::validate(defect, "Defect");
   return defect;
 }

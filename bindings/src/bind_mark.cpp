@@ -11,22 +11,12 @@ using levigate::DoneStep;
 using levigate::Mark;
 using py::arg;
 
-template <typename Kind, std::size_t count>
-Kind named(const std::string& name, const char* what, const Kind (&all)[count]) {
-  std::vector<std::string_view> known;
-  for (const Kind kind : all) {
-    if (levigate::to_string(kind) == name) return kind;
-    known.push_back(levigate::to_string(kind));
-  }
-  throw levigate::BadInput(levigate::detail::unknown_name_text(what, name, known));
-}
-
 Mark mark_from(const std::string& kind, const std::string& zone, const std::string& seen,
                std::optional<double> width_um, std::optional<double> direction_deg,
                std::optional<int> count, std::optional<double> height_um) {
-  const Mark mark{named(kind, "kind of mark", levigate::all_mark_kinds),
+  const Mark mark{levigate::detail::kind_named(levigate::all_mark_kinds, kind, "kind of mark"),
                   zone,
-                  named(seen, "way of seeing", levigate::all_ways_seen),
+                  levigate::detail::kind_named(levigate::all_ways_seen, seen, "way of seeing"),
                   width_um,
                   direction_deg,
                   count,

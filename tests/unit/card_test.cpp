@@ -2,12 +2,14 @@
 #include "levigate/text/card.hpp"
 
 #include "json_workshop.hpp"
+#include "workshop.hpp"
 
 namespace {
 
 using namespace json_workshop;
 using testing::HasSubstr;
 using testing::Not;
+using workshop::flowing;
 
 Job demo_job() { return job_from_json(demo_text("job.json")); }
 Stack demo_stack() { return stack_from_json(demo_text("stack.json")); }
@@ -22,19 +24,6 @@ void expect_fits(const std::string& text) {
     EXPECT_TRUE(line.empty() || line.back() != ' ') << line;
     begin = end + 1;
   }
-}
-
-/// The text as one line, so that a sentence is found wherever it was broken.
-std::string flowing(const std::string& text) {
-  std::string result;
-  for (const char c : text) {
-    if (c != ' ' && c != '\n') {
-      result += c;
-    } else if (!result.empty() && result.back() != ' ') {
-      result += ' ';
-    }
-  }
-  return result;
 }
 
 /// The part of a card from one heading to the next.

@@ -33,19 +33,6 @@ Simulation written() {
   return simulation;
 }
 
-/// The card as one line, so that a sentence is found wherever it was broken.
-std::string flowing(const std::string& text) {
-  std::string result;
-  for (const char c : text) {
-    if (c != ' ' && c != '\n') {
-      result += c;
-    } else if (!result.empty() && result.back() != ' ') {
-      result += ' ';
-    }
-  }
-  return result;
-}
-
 std::string card_with(const Simulation& simulation) {
   return flowing(card(top(35), drawer, found(), simulation));
 }

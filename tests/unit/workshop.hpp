@@ -66,4 +66,17 @@ inline std::ptrdiff_t count(const std::vector<Finding>& findings, FindingKind ki
                        [&](const Finding& finding) { return finding.kind == kind; });
 }
 
+/// The text as one line, so that a sentence is found wherever it was broken.
+inline std::string flowing(const std::string& text) {
+  std::string result;
+  for (const char c : text) {
+    if (c != ' ' && c != '\n') {
+      result += c;
+    } else if (!result.empty() && result.back() != ' ') {
+      result += ' ';
+    }
+  }
+  return result;
+}
+
 }  // namespace workshop

@@ -42,4 +42,15 @@ const Row& profile_named(const Row (&table)[count], std::string_view name, std::
   throw BadInput(unknown_name_text(what, name, known));
 }
 
+/// The kind of that name. Throws: BadInput where there is none.
+template <typename Kind, std::size_t count>
+Kind kind_named(const Kind (&all)[count], std::string_view name, std::string_view what) {
+  std::vector<std::string_view> known;
+  for (const Kind kind : all) {
+    if (to_string(kind) == name) return kind;
+    known.push_back(to_string(kind));
+  }
+  throw BadInput(unknown_name_text(what, name, known));
+}
+
 }  // namespace levigate::detail

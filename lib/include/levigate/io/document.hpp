@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <iterator>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <span>
@@ -220,5 +221,13 @@ class Node {
   const nlohmann::json* value_;
   std::string pointer_;
 };
+
+/// One of these, by its text.
+template <typename Kind, std::size_t count>
+Kind kind_in(const Node& node, const Kind (&all)[count], std::string_view what) {
+  std::string_view known[count];
+  std::transform(std::begin(all), std::end(all), known, [](Kind kind) { return to_string(kind); });
+  return all[node.one_of(known, what)];
+}
 
 }  // namespace levigate::inline v0::detail

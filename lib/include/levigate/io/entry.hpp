@@ -1,9 +1,7 @@
 // One line of a journal as JSON, both ways. Every error names the value, its pointer and its line.
 #pragma once
 
-#include <algorithm>
 #include <cstddef>
-#include <iterator>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
@@ -22,14 +20,6 @@ namespace levigate::inline v0 {
 inline constexpr std::size_t longest_entry_bytes = 1 << 20;
 
 namespace detail {
-
-/// One of these, by its text.
-template <typename Kind, std::size_t count>
-Kind kind_in(const Node& node, const Kind (&all)[count], std::string_view what) {
-  std::string_view known[count];
-  std::transform(std::begin(all), std::end(all), known, [](Kind kind) { return to_string(kind); });
-  return all[node.one_of(known, what)];
-}
 
 /// What a member holds is not empty: without it, the member is left out.
 template <typename Filled>

@@ -155,12 +155,8 @@ inline double height_in(const Node& node) {
 
 inline Defect defect_in(const Node& node) {
   node.require_keys(defect_keys);
-  constexpr DefectKind all[] = {DefectKind::run, DefectKind::sag, DefectKind::drip, DefectKind::nib,
-                                DefectKind::ridge};
-  std::vector<std::string_view> known;
-  for (const DefectKind kind : all) known.push_back(to_string(kind));
   Defect defect;
-  defect.kind = all[node.at("kind").one_of(known, "kind")];
+  defect.kind = kind_in(node.at("kind"), all_defect_kinds, "kind");
   if (node.has("height_um") == node.has("readings")) {
     node.fail("one is wanted of height_um and readings");
   }

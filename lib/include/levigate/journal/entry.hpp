@@ -46,12 +46,7 @@ inline constexpr EntryKind all_entry_kinds[] = {
 
 /// The kind of that name. Throws: BadInput with the nearest name where there is none.
 inline EntryKind entry_kind_named(std::string_view name) {
-  std::vector<std::string_view> known;
-  for (const EntryKind kind : all_entry_kinds) {
-    if (to_string(kind) == name) return kind;
-    known.push_back(to_string(kind));
-  }
-  throw BadInput(detail::unknown_name_text("kind", name, known));
+  return detail::kind_named(all_entry_kinds, name, "kind");
 }
 
 /// One entry. Which members a kind has stands at the kind; the others are empty.

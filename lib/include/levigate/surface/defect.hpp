@@ -31,6 +31,9 @@ constexpr std::string_view to_string(DefectKind kind) noexcept {
   return "";
 }
 
+inline constexpr DefectKind all_defect_kinds[] = {
+    DefectKind::run, DefectKind::sag, DefectKind::drip, DefectKind::nib, DefectKind::ridge};
+
 /// Something that stands proud of the film in one place.
 struct Defect {
   DefectKind kind = DefectKind::run;

@@ -9,7 +9,7 @@
 #include "levigate/journal/learn.hpp"
 #include "levigate/risk/pace.hpp"
 #include "levigate/risk/share.hpp"
-#include "simulation.hpp"
+#include "property/simulation.hpp"
 
 namespace {
 

@@ -249,7 +249,7 @@ void expect_within(const Spread& spread, double constant, double share) {
 }
 
 // Every backing, and a rigid one, with the ends of its bands, under every block, on the softest and
-// the hardest coating, for narrow and wide grades. Sizes only scale (contact_test.cpp).
+// the hardest coating, for narrow and wide grades. Sizes only scale (unit/surface/contact_test.cpp).
 TEST(RoughnessSimulation, LawHoldsForTheProfiles) {
   double softest_mpa = infinity, hardest_mpa = 0;
   for (const CoatingProfile& coating : coating_table) {

@@ -9,7 +9,7 @@
 #include <numeric>
 #include <thread>
 
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace learn_workshop {
 

@@ -1,5 +1,5 @@
 // Jobs that cannot be used: each error names what, where, and what would do.
-#include "json_workshop.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

@@ -1,6 +1,6 @@
 // Stacks that cannot be used, and labels that settle no size.
-#include "json_workshop.hpp"
 #include "levigate/stack/check.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

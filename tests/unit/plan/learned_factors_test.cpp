@@ -1,7 +1,7 @@
 // What the learned factors do to a plan, and that a factor of one does nothing.
 #include <gtest/gtest.h>
 
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

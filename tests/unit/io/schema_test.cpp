@@ -2,7 +2,7 @@
 #include <limits>
 #include <set>
 
-#include "json_workshop.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

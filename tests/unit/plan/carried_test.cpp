@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "levigate/text/card.hpp"
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

@@ -1,5 +1,5 @@
 // Results as JSON: every key of the schema and no other, and the figures of the plan.
-#include "json_workshop.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

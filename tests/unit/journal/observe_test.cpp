@@ -2,7 +2,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "learn_workshop.hpp"
+#include "unit/journal/learn_workshop.hpp"
 
 namespace {
 

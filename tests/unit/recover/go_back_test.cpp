@@ -7,7 +7,7 @@
 #include <numeric>
 
 #include "levigate/recover/go_back.hpp"
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

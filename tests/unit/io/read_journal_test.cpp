@@ -1,7 +1,7 @@
 // Lines of a journal as JSON: they read back equal, what is wrong in them is told with its place, and what was torn is told
 // from what someone wrote wrong.
-#include "journal_workshop.hpp"
-#include "json_workshop.hpp"
+#include "unit/io/journal_workshop.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

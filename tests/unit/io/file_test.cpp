@@ -2,7 +2,7 @@
 #include <filesystem>
 #include <fstream>
 
-#include "json_workshop.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

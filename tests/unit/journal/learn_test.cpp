@@ -4,8 +4,8 @@
 
 #include <random>
 
-#include "learn_workshop.hpp"
 #include "levigate/journal/report.hpp"
+#include "unit/journal/learn_workshop.hpp"
 
 namespace {
 

@@ -1,5 +1,5 @@
 // What is written reads back equal.
-#include "json_workshop.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

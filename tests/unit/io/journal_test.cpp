@@ -13,8 +13,8 @@
 #include <random>
 #include <set>
 
-#include "journal_workshop.hpp"
-#include "json_workshop.hpp"
+#include "unit/io/journal_workshop.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

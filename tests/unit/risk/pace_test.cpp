@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <numeric>
 
-#include "learn_workshop.hpp"
 #include "levigate/risk/simulate.hpp"
+#include "unit/journal/learn_workshop.hpp"
 
 namespace {
 

@@ -1,7 +1,7 @@
 // The demo files with a few bytes changed: whatever it is, it reads or is refused by one of our errors.
 #include <random>
 
-#include "json_workshop.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

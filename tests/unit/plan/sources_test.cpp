@@ -12,7 +12,7 @@
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/sources.hpp"
 #include "levigate/wheel/wheel.hpp"
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

@@ -1,8 +1,8 @@
 // The card says what the plan says, in lines that fit.
 #include "levigate/text/card.hpp"
 
-#include "json_workshop.hpp"
-#include "workshop.hpp"
+#include "unit/io/json_workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

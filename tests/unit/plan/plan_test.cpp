@@ -6,7 +6,7 @@
 
 #include <limits>
 
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

@@ -4,7 +4,7 @@
 
 #include "levigate/plan/plan.hpp"
 #include "levigate/surface/sheen_bands.hpp"
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

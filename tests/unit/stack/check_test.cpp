@@ -4,7 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

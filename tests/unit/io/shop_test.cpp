@@ -1,7 +1,7 @@
 // A shop's file: it reads back equal, may be edited, and is refused with the place where its numbers contradict each other.
-#include "json_workshop.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/report.hpp"
+#include "unit/io/json_workshop.hpp"
 
 namespace {
 

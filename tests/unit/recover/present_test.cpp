@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "levigate/recover/present.hpp"
-#include "workshop.hpp"
+#include "unit/workshop.hpp"
 
 namespace {
 

@@ -1,0 +1,310 @@
+// What a value is made of, said once: each member's name, range and meaning. Validation, JSON both ways, schemas,
+// bands, Python's properties and their documentation all follow from it.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <limits>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <utility>
+#include <vector>
+
+#include "levigate/version.hpp"
+
+namespace levigate::inline v0 {
+
+struct Description;
+
+/// What a member holds.
+enum class Form {
+  number,  ///< double
+  whole,   ///< an integer
+  truth,   ///< bool
+  text,    ///< std::string or std::string_view
+  choice,  ///< one enumerator, by its name
+  value,   ///< a described value
+  maybe,   ///< one or none
+  list,    ///< any number in order
+};
+
+/// How a type of member is read and set where only its address is known. Functions that do not apply are null.
+struct Kind {
+  Form form = Form::number;
+  const Kind* of = nullptr;                     ///< maybe, list: what it holds
+  const Description& (*described)() = nullptr;  ///< value: of its type
+  bool natural = false;                         ///< whole: never below zero
+
+  double (*number)(const void*) = nullptr;
+  void (*set_number)(void*, double) = nullptr;
+  std::int64_t (*whole)(const void*) = nullptr;  ///< whole, truth; of a choice its position
+  void (*set_whole)(void*, std::int64_t) = nullptr;
+  std::string_view (*text)(const void*) = nullptr;
+  void (*set_text)(void*, std::string_view) = nullptr;  ///< null: fixed text
+  std::size_t (*size)(const void*) = nullptr;         ///< maybe: 0 or 1; choice: how many there are
+  std::string_view (*choice)(std::size_t) = nullptr;  ///< name of the choice at a position
+  const void* (*item)(const void*, std::size_t) = nullptr;
+  void* (*add)(void*) = nullptr;   ///< maybe, list: makes a new one, at the end, and returns it
+  void (*clear)(void*) = nullptr;  ///< maybe, list: leaves none
+};
+
+/// One member of a value.
+struct Member {
+  std::string_view name;   ///< in C++, Python and JSON alike, with the unit as suffix
+  std::string_view about;  ///< one sentence or less
+  double low = -std::numeric_limits<double>::infinity();
+  double high = std::numeric_limits<double>::infinity();  ///< of a number, or each number of a list
+  std::string_view unit;      ///< in messages; by default what the suffix of the name stands for
+  std::string_view infinite;  ///< what stands for an infinite number in a file, as "rigid"
+  bool may = false;           ///< a file may leave it out: the value keeps its default
+  bool filled = false;        ///< a text or list that must not be empty
+  bool held = true;           ///< false: no file holds it
+  const Kind* kind = nullptr;
+  const void* (*in)(const void* owner) = nullptr;
+
+  void* in_mutable(void* owner) const { return const_cast<void*>(in(owner)); }
+};
+
+/// What a type of value is made of.
+struct Description {
+  std::string_view name;   ///< of the type, in C++ and Python alike
+  std::string_view about;  ///< a sentence
+  std::span<const Member> members;
+  /// What more must hold, which no member says alone; null: nothing. Throws where it does not.
+  void (*rule)(const void* value, std::string_view where) = nullptr;
+
+  /// The member of that name, or null.
+  constexpr const Member* find(std::string_view member) const noexcept {
+    for (const Member& one : members) {
+      if (one.name == member) return &one;
+    }
+    return nullptr;
+  }
+};
+
+/// The enumerators of a type, for its description: specialise as `inline constexpr auto choices<Seen> = std::to_array({...})`.
+template <typename Enum>
+inline constexpr auto choices = nullptr;
+
+/// The description of a type: specialise as `inline constexpr auto described<Block> = describe<Block>(...)`.
+template <typename Value>
+inline constexpr auto described = nullptr;
+
+/// Whether a type has a description.
+template <typename Value>
+concept Described = !std::is_null_pointer_v<std::remove_cvref_t<decltype(described<Value>)>>;
+
+/// The description of a described type.
+template <typename Value>
+const Description& description_of() {
+  static constexpr Description all{described<Value>.name, described<Value>.about,
+                                   described<Value>.members, described<Value>.checked};
+  return all;
+}
+
+/// The unit that a name's suffix stands for: "um" of "mean_um"; empty where it has none.
+constexpr std::string_view unit_of(std::string_view name) {
+  constexpr std::pair<std::string_view, std::string_view> units[] = {
+      {"_um_per_m", "um/m"}, {"_m_s", "m/s"}, {"_cm2", "cm2"}, {"_mm3", "mm3"}, {"_per_um", "1/um"},
+      {"_kpa", "kPa"},       {"_mpa", "MPa"}, {"_deg", "deg"}, {"_um", "um"},   {"_mm", "mm"},
+      {"_gu", "GU"},         {"_pm", "pm"},   {"_m", "m"},     {"_n", "N"},     {"_h", "h"},
+      {"_k", "K"},           {"_s", "s"},     {"_min", "min"},
+  };
+  for (const auto& [suffix, unit] : units) {
+    if (name.ends_with(suffix)) return unit;
+  }
+  if (name.ends_with("minutes")) return "min";
+  if (name.ends_with("rpm")) return "1/min";
+  return {};
+}
+
+namespace detail {
+
+template <typename>
+struct IsOptional : std::false_type {};
+template <typename Held>
+struct IsOptional<std::optional<Held>> : std::true_type {};
+template <typename>
+struct IsVector : std::false_type {};
+template <typename Held>
+struct IsVector<std::vector<Held>> : std::true_type {};
+
+template <typename Type>
+const Type& as(const void* at) {
+  return *static_cast<const Type*>(at);
+}
+template <typename Type>
+Type& as(void* at) {
+  return *static_cast<Type*>(at);
+}
+
+template <typename Type>
+constexpr Kind kind_of();
+
+template <typename Type>
+inline constexpr Kind kind = kind_of<Type>();
+
+template <typename Enum>
+std::size_t position_of(Enum value) {
+  std::size_t at = 0;
+  while (at < choices<Enum>.size() && choices<Enum>[at] != value) ++at;
+  return at;
+}
+
+/// The kind of a type: how its members are read and set.
+template <typename Type>
+constexpr Kind kind_of() {
+  Kind k;
+  if constexpr (std::is_same_v<Type, double>) {
+    k.form = Form::number;
+    k.number = [](const void* at) { return as<double>(at); };
+    k.set_number = [](void* at, double value) { as<double>(at) = value; };
+  } else if constexpr (std::is_same_v<Type, bool>) {
+    k.form = Form::truth;
+    k.whole = [](const void* at) { return std::int64_t{as<bool>(at)}; };
+    k.set_whole = [](void* at, std::int64_t value) { as<bool>(at) = value != 0; };
+  } else if constexpr (std::is_integral_v<Type>) {
+    k.form = Form::whole;
+    k.natural = std::is_unsigned_v<Type>;
+    k.whole = [](const void* at) { return static_cast<std::int64_t>(as<Type>(at)); };
+    k.set_whole = [](void* at, std::int64_t value) { as<Type>(at) = static_cast<Type>(value); };
+  } else if constexpr (std::is_same_v<Type, std::string> ||
+                       std::is_same_v<Type, std::string_view>) {
+    k.form = Form::text;
+    k.text = [](const void* at) { return std::string_view(as<Type>(at)); };
+    if constexpr (std::is_same_v<Type, std::string>) {
+      k.set_text = [](void* at, std::string_view value) { as<std::string>(at) = value; };
+    }
+  } else if constexpr (std::is_enum_v<Type>) {
+    k.form = Form::choice;
+    k.whole = [](const void* at) { return static_cast<std::int64_t>(position_of(as<Type>(at))); };
+    k.set_whole = [](void* at, std::int64_t value) {
+      as<Type>(at) = choices<Type>[static_cast<std::size_t>(value)];
+    };
+    k.size = [](const void*) { return choices<Type>.size(); };
+    k.choice = [](std::size_t at) -> std::string_view { return to_string(choices<Type>[at]); };
+  } else if constexpr (IsOptional<Type>::value) {
+    using Held = typename Type::value_type;
+    k.form = Form::maybe;
+    k.of = &kind<Held>;
+    k.size = [](const void* at) { return std::size_t{as<Type>(at).has_value()}; };
+    k.item = [](const void* at, std::size_t) -> const void* { return &*as<Type>(at); };
+    k.add = [](void* at) -> void* { return &as<Type>(at).emplace(); };
+    k.clear = [](void* at) { as<Type>(at).reset(); };
+  } else if constexpr (IsVector<Type>::value) {
+    using Held = typename Type::value_type;
+    k.form = Form::list;
+    k.of = &kind<Held>;
+    k.size = [](const void* at) { return as<Type>(at).size(); };
+    k.item = [](const void* at, std::size_t i) -> const void* { return &as<Type>(at)[i]; };
+    k.add = [](void* at) -> void* { return &as<Type>(at).emplace_back(); };
+    k.clear = [](void* at) { as<Type>(at).clear(); };
+  } else {
+    k.form = Form::value;
+    k.described = []() -> const Description& { return description_of<Type>(); };
+  }
+  return k;
+}
+
+/// A member on its way into a description.
+template <auto pointer>
+struct MemberOf {
+  Member said;
+
+  /// A file may leave it out.
+  constexpr MemberOf may() const {
+    MemberOf changed = *this;
+    changed.said.may = true;
+    return changed;
+  }
+  /// A text or list that must not be empty.
+  constexpr MemberOf filled() const {
+    MemberOf changed = *this;
+    changed.said.filled = true;
+    return changed;
+  }
+  /// No file holds it: it follows from the others, or belongs to one run.
+  constexpr MemberOf unheld() const {
+    MemberOf changed = *this;
+    changed.said.held = false;
+    return changed;
+  }
+  constexpr MemberOf unit(std::string_view unit) const {
+    MemberOf changed = *this;
+    changed.said.unit = unit;
+    return changed;
+  }
+  /// What stands for an infinite number in a file.
+  constexpr MemberOf infinite(std::string_view text) const {
+    MemberOf changed = *this;
+    changed.said.infinite = text;
+    return changed;
+  }
+};
+
+template <typename Owner, auto pointer>
+constexpr Member member_in(const MemberOf<pointer>& one) {
+  using Type = std::remove_cvref_t<decltype(std::declval<const Owner&>().*pointer)>;
+  Member member = one.said;
+  member.kind = &kind<Type>;
+  member.may = member.may || IsOptional<Type>::value;
+  member.in = [](const void* owner) -> const void* { return &(as<Owner>(owner).*pointer); };
+  return member;
+}
+
+template <typename Value, std::size_t count>
+struct Members {
+  std::string_view name, about;
+  std::array<Member, count> members;
+  void (*checked)(const void*, std::string_view) = nullptr;
+
+  /// What more must hold, as a function of value and place that throws where it does not.
+  template <void (*check)(const Value&, std::string_view)>
+  constexpr Members rule() const {
+    Members changed = *this;
+    changed.checked = [](const void* value, std::string_view where) {
+      check(as<Value>(value), where);
+    };
+    return changed;
+  }
+};
+
+}  // namespace detail
+
+/// The range of a number, ends included.
+struct Within {
+  double low, high;
+};
+
+/// One line of a description: pointer to the member, its name, and what it is.
+template <auto pointer>
+constexpr detail::MemberOf<pointer> member(std::string_view name, std::string_view about) {
+  Member said;
+  said.name = name;
+  said.about = about;
+  said.unit = unit_of(name);
+  return {said};
+}
+
+/// The same of a number with a range.
+template <auto pointer>
+constexpr detail::MemberOf<pointer> member(std::string_view name, Within range,
+                                           std::string_view about) {
+  detail::MemberOf<pointer> result = member<pointer>(name, about);
+  result.said.low = range.low;
+  result.said.high = range.high;
+  return result;
+}
+
+/// A description: name of the type, a sentence, and its members in order.
+template <typename Value, auto... pointers>
+constexpr detail::Members<Value, sizeof...(pointers)> describe(
+    std::string_view name, std::string_view about, const detail::MemberOf<pointers>&... members) {
+  return {name, about, {detail::member_in<Value>(members)...}};
+}
+
+}  // namespace levigate

@@ -72,7 +72,7 @@ def source(entry, where):
     return f"{{Basis::{entry['basis'].replace(' ', '_')}, {literal(entry['citation'])}}}"
 
 
-# ---- grade tables: data/standards/*.json -> grade/tables.hpp
+# ---- grade tables: data/standards/*.json -> grade/work/tables.hpp
 
 SYSTEMS = ["fepa_p", "cami", "jis", "fepa_f", "micron", "jis_sedimentation", "fepa_f_tube"]
 SIZES = ["median_um", "tolerance_um", "coarse_limit_um", "fine_limit_um"]
@@ -250,7 +250,7 @@ def sheen_bands():
 def outputs():
     """Path below the root -> text, for every generated header."""
     return {
-        "lib/include/levigate/grade/tables.hpp": grade_tables(),
+        "lib/include/levigate/grade/work/tables.hpp": grade_tables(),
         "lib/include/levigate/surface/sheen_band_table.hpp": sheen_bands(),
         **profile_tables.outputs(ROOT),
     }

@@ -3,7 +3,7 @@
 
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
-#include "levigate/plan/bench.hpp"
+#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/job.hpp"
 
 namespace levigate_python {

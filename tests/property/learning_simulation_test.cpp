@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
-#include "levigate/risk/pace.hpp"
+#include "levigate/risk/work/pace.hpp"
 #include "levigate/risk/share.hpp"
 #include "property/simulation.hpp"
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <random>
 
-#include "levigate/plan/search.hpp"
+#include "levigate/plan/work/search.hpp"
 
 namespace {
 

@@ -11,7 +11,7 @@
 #include <numbers>
 #include <vector>
 
-#include "levigate/plan/search.hpp"
+#include "levigate/plan/work/search.hpp"
 #include "levigate/surface/removal.hpp"
 #include "levigate/surface/scratch.hpp"
 #include "property/simulation.hpp"

@@ -1,7 +1,7 @@
 // Two entries of the grade tables: they must agree to the printed digit, row by row, both ways.
 #include <gtest/gtest.h>
 
-#include "levigate/grade/tables.hpp"
+#include "levigate/grade/work/tables.hpp"
 #include "reference/double_entry.hpp"
 #include "reference/reference.hpp"
 

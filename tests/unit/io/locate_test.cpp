@@ -1,7 +1,7 @@
 // Lines of pointers, against counting by hand.
 #include <gtest/gtest.h>
 
-#include "levigate/io/locate.hpp"
+#include "levigate/io/work/locate.hpp"
 
 namespace {
 

@@ -1,5 +1,5 @@
 // What a card says of chance: the figures of its simulation, in sentences that are true of them.
-#include "levigate/text/odds.hpp"
+#include "levigate/text/work/odds.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -2,17 +2,13 @@
 #pragma once
 
 #include <cmath>
-#include <limits>
 #include <span>
 #include <string>
 #include <string_view>
 
-#include "levigate/detail/profile.hpp"
 #include "levigate/detail/strict_math.hpp"
-#include "levigate/detail/text.hpp"
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
-#include "levigate/film/gauge_table.hpp"
 #include "levigate/source.hpp"
 
 namespace levigate::inline v0 {
@@ -25,10 +21,7 @@ struct Gauge {
 
 /// The gauge of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.
-inline Gauge gauge_named(std::string_view name) {
-  const GaugeProfile& p = detail::profile_named(gauge_table, name, "gauge");
-  return {p.fixed_um.value, p.share.value};
-}
+Gauge gauge_named(std::string_view name);
 
 /// Standard uncertainty of a thickness that comes from the gauge's accuracy, taken as the half-width of
 /// an even distribution.
@@ -71,6 +64,7 @@ inline Film film_from_gauge(std::span<const double> readings_um, const Gauge& ga
 
 /// Standard uncertainties beyond which two films contradict each other.
 inline constexpr double contradiction_sigmas = 3.0;
+
 inline constexpr Source contradiction_source{Basis::assumption,
                                              "three standard uncertainties, the usual line"};
 
@@ -94,28 +88,10 @@ struct Agreement {
 /// NaN:       rejected as OutOfRange
 /// Accuracy:  2 ulp
 /// Source:    propagation of uncertainty; contradiction_source
-inline Agreement agrees(const Film& coats, const Film& readings) {
-  constexpr auto where = "agrees";
-  for (const Film* film : {&coats, &readings}) {
-    detail::require_range(film->mean_um, 0.0, 2e4, "mean_um", "um", where);
-    detail::require_range(film->mean_se_um, 0.0, 2e4, "mean_se_um", "um", where);
-  }
-  Agreement result;
-  result.difference_um = readings.mean_um - coats.mean_um;
-  result.uncertainty_um = std::hypot(coats.mean_se_um, readings.mean_se_um);
-  if (result.difference_um != 0.0) {
-    result.sigmas = result.uncertainty_um > 0.0
-                        ? std::abs(result.difference_um) / result.uncertainty_um
-                        : std::numeric_limits<double>::infinity();
-  }
-  result.contradicts = result.sigmas > contradiction_sigmas;
-  if (result.contradicts) {
-    result.text = "the gauge reads " + detail::fixed(readings.mean_um, 1) +
-                  " um where the coats make " + detail::fixed(coats.mean_um, 1) +
-                  " um: " + detail::fixed(result.sigmas, 1) + " standard uncertainties of " +
-                  detail::fixed(result.uncertainty_um, 1) + " um apart; one of the two is wrong";
-  }
-  return result;
-}
+Agreement agrees(const Film& coats, const Film& readings);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/film/work/gauge.hpp"
+#endif

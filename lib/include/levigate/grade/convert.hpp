@@ -1,21 +1,14 @@
 // From one system to another: the nearest grade, how near it is, and a continuous number.
 #pragma once
 
-#include <algorithm>
-#include <cmath>
-#include <cstdlib>
+#include <cstddef>
 #include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
-#include "levigate/detail/normal.hpp"
-#include "levigate/detail/strict_math.hpp"
-#include "levigate/detail/text.hpp"
-#include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
-#include "levigate/grade/grades.hpp"
-#include "levigate/grade/spread.hpp"
+#include "levigate/grade/system.hpp"
 
 namespace levigate::inline v0 {
 
@@ -36,30 +29,8 @@ namespace levigate::inline v0 {
 /// Accuracy:  1e-14 absolute
 /// Source:    Inman & Bradley, Commun. Stat. Theory Methods 18 (1989) 3851, from memory; checked
 ///            against numerical integration
-inline double size_overlap(double median_1_um, double log_spread_1, double median_2_um,
-                           double log_spread_2) {
-  if (detail::any_nan(median_1_um, log_spread_1, median_2_um, log_spread_2)) return std::nan("");
-  constexpr auto where = "size_overlap";
-  detail::require_range(median_1_um, 1e-3, 1e6, "median_1_um", "um", where);
-  detail::require_range(median_2_um, 1e-3, 1e6, "median_2_um", "um", where);
-  detail::require_range(log_spread_1, 1e-6, 10.0, "log_spread_1", "", where);
-  detail::require_range(log_spread_2, 1e-6, 10.0, "log_spread_2", "", where);
-  const double narrow = std::min(log_spread_1, log_spread_2);
-  const double r = std::max(log_spread_1, log_spread_2) / narrow;
-  const double distance = std::abs(std::log(median_1_um / median_2_um)) / narrow;
-  if (r == 1.0) return 2.0 * detail::normal_tail(distance / 2.0);
-
-  // Between the crossings the wide density is the lower one, outside them the narrow one. The
-  // roots are taken from the sum that cannot cancel.
-  const double a = (r - 1.0) * (r + 1.0);
-  const double c = distance * distance + 2.0 * r * r * std::log(r);
-  const double q = distance + std::sqrt(distance * distance + a * c);
-  const double left = -q / a;
-  const double right = c / q;
-  const auto wide_below = [&](double t) { return detail::normal_tail((distance - t) / r); };
-  return detail::normal_tail(-left) + (wide_below(right) - wide_below(left)) +
-         detail::normal_tail(right);
-}
+double size_overlap(double median_1_um, double log_spread_1, double median_2_um,
+                    double log_spread_2);
 
 /// The grade of another system that stands for a given one.
 struct Equivalent {
@@ -75,64 +46,6 @@ struct Equivalent {
   std::string verdict;  ///< the same in words
 };
 
-namespace detail {
-
-/// Index of the nearest grade by |ln size|, of two as near the coarser. Grades fall strictly.
-/// Compares d^2 with the product of the neighbours, which is the geometric middle between them.
-inline std::size_t nearest_index(std::span<const Grade> grades, double size_um) {
-  const auto finer =
-      std::ranges::find_if(grades, [&](const Grade& grade) { return grade.median_um < size_um; });
-  const auto index = static_cast<std::size_t>(finer - grades.begin());
-  if (index == 0) return 0;
-  if (index == grades.size()) return index - 1;
-  const bool nearer_to_finer =
-      size_um * size_um < grades[index - 1].median_um * grades[index].median_um;
-  return nearer_to_finer ? index : index - 1;
-}
-
-/// Whether two medians differ by no more than their tolerances add up to, in whole picometres:
-/// sizes and tolerances are printed decimals, and 1.5 - 1.2 is not above 0.3 as it is in binary.
-inline bool within(double median_1_um, double median_2_um, double tolerance_1_um,
-                   double tolerance_2_um) {
-  const auto pm = [](double um) { return std::llround(um * 1e6); };
-  return std::llabs(pm(median_1_um) - pm(median_2_um)) <= pm(tolerance_1_um) + pm(tolerance_2_um);
-}
-
-/// Log-log interpolation of the grit number between the grades on either side of a size.
-inline std::optional<double> continuous_number(std::span<const Grade> grades, double size_um) {
-  if (!grades.front().number) return std::nullopt;
-  for (std::size_t i = 0; i < grades.size(); ++i) {
-    if (size_um == grades[i].median_um) return grades[i].number;
-    if (size_um < grades[i].median_um) continue;
-    if (i == 0) return std::nullopt;
-    const Grade& coarse = grades[i - 1];
-    const Grade& fine = grades[i];
-    const double share =
-        std::log(coarse.median_um / size_um) / std::log(coarse.median_um / fine.median_um);
-    return *coarse.number * std::pow(*fine.number / *coarse.number, share);
-  }
-  return std::nullopt;
-}
-
-inline std::string verdict(const Grade& given, const Equivalent& found) {
-  const double percent = 100.0 * std::abs(found.size_ratio - 1.0);
-  std::string text = found.grade.label + " is the nearest to " + given.label + ": ";
-  text += percent < 0.5 ? "the same median"
-                        : fixed(percent, 0) + " % " + (found.size_ratio > 1 ? "coarser" : "finer");
-  if (found.within_tolerance) {
-    text += *found.within_tolerance ? ", within" : ", beyond";
-    text += " the tolerance of the medians";
-  } else {
-    text += ", tolerance of the medians not known";
-  }
-  text += "; " + fixed(100.0 * found.overlap, 0) + " % of the grain in common";
-  if (found.grade.basis() == Basis::extrapolated) text += "; its size is extrapolated";
-  if (given.basis() == Basis::extrapolated) text += "; the given size is extrapolated";
-  return text;
-}
-
-}  // namespace detail
-
 /// The nearest grade of a system, and how far it may stand for the given one. Sizes of two systems
 /// come from two measuring methods, which part by 5 % for coarse and up to 45 % for fine micro
 /// grits, so a nearest grade is a neighbour, not an equal.
@@ -142,26 +55,7 @@ inline std::string verdict(const Grade& given, const Equivalent& found) {
 /// @return        the nearest grade with ratio, overlap [0 to 1] and neighbours
 /// Throws:    OutOfRange where the median is outside its range; otherwise as spread()
 /// Source:    medians as in data/standards; nearness by log size: common practice
-inline Equivalent convert(const Grade& given, System system) {
-  detail::require_range(given.median_um, 0.01, 1e4, "median_um", "um", "convert");
-  const std::vector<Grade> all = grades(system);
-  const std::size_t index = detail::nearest_index(all, given.median_um);
-  Equivalent found;
-  found.grade = all[index];
-  found.size_ratio = found.grade.median_um / given.median_um;
-  if (given.tolerance_um || found.grade.tolerance_um) {
-    found.within_tolerance =
-        detail::within(given.median_um, found.grade.median_um, given.tolerance_um.value_or(0.0),
-                       found.grade.tolerance_um.value_or(0.0));
-  }
-  found.overlap = size_overlap(given.median_um, log_spread(given), found.grade.median_um,
-                               log_spread(found.grade));
-  found.number = detail::continuous_number(all, given.median_um);
-  if (index > 0) found.coarser = all[index - 1];
-  if (index + 1 < all.size()) found.finer = all[index + 1];
-  found.verdict = detail::verdict(given, found);
-  return found;
-}
+Equivalent convert(const Grade& given, System system);
 
 /// The nearest grades of many sizes.
 ///
@@ -172,18 +66,10 @@ inline Equivalent convert(const Grade& given, System system) {
 /// NaN:       rejected, naming its index
 /// Accuracy:  decisions on products rounded once
 /// Source:    as convert
-inline std::vector<std::size_t> nearest(std::span<const double> sizes_um, System system) {
-  const std::vector<Grade> all = grades(system);
-  std::vector<std::size_t> indices;
-  indices.reserve(sizes_um.size());
-  for (const double size_um : sizes_um) {
-    if (!(size_um >= 0.01 && size_um <= 1e4)) {
-      detail::require_range(size_um, 0.01, 1e4, "sizes_um[" + std::to_string(indices.size()) + "]",
-                            "um", "nearest");
-    }
-    indices.push_back(detail::nearest_index(all, size_um));
-  }
-  return indices;
-}
+std::vector<std::size_t> nearest(std::span<const double> sizes_um, System system);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/grade/work/convert.hpp"
+#endif

@@ -1,53 +1,19 @@
 // Writing a simulation as JSON. Every key is always there; what does not apply is null or empty.
 #pragma once
 
-#include <nlohmann/json.hpp>
 #include <string>
 
-#include "levigate/io/keys.hpp"
 #include "levigate/io/write.hpp"
 #include "levigate/io/write_plan.hpp"
 #include "levigate/risk/simulation.hpp"
 
 namespace levigate::inline v0 {
 
-namespace detail {
-
-inline OrderedJson json_of(const Interval& interval) {
-  return {
-      {"p10", interval.p10}, {"p50", interval.p50}, {"p90", interval.p90}, {"mean", interval.mean}};
-}
-
-inline OrderedJson json_of(const Share& share) {
-  return {{"share", share.share}, {"low", share.low}, {"high", share.high}};
-}
-
-inline OrderedJson json_of(const SimulatedStep& step) {
-  return {{"sheet", step.sheet},
-          {"minutes", json_of(step.minutes)},
-          {"sheets_used", json_of(step.sheets_used)},
-          {"paper_short", step.paper_short ? json_of(*step.paper_short) : OrderedJson(nullptr)}};
-}
-
-inline OrderedJson json_of(const SimulatedZone& zone) {
-  return {{"zone", zone.zone},
-          {"film_left_um", json_of(zone.film_left_um)},
-          {"thinnest_um", json_of(zone.thinnest_um)},
-          {"cut_through", json_of(zone.cut_through)},
-          {"over_budget", json_of(zone.over_budget)}};
-}
-
-}  // namespace detail
-
 /// A simulation as JSON text of format levigate.simulation/1.
-inline std::string to_json(const Simulation& simulation) {
-  return detail::json_text({{"format", simulation_format},
-                            {"draws", simulation.draws},
-                            {"seed", simulation.seed},
-                            {"minutes", detail::json_of(simulation.minutes)},
-                            {"sheets", detail::json_of(simulation.sheets)},
-                            {"steps", detail::array_json(simulation.steps, detail::json_of)},
-                            {"zones", detail::array_json(simulation.zones, detail::json_of)}});
-}
+std::string to_json(const Simulation& simulation);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/io/work/write_simulation.hpp"
+#endif

@@ -1,76 +1,20 @@
 // Writing a way back as JSON. Every key is always there; what does not apply is null or empty.
 #pragma once
 
-#include <cmath>
-#include <nlohmann/json.hpp>
 #include <string>
 
 #include "levigate/io/entry.hpp"
-#include "levigate/io/keys.hpp"
 #include "levigate/io/write.hpp"
 #include "levigate/io/write_plan.hpp"
 #include "levigate/recover/go_back.hpp"
 
 namespace levigate::inline v0 {
 
-namespace detail {
-
-inline OrderedJson json_of(const Cause& cause) {
-  return {{"step", cause.step},         {"sheet", cause.sheet},
-          {"stray", cause.stray},       {"probability", cause.probability},
-          {"expected", cause.expected}, {"missed", cause.missed}};
-}
-
-inline OrderedJson json_of(const Need& need) {
-  return {{"need_um", need.need_um}, {"probability", need.probability}};
-}
-
-inline OrderedJson json_of(const TryStep& step) {
-  return {{"sheet", step.sheet}, {"removal_um", step.removal_um}, {"minutes", step.minutes}};
-}
-
-inline OrderedJson json_of(const Try& one) {
-  return {{"steps", array_json(one.steps, json_of)},
-          {"removal_um", one.removal_um},
-          {"minutes", one.minutes},
-          {"gone_chance", one.gone_chance}};
-}
-
-inline OrderedJson json_of(const Reentry& entry) {
-  const Climb& climb = entry.climb;
-  return {{"sheet", entry.sheet},
-          {"removal_um", entry.removal_um},
-          {"fixed_minutes", climb.fixed_minutes},
-          {"minutes_per_um", climb.minutes_per_um},
-          {"above_um", climb.above_um},
-          {"reach_um",
-           or_null(std::isfinite(climb.reach_um) ? std::optional(climb.reach_um) : std::nullopt)}};
-}
-
-inline OrderedJson json_of(const Diagnosis& diagnosis) {
-  return {{"mark", json_of(diagnosis.mark)},
-          {"causes", array_json(diagnosis.causes, json_of)},
-          {"needs", array_json(diagnosis.needs, json_of)},
-          {"shows_um", diagnosis.shows_um},
-          {"evidence", diagnosis.evidence}};
-}
-
-}  // namespace detail
-
 /// A way back as JSON text of format levigate.way_back/1.
-inline std::string to_json(const WayBack& way) {
-  return detail::json_text({{"format", way_back_format},
-                            {"found", way.found},
-                            {"diagnosis", detail::json_of(way.diagnosis)},
-                            {"tries", detail::array_json(way.tries, detail::json_of)},
-                            {"reentries", detail::array_json(way.reentries, detail::json_of)},
-                            {"expected_minutes", way.expected_minutes},
-                            {"round_minutes", way.round_minutes},
-                            {"gone_chance", way.gone_chance},
-                            {"film_um", detail::or_null(way.film_um)},
-                            {"why", way.why},
-                            {"remains", way.remains},
-                            {"cautions", detail::array_json(way.cautions, detail::json_of)}});
-}
+std::string to_json(const WayBack& way);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/io/work/write_way_back.hpp"
+#endif

@@ -1,13 +1,9 @@
 // What a journal says was done: the jobs in it, and the steps of one of them in order.
 #pragma once
 
-#include <algorithm>
-#include <cstddef>
-#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "levigate/journal/entry.hpp"
@@ -15,48 +11,13 @@
 
 namespace levigate::inline v0 {
 
-namespace detail {
-
-/// Whether an entry that ends a step ends one that the other began: of the same job and sheet, with a zone in common.
-inline bool ends(const Entry& ended, const Entry& begun) {
-  return ended.kind == EntryKind::step_ended && begun.kind == EntryKind::step_begun &&
-         ended.job == begun.job && ended.sheet == begun.sheet &&
-         (ended.zone == begun.zone || ended.zone.empty() || begun.zone.empty());
-}
-
-/// Whether an entry speaks for all of the zones that another is of.
-inline bool covers(const Entry& entry, const Entry& other) {
-  return entry.zone.empty() || entry.zone == other.zone;
-}
-
-/// The way that a step ran which ended at that position.
-inline std::optional<double> direction_of(std::span<const Entry> entries, std::size_t at) {
-  const Entry& ended = entries[at];
-  while (at-- > 0) {
-    const Entry& before = entries[at];
-    if (ends(ended, before)) return covers(before, ended) ? before.direction_deg : std::nullopt;
-    const bool ended_before = before.kind == EntryKind::step_ended && before.job == ended.job &&
-                              before.sheet == ended.sheet && covers(before, ended);
-    if (ended_before) return std::nullopt;
-  }
-  return std::nullopt;
-}
-
-}  // namespace detail
-
 /// Names of the jobs in a journal.
 ///
 /// @param entries  of one journal, in order
 /// @return         names, in the order in which they first stand there
 /// Throws:    nothing
 /// Source:    -
-inline std::vector<std::string> jobs(std::span<const Entry> entries) {
-  std::vector<std::string> names;
-  for (const Entry& entry : entries) {
-    if (std::find(names.begin(), names.end(), entry.job) == names.end()) names.push_back(entry.job);
-  }
-  return names;
-}
+std::vector<std::string> jobs(std::span<const Entry> entries);
 
 /// The steps of a job that were ended, one for each such entry. The way a step ran is that of the last one begun with its sheet
 /// that holds all of its zones, unless it was ended there since; where one was begun in some of its zones only, it is not known.
@@ -67,18 +28,10 @@ inline std::vector<std::string> jobs(std::span<const Entry> entries) {
 /// @return         the steps, in the order of the entries
 /// Throws:    nothing
 /// Source:    -
-inline std::vector<DoneStep> done_steps(std::span<const Entry> entries, std::string_view job) {
-  std::vector<DoneStep> done;
-  for (std::size_t i = 0; i < entries.size(); ++i) {
-    const Entry& entry = entries[i];
-    if (entry.job != job || entry.kind != EntryKind::step_ended) continue;
-    DoneStep step{.sheet = entry.sheet,
-                  .direction_deg = detail::direction_of(entries, i),
-                  .removal_um = entry.removal_um};
-    if (!entry.zone.empty()) step.zones.push_back(entry.zone);
-    done.push_back(std::move(step));
-  }
-  return done;
-}
+std::vector<DoneStep> done_steps(std::span<const Entry> entries, std::string_view job);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/journal/work/done.hpp"
+#endif

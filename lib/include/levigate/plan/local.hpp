@@ -2,9 +2,9 @@
 #pragma once
 
 #include <string>
-#include <vector>
 
-#include "levigate/plan/bench.hpp"
+#include "levigate/surface/defect.hpp"
+#include "levigate/surface/take_down.hpp"
 
 namespace levigate::inline v0 {
 
@@ -15,18 +15,5 @@ struct LocalStep {
   std::string block;  ///< that does it
   LocalWork work;     ///< how, how long, and what sanding them out flat would cost instead
 };
-
-/// The work on all defects of a job, with the sheet that comes first. See take_down().
-inline std::vector<LocalStep> local_steps(const Bench& bench, std::size_t first) {
-  std::vector<LocalStep> result;
-  for (std::size_t i = 0; i < bench.job.zones.size(); ++i) {
-    const Zone& zone = bench.job.zones[i];
-    for (const Defect& defect : zone.defects) {
-      const LocalTools tools = local_tools(bench, i, first);
-      result.push_back({zone.name, defect, tools.small_block.block.name, take_down(defect, tools)});
-    }
-  }
-  return result;
-}
 
 }  // namespace levigate

@@ -1,15 +1,8 @@
 // What a plan relies on: every input with its band and source, and how far the plan moves over that band.
 #pragma once
 
-#include <algorithm>
-#include <cmath>
-#include <numeric>
 #include <string>
-#include <utility>
-#include <vector>
 
-#include "levigate/plan/knobs.hpp"
-#include "levigate/plan/ladder.hpp"
 #include "levigate/sourced.hpp"
 
 namespace levigate::inline v0 {
@@ -27,51 +20,5 @@ struct Reliance {
   /// Largest change, as a share of the plan's minutes or of the film budget, whichever is more.
   double influence = 0;
 };
-
-/// What a sequence relies on, most influential first: each input is set to the ends of its band, all else and the
-/// sequence as they are, and the sums worked out anew. What only touches gloss or paper has no influence and stands last.
-///
-/// A zone that the end of a band leaves hardly any budget counts as ten times over it.
-///
-/// @param bench     job and stack
-/// @param sequence  of the bench
-/// @return          one entry an input, by influence, then in the order coating, backings, blocks, rules, model, grades
-/// Throws:    nothing that working out the sequence itself would not
-/// NaN:       does not occur
-/// Accuracy:  that of the sums; inputs are moved one at a time
-/// Source:    bands: data/profiles and the grades' tolerances; a spread of grain sizes is taken to be known to a quarter
-inline std::vector<Reliance> reliances(const Bench& bench, const Sequence& sequence) {
-  const Setup setup = detail::setup_of(bench, sequence.sheets);
-  std::vector<std::size_t> sheets(sequence.sheets.size());
-  std::iota(sheets.begin(), sheets.end(), std::size_t{0});
-  const bool coat = bench.job.coating.kind == CoatingKind::coat;
-  constexpr double most_film = 10.0;  // an end of a band may leave a zone no budget at all
-  const auto sums = [&](const Setup& changed) {
-    const Sequence sum = summed(levigate::bench(changed), sheets);
-    const double film =
-        static_cast<double>(sum.film.depth_pm) / static_cast<double>(sum.film.budget_pm);
-    return std::pair(static_cast<double>(sum.milliseconds) / detail::ms_per_minute,
-                     coat ? std::min(film, most_film) : 0.0);
-  };
-  const auto [minutes, film] = sums(setup);
-  std::vector<Reliance> result;
-  for (const detail::Knob& knob : detail::knobs(setup)) {
-    Reliance& one = result.emplace_back(
-        Reliance{.subject = knob.subject, .quantity = knob.quantity, .input = knob.input});
-    for (const bool high : {false, true}) {
-      Setup changed = setup;
-      knob.set(changed, high ? knob.input.high : knob.input.low);
-      const auto [new_minutes, new_film] = sums(changed);
-      (high ? one.minutes_high : one.minutes_low) = new_minutes - minutes;
-      (high ? one.film_high : one.film_low) = new_film - film;
-    }
-    one.influence =
-        std::max({std::abs(one.minutes_low) / minutes, std::abs(one.minutes_high) / minutes,
-                  std::abs(one.film_low), std::abs(one.film_high)});
-  }
-  std::stable_sort(result.begin(), result.end(),
-                   [](const Reliance& a, const Reliance& b) { return a.influence > b.influence; });
-  return result;
-}
 
 }  // namespace levigate

@@ -5,11 +5,8 @@
 #include <algorithm>
 #include <cstddef>
 #include <limits>
-#include <optional>
-#include <string>
 #include <vector>
 
-#include "levigate/error.hpp"
 #include "levigate/recover/need.hpp"
 
 namespace levigate::inline v0 {
@@ -71,51 +68,11 @@ inline double climb_minutes(const Climb& climb, double off_um) {
 /// NaN:       rejected
 /// Accuracy:  1e-12 relative; tests/property/policy_oracle_test.cpp holds it to all policies of small problems
 /// Source:    R. Bellman, Dynamic Programming, 1957, from memory: the principle of optimality
-inline Policy best_policy(const std::vector<Need>& needs, const std::vector<Climb>& climbs,
-                          double film_um, double stop_minutes) {
-  constexpr auto where = "best_policy";
-  constexpr double infinity = std::numeric_limits<double>::infinity();
-  if (needs.empty()) throw BadInput("needs is empty, in best_policy");
-  detail::require_range(film_um, 0.0, infinity, "film_um", "um", where);
-  detail::require_range(stop_minutes, 0.0, 1e12, "stop_minutes", "min", where);
-  for (std::size_t i = 0; i < needs.size(); ++i) {
-    detail::require_range(needs[i].need_um, 1e-9, 1e6, "need_um", "um", where);
-    detail::require_range(needs[i].probability, 1e-300, 1.0 + 1e-9, "probability", "", where);
-    if (i > 0 && needs[i].need_um <= needs[i - 1].need_um)
-      throw BadInput("needs do not ascend, in best_policy");
-  }
-  const std::size_t count = needs.size();
-  std::vector<double> left(count + 1, 0.0);  // chance that the need is one of those from here on
-  for (std::size_t i = count; i-- > 0;) left[i] = left[i + 1] + needs[i].probability;
-
-  struct Choice {
-    double minutes;
-    std::optional<Attempt> attempt;
-  };
-  std::vector<Choice> best(count + 1, {0.0, std::nullopt});  // by number of needs met in vain
-  for (std::size_t met = count; met-- > 0;) {
-    Choice& choice = best[met];
-    choice.minutes = stop_minutes;
-    const double off_um = met == 0 ? 0.0 : needs[met - 1].need_um;
-    for (std::size_t next = met; next < count && needs[next].need_um <= film_um; ++next) {
-      const double again = left[next + 1] / left[met] * best[next + 1].minutes;
-      const double deep_um = needs[next].need_um - off_um;
-      for (std::size_t k = 0; k < climbs.size(); ++k) {
-        if (deep_um > climbs[k].reach_um) continue;
-        if (deep_um < climbs[k].above_um && next + 1 < count) continue;
-        if (off_um + detail::climb_um(climbs[k], deep_um) > film_um) continue;
-        const double minutes = detail::climb_minutes(climbs[k], deep_um) + again;
-        if (minutes < choice.minutes) choice = {minutes, Attempt{k, next}};
-      }
-    }
-  }
-  Policy result{.attempts = {}, .expected_minutes = best[0].minutes, .gone_chance = 0};
-  for (std::size_t met = 0; met < count && best[met].attempt;) {
-    result.attempts.push_back(*best[met].attempt);
-    met = best[met].attempt->need + 1;
-    result.gone_chance = 1.0 - left[met] / left[0];
-  }
-  return result;
-}
+Policy best_policy(const std::vector<Need>& needs, const std::vector<Climb>& climbs, double film_um,
+                   double stop_minutes);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/recover/work/policy.hpp"
+#endif

@@ -1,21 +1,15 @@
 // A plan worked out many times over, with every uncertain number drawn anew: what minutes, sheets and film may become.
 #pragma once
 
-#include <algorithm>
-#include <cmath>
-#include <cstddef>
 #include <cstdint>
 #include <optional>
-#include <string>
-#include <vector>
 
-#include "levigate/plan/ladder.hpp"
-#include "levigate/plan/plan.hpp"
-#include "levigate/risk/crew.hpp"
-#include "levigate/risk/draw.hpp"
-#include "levigate/risk/learned_inputs.hpp"
+#include "levigate/journal/learned.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/risk/progress.hpp"
 #include "levigate/risk/simulation.hpp"
-#include "levigate/risk/spots.hpp"
+#include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
 
@@ -27,168 +21,6 @@ struct SimulateOptions {
   std::optional<Shop> shop{};  ///< what journals taught: minutes are drawn from it, see PaceDraws
   Progress progress{};  ///< called on the caller's thread alone; false: stop with the draws so far
 };
-
-namespace detail {
-
-inline constexpr double most_spot_draws = 1e11;
-
-/// Spots of a zone, whole ones.
-inline std::uint32_t spots_of(const Zone& zone) {
-  return static_cast<std::uint32_t>(std::llround(std::max(1.0, zone.area_cm2)));
-}
-
-/// Throws: BadInput unless the plan has a sequence that was worked out from this bench.
-inline void require_plan_of(const Bench& bench, const Plan& plan) {
-  const auto refuse = [&](const std::string& text) {
-    throw BadInput(text + ", in simulate of the job '" + bench.job.name + "'");
-  };
-  const Sequence& exact = plan.exact;
-  if (!plan.found) refuse("there is no plan: " + (plan.why ? plan.why->message : "none was found"));
-  const bool known = !exact.sheets.empty() && exact.sheets.size() == plan.steps.size() &&
-                     std::all_of(exact.sheets.begin(), exact.sheets.end(), [&](std::size_t sheet) {
-                       return sheet < bench.stack.sheets.size();
-                     });
-  const auto same_sums = [&] {
-    const Sequence again = summed(bench, exact.sheets);
-    return again.milliseconds == exact.milliseconds && again.depth_pm == exact.depth_pm &&
-           again.cost == exact.cost;
-  };
-  if (!known || !same_sums()) refuse("the plan was made from another job or stack");
-}
-
-/// Figures of all draws: each has a column, each draw a place in it.
-struct Figures {
-  struct OfStep {
-    std::vector<double> minutes, sheets_used;
-  };
-  struct OfZone {
-    std::vector<double> film_left_um, thinnest_um;
-    std::vector<char> over_budget;
-  };
-  std::vector<double> minutes, sheets;
-  std::vector<OfStep> steps;
-  std::vector<OfZone> zones;
-
-  Figures(std::size_t draws, std::size_t step_count, std::size_t zone_count)
-      : minutes(draws), sheets(draws) {
-    const std::vector<double> column(draws);
-    steps.assign(step_count, {column, column});
-    zones.assign(zone_count, {column, column, std::vector<char>(draws)});
-  }
-};
-
-/// Works a sequence out once more, as the numbers of a draw have it.
-template <typename Inputs>
-class SequenceDraw {
- public:
-  /// `setup` holds the sheets of the sequence in its order; its coating is cured, and `hardness_ratio` what it has of that now.
-  SequenceDraw(Setup setup, double hardness_ratio, Inputs inputs,
-               std::vector<std::optional<double>> budget_um, std::uint64_t seed)
-      : setup_(std::move(setup)),
-        hardness_ratio_(hardness_ratio),
-        inputs_(std::move(inputs)),
-        budget_um_(std::move(budget_um)),
-        seed_(seed) {
-    for (std::size_t i = 0; i < setup_.stack.sheets.size(); ++i) sheets_.push_back(i);
-  }
-
-  void operator()(std::int64_t draw, Figures& figures) const {
-    const auto at = static_cast<std::size_t>(draw);
-    Setup drawn = setup_;
-    const auto minutes_of = inputs_(drawn, seed_, static_cast<std::uint32_t>(draw));
-    drawn.job.coating.hardness_mpa *= hardness_ratio_;
-    const Bench bench = levigate::bench(std::move(drawn));
-    const std::size_t zones = bench.job.zones.size();
-    std::vector<double> depth_um(zones, 0.0);
-    double minutes = bench.local_minutes.front(), sheets = 0;
-    std::optional<Before> last;
-    for_each_step(bench, sheets_, [&](std::optional<Before> before, std::size_t sheet) {
-      const std::vector<Effort> step = efforts(bench, before, sheet);
-      minutes += figures.steps[sheet].minutes[at] = minutes_of(sheet, step, bench.job.rules);
-      sheets += figures.steps[sheet].sheets_used[at] = levigate::sheets_used(step);
-      for (std::size_t i = 0; i < zones; ++i) depth_um[i] += step[i].removal_um;
-      last = after(bench, before, sheet);
-    });
-    figures.minutes[at] = minutes;
-    figures.sheets[at] = sheets;
-    for (std::size_t i = 0; i < figures.zones.size(); ++i) {
-      film_of(bench, i, depth_um[i] + scratch_left_um(bench, *last, i), draw, figures.zones[i]);
-    }
-  }
-
- private:
-  void film_of(const Bench& bench, std::size_t i, double depth_um, std::int64_t draw,
-               Figures::OfZone& figures) const {
-    const Zone& zone = bench.job.zones[i];
-    const auto at = static_cast<std::size_t>(draw);
-    const auto stream = [&](const std::string& of) {
-      return Stream(seed_, stream_named(of + zone.name), static_cast<std::uint32_t>(draw));
-    };
-    const Film film = drawn_film(*zone.film, stream("film of "));
-    figures.film_left_um[at] = film.mean_um - depth_um;
-    figures.thinnest_um[at] = thinnest_um(film, depth_um, bench.job.rules.removed_cv,
-                                          spots_of(zone), stream("spots of "), bounds_);
-    figures.over_budget[at] = depth_um > *budget_um_[i];
-  }
-
-  Setup setup_;
-  double hardness_ratio_;
-  Inputs inputs_;
-  std::vector<std::optional<double>> budget_um_;
-  std::uint64_t seed_;
-  std::vector<std::size_t> sheets_;
-  NormalBounds bounds_;
-};
-
-/// Share of the values that a test holds for, with its interval.
-template <typename Value, typename Test>
-Share share_of(const std::vector<Value>& values, Test test) {
-  return exact_share(std::count_if(values.begin(), values.end(), test),
-                     static_cast<std::int64_t>(values.size()));
-}
-
-/// The draws of a sequence and what they come to.
-template <typename Inputs>
-Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
-                     const SimulateOptions& options) {
-  const bool coat = setup.job.coating.kind == CoatingKind::coat;
-  const auto size = static_cast<std::size_t>(options.draws);
-  Figures figures(size, setup.stack.sheets.size(), coat ? setup.job.zones.size() : 0);
-  Simulation result;
-  result.seed = options.seed;
-  result.draws = for_each_draw(options.draws, options.threads, options.progress,
-                               [&](std::int64_t draw) { work(draw, figures); });
-  const auto done = [&](auto& column) -> const auto& {
-    column.resize(static_cast<std::size_t>(result.draws));
-    return column;
-  };
-  result.minutes = interval_of(done(figures.minutes));
-  result.sheets = interval_of(done(figures.sheets));
-  for (std::size_t i = 0; i < figures.steps.size(); ++i) {
-    const Sheet& sheet = setup.stack.sheets[i];
-    SimulatedStep& step = result.steps.emplace_back();
-    step.sheet = sheet.id;
-    step.minutes = interval_of(done(figures.steps[i].minutes));
-    step.sheets_used = interval_of(done(figures.steps[i].sheets_used));
-    if (!sheet.on_hand) continue;
-    step.paper_short =
-        share_of(figures.steps[i].sheets_used, [&](double used) { return used > *sheet.on_hand; });
-  }
-  const double reserve_um = setup.job.rules.reserve_um;
-  for (std::size_t i = 0; i < figures.zones.size(); ++i) {
-    SimulatedZone& zone = result.zones.emplace_back();
-    zone.zone = setup.job.zones[i].name;
-    zone.film_left_um = interval_of(done(figures.zones[i].film_left_um));
-    zone.thinnest_um = interval_of(done(figures.zones[i].thinnest_um));
-    zone.cut_through =
-        share_of(figures.zones[i].thinnest_um, [&](double left) { return left < reserve_um; });
-    zone.over_budget =
-        share_of(done(figures.zones[i].over_budget), [](char over) { return over != 0; });
-  }
-  return result;
-}
-
-}  // namespace detail
 
 /// A plan simulated. In each draw every believed input is drawn over its band, see drawn() (rules that are choices stay as they
 /// are); the sequence is worked out anew, or with a shop its minutes drawn from what journals taught; the film of each zone is drawn
@@ -208,30 +40,11 @@ Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
 /// NaN:       does not occur
 /// Accuracy:  the same to the bit for any number of threads; a share of n draws is within its exact interval in nine of ten cases
 /// Source:    bands: data/profiles; independent inputs, a spot per cm2: assumptions
-inline Simulation simulate(const Job& job, const Stack& stack, const Plan& plan,
-                           const SimulateOptions& options = {}) {
-  constexpr auto where = "simulate";
-  detail::require_range(static_cast<double>(options.draws), 10.0, 1e6, "draws", "", where);
-  detail::require_range(options.threads, 0.0, 1024.0, "threads", "", where);
-  const Bench bench = levigate::bench(job, stack);
-  detail::require_plan_of(bench, plan);
-  double spots = 0;
-  for (const Zone& zone : job.zones) spots += zone.film ? detail::spots_of(zone) : 0.0;
-  detail::require_range(spots * static_cast<double>(options.draws), 0.0, detail::most_spot_draws,
-                        "spots (one per cm2) times draws", "", where);
-  Setup setup = detail::setup_of(bench, plan.exact.sheets);
-  setup.job.coating = job.coating;  // cured: its band is that of the cured coating
-  const double hardness_ratio = cure_of(job).hardness_ratio.value_or(1.0);
-  const auto run = [&](auto inputs) {
-    const detail::SequenceDraw work(setup, hardness_ratio, std::move(inputs), bench.budget_um,
-                                    options.seed);
-    return detail::simulated(work, setup, options);
-  };
-  if (options.shop) {
-    const Setup cured = detail::setup_of(bench, plan.exact.sheets);
-    return run(detail::LearnedInputs(setup, PaceDraws(*options.shop, cured), options.bands));
-  }
-  return options.bands ? run(detail::DrawnInputs(setup)) : run(detail::GivenInputs{});
-}
+Simulation simulate(const Job& job, const Stack& stack, const Plan& plan,
+                    const SimulateOptions& options = {});
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/risk/work/simulate.hpp"
+#endif

@@ -1,10 +1,7 @@
 // What a simulation tells: how minutes, sheets and film may turn out, and how often a limit is passed.
 #pragma once
 
-#include <algorithm>
-#include <cstddef>
 #include <cstdint>
-#include <numeric>
 #include <optional>
 #include <string>
 #include <vector>
@@ -35,17 +32,7 @@ struct Interval {
 /// NaN:       does not occur
 /// Accuracy:  quantiles exact; the mean that of the sum
 /// Source:    inverse of the empirical distribution
-inline Interval interval_of(std::vector<double> values) {
-  Interval result;
-  const std::size_t n = values.size();
-  result.mean = std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(n);
-  std::sort(values.begin(), values.end());
-  const auto quantile = [&](std::size_t percent) { return values[(percent * n + 99) / 100 - 1]; };
-  result.p10 = quantile(10);
-  result.p50 = quantile(50);
-  result.p90 = quantile(90);
-  return result;
-}
+Interval interval_of(std::vector<double> values);
 
 /// One step over all draws.
 struct SimulatedStep {
@@ -81,3 +68,7 @@ struct Simulation {
 };
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/risk/work/simulation.hpp"
+#endif

@@ -1,14 +1,10 @@
 // What presses and drives the abrasive: a block, a pad or a tool, with the hand that moves it.
 #pragma once
 
-#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
 
-#include "levigate/detail/profile.hpp"
-#include "levigate/error.hpp"
-#include "levigate/stack/block_table.hpp"
 #include "levigate/units.hpp"
 
 namespace levigate::inline v0 {
@@ -47,23 +43,13 @@ struct Block {
 
 /// The block of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.
-inline Block block_named(std::string_view name) {
-  const BlockProfile& p = detail::profile_named(block_table, name, "block");
-  return {std::string(p.name), p.modulus_mpa.value, p.area_cm2.value, p.force_n.value,
-          p.speed_m_s.value,   p.duty.value,        p.wrap.value,     {}};
-}
+Block block_named(std::string_view name);
 
 /// Throws: OutOfRange where a member or the pressure is outside its range.
-inline void validate(const Block& block, std::string_view where) {
-  constexpr double infinity = std::numeric_limits<double>::infinity();
-  detail::require_range(block.modulus_mpa, 0.001, infinity, "modulus_mpa", "MPa", where);
-  detail::require_range(block.area_cm2, 0.01, 1e5, "area_cm2", "cm2", where);
-  detail::require_range(block.force_n, 1e-3, 1e5, "force_n", "N", where);
-  detail::require_range(block.pressure_kpa(), 0.01, 1e3, "pressure_kpa (force_n over area_cm2)",
-                        "kPa", where);
-  detail::require_range(block.speed_m_s, 1e-3, 100.0, "speed_m_s", "m/s", where);
-  detail::require_range(block.duty, 0.01, 1.0, "duty", "", where);
-  detail::require_range(block.wrap, 0.0, 100.0, "wrap", "", where);
-}
+void validate(const Block& block, std::string_view where);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/stack/work/block.hpp"
+#endif

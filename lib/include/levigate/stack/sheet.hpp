@@ -5,8 +5,8 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/error.hpp"
-#include "levigate/grade/sized.hpp"
+#include "levigate/grade/grade.hpp"
+#include "levigate/grade/system.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/block.hpp"
 
@@ -41,44 +41,16 @@ inline bool is_compound(const Sheet& sheet) {
 }
 
 /// Throws: BadInput for an empty id or label; OutOfRange for a member outside its range.
-inline void validate(const Sheet& sheet, std::string_view where) {
-  if (sheet.id.empty()) throw BadInput("id is empty, in " + std::string(where));
-  const std::string place = std::string(where) + " ('" + sheet.id + "')";
-  if (sheet.label.find_first_not_of(" \t\r\n") == std::string::npos) {
-    throw BadInput("label is empty, in " + place);
-  }
-  if (sheet.size_um) detail::require_range(*sheet.size_um, 0.01, 1e4, "size_um", "um", place);
-  detail::require_range(sheet.width_mm, 1.0, 1e4, "width_mm", "mm", place);
-  detail::require_range(sheet.height_mm, 1.0, 1e4, "height_mm", "mm", place);
-  if (sheet.worn_um) detail::require_range(*sheet.worn_um, 0.01, 1e4, "worn_um", "um", place);
-  if (sheet.coarsest_scratch_um) {
-    detail::require_range(*sheet.coarsest_scratch_um, 1e-3, 1e3, "coarsest_scratch_um", "um",
-                          place);
-  }
-  if (sheet.coarsest_paper_um) {
-    detail::require_range(*sheet.coarsest_paper_um, 0.01, 1e4, "coarsest_paper_um", "um", place);
-  }
-  detail::require_range(sheet.wear_share, 1e-3, 1.0, "wear_share", "", place);
-  if (sheet.on_hand) detail::require_range(*sheet.on_hand, 0.0, 1e6, "on_hand", "sheets", place);
-  if (sheet.price) detail::require_range(*sheet.price, 0.0, 1e6, "price", "", place);
-  validate(sheet.backing, place + ", backing");
-  if (sheet.block) validate(*sheet.block, place + ", block");
-}
+void validate(const Sheet& sheet, std::string_view where);
 
 /// The grade that a sheet's label stands for: its own size where it has one, else the label read in its own system,
 /// else the label with the stack's rule for bare numbers.
 ///
 /// Throws: UnknownGrade, AmbiguousLabel as grade(); BadInput where the label belongs to another system than `system`
-inline Grade grade_of(const Sheet& sheet, std::optional<System> bare_number) {
-  if (sheet.size_um) {
-    return sized_grade(sheet.label, *sheet.size_um, sheet.system ? sheet.system : bare_number);
-  }
-  if (!sheet.system) return grade(sheet.label, bare_number);
-  const Grade read = grade(sheet.label, sheet.system);
-  if (read.system == *sheet.system) return read;
-  throw BadInput("label '" + sheet.label + "' reads as " + std::string(to_string(read.system)) +
-                 ", but system says " + std::string(to_string(*sheet.system)) + ", in sheet '" +
-                 sheet.id + "'");
-}
+Grade grade_of(const Sheet& sheet, std::optional<System> bare_number);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/stack/work/sheet.hpp"
+#endif

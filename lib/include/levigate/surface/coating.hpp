@@ -5,8 +5,6 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/detail/profile.hpp"
-#include "levigate/error.hpp"
 #include "levigate/surface/coating_table.hpp"
 
 namespace levigate::inline v0 {
@@ -28,17 +26,13 @@ struct Coating {
 
 /// The coating of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.
-inline Coating coating_named(std::string_view name) {
-  const CoatingProfile& p = detail::profile_named(coating_table, name, "coating");
-  return {std::string(p.name),      p.kind,    p.hardness_mpa.value, p.wear_coefficient.value,
-          p.refractive_index.value, p.two_part};
-}
+Coating coating_named(std::string_view name);
 
 /// Throws: OutOfRange where a member is outside its range.
-inline void validate(const Coating& coating, std::string_view where) {
-  detail::require_range(coating.hardness_mpa, 1.0, 1e5, "hardness_mpa", "MPa", where);
-  detail::require_range(coating.wear_coefficient, 1e-6, 1.0, "wear_coefficient", "", where);
-  detail::require_range(coating.refractive_index, 1.01, 4.0, "refractive_index", "", where);
-}
+void validate(const Coating& coating, std::string_view where);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/surface/work/coating.hpp"
+#endif

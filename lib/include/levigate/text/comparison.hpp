@@ -1,83 +1,21 @@
 // Two plans side by side: the sequence one is used to, and the best from the same drawer.
 #pragma once
 
-#include <fmt/format.h>
-
-#include <algorithm>
 #include <string>
-#include <vector>
 
-#include "levigate/plan/plan.hpp"
-#include "levigate/text/findings.hpp"
-#include "levigate/text/layout.hpp"
-#include "levigate/text/phrases.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
 
-namespace detail {
-
-/// The column of one plan in a comparison.
-inline std::vector<std::string> figures(const Job& job, const Plan& plan) {
-  if (!plan.found || plan.steps.empty()) return std::vector<std::string>(9, "-");
-  const Step& last = plan.steps.back();
-  const ZoneStep& worst = last.zones[worst_zone(job, last)];
-  return {fmt::format("{}", plan.steps.size()),
-          duration_text(plan.total.minutes),
-          duration_text(plan.steps.front().minutes),
-          plan.total.film ? percent_text(*plan.total.film) : "-",
-          worst.film_left_um ? fixed(*worst.film_left_um, 1) + " um" : "-",
-          worst.cut_through ? chance_text(*worst.cut_through) : "-",
-          fmt::format("{:.1f}", all_sheets(plan)),
-          fmt::format("{:.2f}", plan.total.cost),
-          fmt::format("{:.0f} GU", last.gloss_gu)};
-}
-
-}  // namespace detail
-
 /// The habitual sequence beside the best: figures, sheets, and every rule that the habitual one breaks.
 /// Throws: BadInput where a plan was not made from this job
-inline std::string comparison_card(const Job& job, const Stack& stack, const Plan& taken,
-                                   const Plan& best) {
-  for (const Plan* plan : {&taken, &best}) {
-    for (const Step& step : plan->steps) {
-      sheet_index(stack, step.sheet);
-      if (step.zones.size() == job.zones.size()) continue;
-      throw BadInput("the plan has other zones than the job '" + job.name + "'");
-    }
-  }
-  constexpr std::string_view rows[] = {"steps",
-                                       "time",
-                                       "of it the first step",
-                                       "film used of what may go, worst zone",
-                                       "film left in that zone",
-                                       "chance of cutting through there",
-                                       "sheets",
-                                       "cost",
-                                       "gloss at the end, at least"};
-  const std::vector<std::string> left = detail::figures(job, taken);
-  const std::vector<std::string> right = detail::figures(job, best);
-  std::vector<std::vector<std::string>> cells;
-  for (std::size_t i = 0; i < std::size(rows); ++i) {
-    cells.push_back({std::string(rows[i]), left[i], right[i]});
-  }
-  detail::Page page;
-  page.rule('=');
-  page.say("Side by side: ", job.name);
-  page.rule('=');
-  page.table({{""}, {"your sequence", true}, {"best plan", true}}, cells);
-  page.blank();
-  page.say("Your sequence: ", detail::sequence_text(taken) + ".");
-  if (best.found) {
-    page.say("Best plan:     ", detail::sequence_text(best) + ".");
-  } else if (best.why) {
-    page.say("Best plan: ", best.why->message);
-  }
-  page.title(taken.findings.empty() ? "Your sequence breaks no rule." : "On your sequence:");
-  detail::say_findings(page, taken.findings);
-  page.title(
-      "Minutes and sheets are uncertain by a factor of 2 to 3 until calibrated, in both columns "
-      "alike.");
-  return std::move(page).text();
-}
+std::string comparison_card(const Job& job, const Stack& stack, const Plan& taken,
+                            const Plan& best);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/text/work/comparison.hpp"
+#endif

@@ -1,76 +1,17 @@
 // A mark after the last step, as plain text: which step made it, where to go back to, and what if it is seen again.
 #pragma once
 
-#include <fmt/format.h>
-
-#include <algorithm>
 #include <string>
-#include <vector>
 
 #include "levigate/recover/go_back.hpp"
-#include "levigate/text/layout.hpp"
 
 namespace levigate::inline v0 {
 
-namespace detail {
-
-/// "0.3 um", "12 um": as exact as a shop can use it.
-inline std::string off_text(double removal_um) {
-  return fmt::format("{:.{}f} um", removal_um, removal_um < 9.95 ? 1 : 0);
-}
-
-inline void say_try(Page& page, const Try& one, std::string_view lead) {
-  std::string text =
-      fmt::format("go back to {} and take {} off ({})", one.steps.front().sheet,
-                  off_text(one.steps.front().removal_um), duration_text(one.steps.front().minutes));
-  for (std::size_t i = 1; i < one.steps.size(); ++i) {
-    text += fmt::format("{}{} ({})", i == 1 ? ", then " : ", ", one.steps[i].sheet,
-                        duration_text(one.steps[i].minutes));
-  }
-  page.say(lead, text + fmt::format(". {} in all with changing and looking. Gone then in {} cases.",
-                                    duration_text(one.minutes), of_hundred(one.gone_chance)));
-}
-
-inline void say_tries(Page& page, const WayBack& way) {
-  page.title("Where to go back to, in zone " + way.diagnosis.mark.zone + " alone:");
-  constexpr std::size_t most = 4;
-  const std::size_t told = std::min(most, way.tries.size());
-  for (std::size_t i = 0; i < told; ++i) {
-    say_try(page, way.tries[i], i == 0 ? "  First: " : "  Seen again: ");
-  }
-  if (told < way.tries.size())
-    page.say("  ", fmt::format("And so on, {} tries in all.", way.tries.size()));
-  std::string text = fmt::format(
-      "To be expected: {}, with going back again and another round where it comes to that. "
-      "Another round with all steps takes {}, and the days of curing.",
-      duration_text(way.expected_minutes), duration_text(way.round_minutes));
-  if (way.film_um) text += fmt::format(" The film affords {} more here.", off_text(*way.film_um));
-  page.say("  ", text);
-}
-
-}  // namespace detail
-
 /// A way back as plain text, at most card_columns wide.
-inline std::string way_back_card(const WayBack& way) {
-  using detail::Page;
-  Page page;
-  page.rule('=');
-  page.say("After the last step: ",
-           std::string(to_string(way.diagnosis.mark.kind)) + " in zone " + way.diagnosis.mark.zone);
-  page.rule('=');
-  for (const std::string& sentence : way.diagnosis.evidence) page.say("  ", sentence);
-  if (way.found) {
-    detail::say_tries(page, way);
-  } else {
-    page.title("No way back: " + way.why + ".");
-    for (const std::string& rest : way.remains) page.say("  - ", rest);
-  }
-  page.title(
-      "Chances rest on assumptions about missed spots, stray grain and the eye, and minutes are "
-      "uncertain by a factor of 2 to 3 until calibrated. Where it matters, try on one spot first.");
-  page.title("Before you start:");
-  for (const Caution& caution : way.cautions) page.say("  - ", caution.text);
-  return std::move(page).text();
-}
+std::string way_back_card(const WayBack& way);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/text/work/way_back.hpp"
+#endif

@@ -4,18 +4,9 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/detail/profile.hpp"
-#include "levigate/error.hpp"
-#include "levigate/grade/label.hpp"
-#include "levigate/grade/spread.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/block.hpp"
-#include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/coating.hpp"
-#include "levigate/surface/contact.hpp"
-#include "levigate/surface/removal.hpp"
-#include "levigate/surface/scratch.hpp"
-#include "levigate/wheel/compound_table.hpp"
 
 namespace levigate::inline v0 {
 
@@ -35,39 +26,15 @@ struct Compound {
 /// the profiles measure the reach of a compound by. Spread of P2500, the finest paper with limits.
 /// Formulas: contact(), scratch_depth_um() with the default quantile.
 /// Throws: OutOfRange where a number is outside the domain of contact().
-inline double paper_scratch_um(double size_um, double hardness_mpa) {
-  const Backing paper = backing_named("latex paper");
-  return scratch_depth_um(contact({.size_um = size_um,
-                                   .log_spread = log_spread(grade("P2500")),
-                                   .tip_spread = paper.tip_spread,
-                                   .modulus_mpa = paper.modulus_mpa,
-                                   .pressure_kpa = block_named("hard block").pressure_kpa(),
-                                   .hardness_mpa = hardness_mpa}),
-                          rule_table[0].scratch_quantile.value);
-}
+double paper_scratch_um(double size_um, double hardness_mpa);
 
 /// The compound of that name in the profiles, for a coating: the paper that it follows scratches a soft
 /// coat deeper, and the compound cuts it faster.
 /// Throws: BadInput where there is none, naming the nearest; OutOfRange as validate(Coating).
-inline Compound compound_named(std::string_view name, const Coating& coating) {
-  validate(coating, "compound_named");
-  const CompoundProfile& p = detail::profile_named(compound_table, name, "compound");
-  return {.name = std::string(p.name),
-          .size_um = p.size_um.value,
-          .worn_um = p.worn_um.value,
-          .coarsest_scratch_um = paper_scratch_um(p.coarsest_paper_um.value, coating.hardness_mpa),
-          .wear_share = p.wear_share.value};
-}
+Compound compound_named(std::string_view name, const Coating& coating);
 
 /// Throws: OutOfRange where a member is outside its range.
-inline void validate(const Compound& compound, std::string_view where) {
-  detail::require_range(compound.size_um, 0.01, 100.0, "size_um", "um", where);
-  detail::require_range(compound.worn_um, 0.01, compound.size_um, "worn_um (up to size_um)", "um",
-                        where);
-  detail::require_range(compound.coarsest_scratch_um, 1e-3, 100.0, "coarsest_scratch_um", "um",
-                        where);
-  detail::require_range(compound.wear_share, 1e-3, 1.0, "wear_share", "", where);
-}
+void validate(const Compound& compound, std::string_view where);
 
 /// The buff that carries a compound, as a backing: its grain breaks down where paper clogs, and being
 /// charged anew restores it. The floor of the rate is that of the worn grain, by the size effect:
@@ -76,20 +43,7 @@ inline void validate(const Compound& compound, std::string_view where) {
 ///
 /// The other numbers are those of the profile of that name, else those of the medium compound.
 /// Throws: as validate().
-inline Backing compound_backing(const Compound& compound) {
-  validate(compound, "compound '" + compound.name + "'");
-  const CompoundProfile* found = nullptr;
-  for (const CompoundProfile& p : compound_table) {
-    if (p.name == compound.name || (found == nullptr && p.name == "medium")) found = &p;
-  }
-  return {.name = compound.name + " compound on a buff",
-          .tip_spread = found->tip_spread.value,
-          .modulus_mpa = found->modulus_mpa.value,
-          .life_m = found->life_m.value,
-          .clean_every_m = found->clean_every_m.value,
-          .fade_m = found->fade_m.value,
-          .floor = size_effect(compound.worn_um) / size_effect(compound.size_um)};
-}
+Backing compound_backing(const Compound& compound);
 
 /// Film that a compound removes per metre of travel, mean between two charges.
 ///
@@ -97,12 +51,11 @@ inline Backing compound_backing(const Compound& compound) {
 ///
 /// Formulas: removal_rate_um_per_m(), clogging_share().
 /// Throws: OutOfRange where a number is outside their domains.
-inline double compound_rate_um_per_m(const Compound& compound, const Coating& coating,
-                                     double pressure_kpa) {
-  const Backing buff = compound_backing(compound);
-  return removal_rate_um_per_m(compound.wear_share * coating.wear_coefficient, compound.size_um,
-                               pressure_kpa, coating.hardness_mpa) *
-         clogging_share(buff.clean_every_m, buff.fade_m, buff.floor);
-}
+double compound_rate_um_per_m(const Compound& compound, const Coating& coating,
+                              double pressure_kpa);
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/wheel/work/compound.hpp"
+#endif

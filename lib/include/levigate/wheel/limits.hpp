@@ -5,9 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/detail/profile.hpp"
-#include "levigate/error.hpp"
-#include "levigate/wheel/limit_table.hpp"
+#include "levigate/wheel/speed.hpp"
 #include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {
@@ -25,20 +23,10 @@ struct WheelLimits {
 
 /// The limits of that name in the profiles: a coating's name, "acrylic sheet edges" or "metal".
 /// Throws: BadInput where there is none, naming the nearest.
-inline WheelLimits wheel_limits_named(std::string_view name) {
-  const LimitProfile& p = detail::profile_named(limit_table, name, "surface under a wheel");
-  return {std::string(p.name), p.speed_m_s.low, p.speed_m_s.high, p.effusivity.value,
-          p.rise_k.value};
-}
+WheelLimits wheel_limits_named(std::string_view name);
 
 /// Throws: OutOfRange where a member is outside its range.
-inline void validate(const WheelLimits& limits, std::string_view where) {
-  detail::require_range(limits.speed_high_m_s, 1e-3, 100.0, "speed_high_m_s", "m/s", where);
-  detail::require_range(limits.speed_low_m_s, 1e-3, limits.speed_high_m_s,
-                        "speed_low_m_s (up to speed_high_m_s)", "m/s", where);
-  detail::require_range(limits.effusivity, 1.0, 1e5, "effusivity", "J/(m2 K s^0.5)", where);
-  detail::require_range(limits.rise_k, 0.1, 2000.0, "rise_k", "K", where);
-}
+void validate(const WheelLimits& limits, std::string_view where);
 
 /// How a rim speed lies to the band.
 enum class SpeedVerdict { too_slow, ok, too_fast };
@@ -94,3 +82,7 @@ inline SpeedFinding speed_finding(const Wheel& wheel, const WheelLimits& limits)
 }
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/wheel/work/limits.hpp"
+#endif

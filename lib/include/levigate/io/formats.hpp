@@ -1,0 +1,24 @@
+// Names of the JSON formats, each with its version.
+#pragma once
+
+#include <string_view>
+
+#include "levigate/version.hpp"
+
+namespace levigate::inline v0 {
+
+inline constexpr std::string_view stack_format = "levigate.stack/1";
+
+inline constexpr std::string_view job_format = "levigate.job/1";
+
+inline constexpr std::string_view plan_format = "levigate.plan/1";
+
+inline constexpr std::string_view journal_format = "levigate.journal/1";
+
+inline constexpr std::string_view shop_format = "levigate.shop/1";
+
+inline constexpr std::string_view way_back_format = "levigate.way_back/1";
+
+inline constexpr std::string_view simulation_format = "levigate.simulation/1";
+
+}  // namespace levigate

@@ -1,0 +1,238 @@
+// A JSON document whose every error says where it stands: pointer, line, file.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <iterator>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "levigate/detail/names.hpp"
+#include "levigate/detail/profile.hpp"
+#include "levigate/detail/text.hpp"
+#include "levigate/error.hpp"
+#include "levigate/grade/work/label_text.hpp"
+#include "levigate/io/file.hpp"
+#include "levigate/io/work/locate.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Text from a file in a message: control characters and bytes outside ASCII become '?', the middle of what is
+/// long is left out.
+inline std::string shown(std::string text) {
+  for (char& c : text) {
+    if (c < 0x20 || c > 0x7E) c = '?';
+  }
+  constexpr std::size_t longest = 160;
+  if (text.size() > longest) text.replace(longest / 2, text.size() - longest, " ... ");
+  return text;
+}
+
+/// "a, b and c"
+inline std::string names_text(std::span<const std::string_view> names) {
+  return list_text(std::vector<std::string>(names.begin(), names.end()));
+}
+
+/// JSON text, parsed, with the name of its file and the line of the file that it opens on.
+class Document {
+ public:
+  /// Throws: BadInput where the text is not JSON, too large or too deeply nested, or an object has a key
+  /// twice
+  Document(std::string_view text, std::string_view file, int first_line = 1)
+      : text_(text), file_(file), first_line_(first_line) {
+    if (text.size() > largest_file_bytes) {
+      throw BadInput("JSON text has " + std::to_string(text.size()) + " bytes, at most " +
+                     std::to_string(largest_file_bytes) + " are read" + in_file());
+    }
+    if (text_.starts_with("\xEF\xBB\xBF")) text_.remove_prefix(3);  // byte-order mark
+    SyntaxCheck check;
+    nlohmann::json::sax_parse(text_, &check);
+    // The parser takes a zero byte for the end of the text, whatever stands behind it.
+    if (const std::size_t zero = text_.find('\0'); !check.fault && zero != text_.npos) {
+      check.fault = {"there is a zero byte", "", zero};
+    }
+    if (check.fault) fail_at(*check.fault);
+    if (check.repeated) fail("the key stands twice in its object", *check.repeated);
+    root_ = nlohmann::json::parse(text_);
+  }
+
+  const nlohmann::json& root() const { return root_; }
+  /// 0 where the pointer has no value.
+  int line(std::string_view pointer) const {
+    const int here = line_of(text_, pointer);
+    return here > 0 ? here + first_line_ - 1 : 0;
+  }
+
+  /// ", line 12 of job.json"
+  std::string at_line(std::string_view pointer) const {
+    return ", line " + std::to_string(line(pointer)) + (file_.empty() ? "" : " of " + file_);
+  }
+
+  [[noreturn]] void fail(const std::string& message, const std::string& pointer) const {
+    const std::string place = pointer.empty() ? "" : ", in " + shown(pointer);
+    throw BadInput(message + place + at_line(pointer), pointer, line(pointer));
+  }
+
+ private:
+  std::string in_file() const { return file_.empty() ? "" : ", in " + file_; }
+
+  [[noreturn]] void fail_at(const SyntaxCheck::Fault& fault) const {
+    if (fault.byte == 0 && line(fault.pointer) > 0) fail(shown(fault.message), fault.pointer);
+    const std::size_t byte = std::min(fault.byte, text_.size());
+    const int line_here = line_at(text_, byte) + first_line_ - 1;
+    throw BadInput(
+        shown(fault.message) + (fault.pointer.empty() ? "" : ", in " + shown(fault.pointer)) +
+            ", line " + std::to_string(line_here) + ", column " +
+            std::to_string(column_at(text_, byte)) + (file_.empty() ? "" : " of " + file_),
+        fault.pointer, line_here);
+  }
+
+  std::string_view text_;
+  std::string file_;
+  int first_line_;
+  nlohmann::json root_;
+};
+
+/// One value of a document and its pointer.
+class Node {
+ public:
+  explicit Node(const Document& document) : Node(document, document.root(), "") {}
+
+  const std::string& pointer() const { return pointer_; }
+  bool is_text() const { return value_->is_string(); }
+  bool is_array() const { return value_->is_array(); }
+  bool has(std::string_view key) const { return value_->contains(key); }
+
+  [[noreturn]] void fail(const std::string& message) const { document_->fail(message, pointer_); }
+
+  void require_object(std::string_view wanted) const {
+    if (!value_->is_object()) fail_type(wanted);
+  }
+
+  /// An object with these keys and no other. `wanted` says what may stand here.
+  void require_keys(std::span<const std::string_view> keys,
+                    std::string_view wanted = "an object") const {
+    require_object(wanted);
+    for (const auto& [key, value] : value_->items()) {
+      if (std::find(keys.begin(), keys.end(), key) != keys.end()) continue;
+      const std::string_view near = nearest_name(key, keys);
+      document_->fail("key " + detail::quoted(key) + " is not known" +
+                          (near.empty() ? "" : "; the nearest is " + detail::quoted(near)) +
+                          "; known are " + names_text(keys),
+                      pointer_to(pointer_, key));
+    }
+  }
+
+  /// The member of an object.
+  Node at(std::string_view key) const {
+    if (!has(key)) fail(std::string(key) + " is missing");
+    return {*document_, value_->at(key), pointer_to(pointer_, key)};
+  }
+  std::optional<Node> find(std::string_view key) const {
+    return has(key) ? std::optional(at(key)) : std::nullopt;
+  }
+
+  double number() const {
+    if (!value_->is_number()) fail_type("a number");
+    return value_->get<double>();
+  }
+  std::string text() const {
+    if (!is_text()) fail_type("a string");
+    return value_->get<std::string>();
+  }
+  bool boolean() const {
+    if (!value_->is_boolean()) fail_type("true or false");
+    return value_->get<bool>();
+  }
+  std::vector<Node> items() const {
+    if (!value_->is_array()) fail_type("an array");
+    std::vector<Node> result;
+    for (std::size_t i = 0; i < value_->size(); ++i) {
+      result.push_back({*document_, (*value_)[i], pointer_to(pointer_, std::to_string(i))});
+    }
+    return result;
+  }
+
+  /// One of these texts, as its position.
+  std::size_t one_of(std::span<const std::string_view> known, std::string_view what) const {
+    const std::string given = text();
+    const auto at = std::find(known.begin(), known.end(), given);
+    if (at == known.end()) fail(unknown_name_text(what, shown(given), known));
+    return static_cast<std::size_t>(at - known.begin());
+  }
+
+  /// Runs `work`, which knows no files, and tells where its errors belong: at the member that a message
+  /// opens with, where this object has one of that name, else at this value.
+  template <typename Work>
+  auto placed(Work work) const {
+    try {
+      return work();
+    } catch (const BadInput& error) {
+      const std::string place = error.pointer().empty() ? member(error.what()) : error.pointer();
+      throw BadInput(told(error, place), place, document_->line(place));
+    } catch (const OutOfRange& error) {
+      throw OutOfRange(told(error, member(error.what())));
+    } catch (const AmbiguousLabel& error) {
+      throw AmbiguousLabel(told(error, pointer_));
+    } catch (const UnknownGrade& error) {
+      throw UnknownGrade(told(error, pointer_));
+    }
+  }
+
+  /// A whole number in a range.
+  int whole(int low, int high, std::string_view quantity) const {
+    const double read = number();
+    placed([&] { require_range(read, low, high, quantity, "", pointer_); });
+    if (read != static_cast<int>(read)) {
+      fail(std::string(quantity) + " = " + number_text(read) + " is not a whole number");
+    }
+    return static_cast<int>(read);
+  }
+
+ private:
+  Node(const Document& document, const nlohmann::json& value, std::string pointer)
+      : document_(&document), value_(&value), pointer_(std::move(pointer)) {}
+
+  [[noreturn]] void fail_type(std::string_view wanted) const {
+    const std::string name = pointer_.substr(pointer_.rfind('/') + 1);
+    const bool nameless = name.find_first_not_of("0123456789") == std::string::npos;
+    fail((nameless ? "the value" : name) + " is of type " + value_->type_name() + ", wanted " +
+         std::string(wanted));
+  }
+
+  /// "area_cm2 = -1 cm2 is outside ..." belongs to the member area_cm2.
+  std::string member(std::string_view message) const {
+    const std::string_view name = message.substr(0, message.find_first_of(" ["));
+    return value_->is_object() && has(name) ? pointer_to(pointer_, name) : pointer_;
+  }
+
+  std::string told(const Error& error, const std::string& place) const {
+    const std::string message = error.what();
+    const bool names_place =
+        pointer_.empty() || message.find(", in " + pointer_) != std::string::npos;
+    return message + (names_place ? "" : ", in " + pointer_) + document_->at_line(place);
+  }
+
+  const Document* document_;
+  const nlohmann::json* value_;
+  std::string pointer_;
+};
+
+/// One of these, by its text.
+template <typename Kind, std::size_t count>
+Kind kind_in(const Node& node, const Kind (&all)[count], std::string_view what) {
+  std::string_view known[count];
+  std::transform(std::begin(all), std::end(all), known, [](Kind kind) { return to_string(kind); });
+  return all[node.one_of(known, what)];
+}
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -1,0 +1,194 @@
+// Reading what jobs and stacks are made of: coating, cure, block, backing, wheel, compound, sheet.
+#pragma once
+
+#include <limits>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "levigate/detail/profile.hpp"
+#include "levigate/error.hpp"
+#include "levigate/grade/system.hpp"
+#include "levigate/io/work/document.hpp"
+#include "levigate/io/work/keys.hpp"
+#include "levigate/stack/backing.hpp"
+#include "levigate/stack/block.hpp"
+#include "levigate/stack/sheet.hpp"
+#include "levigate/surface/coating.hpp"
+#include "levigate/surface/coating_table.hpp"
+#include "levigate/surface/cure.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/compound_table.hpp"
+#include "levigate/wheel/wheel.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+inline constexpr std::string_view profile_or_object = "the name of a profile, or an object";
+
+/// A modulus [MPa]: a number, or "rigid".
+inline double modulus_in(const Node& node) {
+  if (!node.is_text()) return node.number();
+  if (node.text() != rigid_text) node.fail("modulus_mpa is wanted as a number or \"rigid\"");
+  return std::numeric_limits<double>::infinity();
+}
+
+inline std::string name_or(const Node& node, std::string_view otherwise) {
+  const auto name = node.find("name");
+  return name ? name->text() : std::string(otherwise);
+}
+
+inline Coating coating_in(const Node& node) {
+  if (node.is_text()) return node.placed([&] { return coating_named(node.text()); });
+  node.require_keys(coating_keys, profile_or_object);
+  Coating coating{.name = name_or(node, nameless_coating),
+                  .kind = node.at("kind").one_of(coating_kinds, "kind") == 0 ? CoatingKind::coat
+                                                                             : CoatingKind::solid,
+                  .hardness_mpa = node.at("hardness_mpa").number(),
+                  .wear_coefficient = node.at("wear_coefficient").number(),
+                  .refractive_index = node.at("refractive_index").number(),
+                  .two_part = {}};
+  if (const auto two_part = node.find("two_part")) coating.two_part = two_part->boolean();
+  node.placed([&] { validate(coating, node.pointer()); });
+  return coating;
+}
+
+inline Block block_in(const Node& node) {
+  if (node.is_text()) return node.placed([&] { return block_named(node.text()); });
+  node.require_keys(block_keys, profile_or_object);
+  const Block block{.name = name_or(node, "own block"),
+                    .modulus_mpa = modulus_in(node.at("modulus_mpa")),
+                    .area_cm2 = node.at("area_cm2").number(),
+                    .force_n = node.at("force_n").number(),
+                    .speed_m_s = node.at("speed_m_s").number(),
+                    .duty = node.at("duty").number(),
+                    .wrap = node.at("wrap").number()};
+  node.placed([&] { validate(block, node.pointer()); });
+  return block;
+}
+
+inline Backing backing_in(const Node& node) {
+  if (node.is_text()) return node.placed([&] { return backing_named(node.text()); });
+  node.require_keys(backing_keys, profile_or_object);
+  Backing backing{.name = name_or(node, nameless_backing),
+                  .tip_spread = node.at("tip_spread").number(),
+                  .modulus_mpa = modulus_in(node.at("modulus_mpa")),
+                  .life_m = node.at("life_m").number(),
+                  .clean_every_m = node.at("clean_every_m").number(),
+                  .fade_m = node.at("fade_m").number(),
+                  .floor = node.at("floor").number()};
+  if (const auto factor = node.find("rate_factor")) backing.rate_factor = factor->number();
+  if (const auto factor = node.find("scratch_factor")) backing.scratch_factor = factor->number();
+  node.placed([&] { validate(backing, node.pointer()); });
+  return backing;
+}
+
+inline Wheel wheel_in(const Node& node) {
+  if (node.is_text()) return node.placed([&] { return wheel_named(node.text()); });
+  node.require_keys(wheel_keys, profile_or_object);
+  const Wheel wheel{.name = name_or(node, "own wheel"),
+                    .diameter_mm = node.at("diameter_mm").number(),
+                    .rpm = node.at("rpm").number(),
+                    .rated_rpm = node.at("rated_rpm").number(),
+                    .width_mm = node.at("width_mm").number(),
+                    .contact_mm = node.at("contact_mm").number(),
+                    .force_n = node.at("force_n").number(),
+                    .feed_m_s = node.at("feed_m_s").number(),
+                    .modulus_mpa = node.at("modulus_mpa").number(),
+                    .friction = node.at("friction").number(),
+                    .heat_share = node.at("heat_share").number(),
+                    .duty = node.at("duty").number()};
+  node.placed([&] { validate(wheel, node.pointer()); });
+  return wheel;
+}
+
+/// Fills what a compound says of its sheet: size, reach, wear, and its buff as backing. The reach of a profile is that of
+/// paper, as a stack does not know the coat that the paper scratches.
+inline void read_compound(const Node& node, Sheet& sheet) {
+  Compound compound;
+  if (node.is_text()) {
+    const CompoundProfile& p = node.placed([&]() -> const CompoundProfile& {
+      return profile_named(compound_table, node.text(), "compound");
+    });
+    compound = {std::string(p.name), p.size_um.value, p.worn_um.value, 0, p.wear_share.value};
+    sheet.coarsest_paper_um = p.coarsest_paper_um.value;
+  } else {
+    node.require_keys(compound_keys, profile_or_object);
+    compound = {name_or(node, "own"), node.at("size_um").number(), node.at("worn_um").number(), 0,
+                node.at("wear_share").number()};
+    if (node.has("coarsest_scratch_um") == node.has("coarsest_paper_um")) {
+      node.fail("one is wanted of coarsest_scratch_um and coarsest_paper_um");
+    }
+    const bool scratch = node.has("coarsest_scratch_um");
+    const auto key = scratch ? "coarsest_scratch_um" : "coarsest_paper_um";
+    (scratch ? sheet.coarsest_scratch_um : sheet.coarsest_paper_um) = node.at(key).number();
+  }
+  sheet.size_um = compound.size_um;
+  sheet.worn_um = compound.worn_um;
+  sheet.wear_share = compound.wear_share;
+  // The reach does not enter the backing: that of paper stands for a scratch well within its range.
+  compound.coarsest_scratch_um = sheet.coarsest_scratch_um.value_or(1.0);
+  node.placed([&] {
+    if (sheet.coarsest_paper_um) {
+      require_range(*sheet.coarsest_paper_um, 0.01, 1e4, "coarsest_paper_um", "um", node.pointer());
+    }
+    validate(compound, node.pointer());
+    sheet.backing = compound_backing(compound);
+  });
+}
+
+inline Cure cure_in(const Node& node) {
+  node.require_keys(cure_keys);
+  Cure cure{.hard_cure_h = node.at("hard_cure_h").number(), .shrink = 0, .points = {}};
+  if (const auto shrink = node.find("shrink")) cure.shrink = shrink->number();
+  if (const auto points = node.find("points")) {
+    for (const Node& point : points->items()) {
+      const std::vector<Node> pair = point.items();
+      if (pair.size() != 2) point.fail("a point is a pair, hours and MPa");
+      cure.points.push_back({pair[0].number(), pair[1].number()});
+    }
+  }
+  node.placed([&] { validate(cure, node.pointer()); });
+  return cure;
+}
+
+inline System system_in(const Node& node) {
+  std::vector<std::string_view> known;
+  for (const System system : all_systems) known.push_back(to_string(system));
+  return all_systems[node.one_of(known, "system")];
+}
+
+inline Sheet sheet_in(const Node& node) {
+  node.require_keys(sheet_keys);
+  Sheet sheet;
+  sheet.id = node.at("id").text();
+  if (const auto maker = node.find("maker")) sheet.maker = maker->text();
+  sheet.label = node.at("label").text();
+  if (const auto system = node.find("system")) sheet.system = system_in(*system);
+  if (const auto size_um = node.find("size_um")) sheet.size_um = size_um->number();
+  const auto compound = node.find("compound");
+  if (compound) {
+    if (sheet.size_um) node.at("size_um").fail("size_um does not go with compound, which has one");
+    read_compound(*compound, sheet);
+  }
+  if (!compound || node.has("backing")) sheet.backing = backing_in(node.at("backing"));
+  if (const auto block = node.find("block")) sheet.block = block_in(*block);
+  if (const auto wheel = node.find("wheel")) {
+    if (sheet.block) wheel->fail("wheel does not go with block: one of them is wanted");
+    sheet.block = block_of(wheel_in(*wheel));
+  }
+  const auto side_mm = [&](std::string_view key) {
+    return compound && !node.has(key) ? compound_side_mm : node.at(key).number();
+  };
+  sheet.width_mm = side_mm("width_mm");
+  sheet.height_mm = side_mm("height_mm");
+  if (const auto on_hand = node.find("on_hand")) sheet.on_hand = on_hand->number();
+  if (const auto price = node.find("price")) sheet.price = price->number();
+  node.placed([&] { validate(sheet, node.pointer()); });
+  return sheet;
+}
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -1,0 +1,130 @@
+// The work behind journal/entry.hpp: defines what it declares.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "levigate/journal/entry.hpp"
+
+#include "levigate/detail/profile.hpp"
+#include "levigate/detail/work.hpp"
+#include "levigate/error.hpp"
+#include "levigate/grade/work/label_text.hpp"
+#include "levigate/journal/work/moment.hpp"
+#include "levigate/recover/mark.hpp"
+
+namespace levigate::inline v0 {
+
+LEVIGATE_WORK EntryKind entry_kind_named(std::string_view name) {
+  return detail::kind_named(all_entry_kinds, name, "kind");
+}
+
+namespace detail {
+
+/// Members that a kind needs and those it may have, beside at, job and text.
+struct EntryShape {
+  std::vector<std::string_view> needs;
+  std::vector<std::string_view> may = {};
+};
+
+inline EntryShape shape_of(EntryKind kind) {
+  switch (kind) {
+    case EntryKind::step_begun: return {{"sheet"}, {"zone", "direction_deg"}};
+    case EntryKind::step_ended:
+      return {{"sheet", "minutes"}, {"zone", "sheets_used", "removal_um"}};
+    case EntryKind::cleaned: return {{"sheet"}};
+    case EntryKind::film_read: return {{"zone", "readings_um"}};
+    case EntryKind::scratch_read: return {{"zone", "sheet"}, {"width_um", "ra_um"}};
+    case EntryKind::mark_found: return {{"mark"}};
+    case EntryKind::note: return {{"text"}};
+  }
+  return {};
+}
+
+inline bool is_utf8(std::string_view text) {
+  while (!text.empty()) {
+    const std::size_t bytes = first_code_point(text).bytes;
+    if (bytes == 0) return false;
+    text.remove_prefix(bytes);
+  }
+  return true;
+}
+
+/// Throws BadInput where a member is missing that the kind needs, or there that it does not have.
+inline void require_shape(const Entry& entry, std::string_view where) {
+  const struct {
+    std::string_view name;
+    bool given;
+  } members[] = {
+      {"zone", !entry.zone.empty()},
+      {"sheet", !entry.sheet.empty()},
+      {"minutes", entry.minutes.has_value()},
+      {"sheets_used", entry.sheets_used.has_value()},
+      {"removal_um", entry.removal_um.has_value()},
+      {"direction_deg", entry.direction_deg.has_value()},
+      {"readings_um", !entry.readings_um.empty()},
+      {"width_um", entry.width_um.has_value()},
+      {"ra_um", entry.ra_um.has_value()},
+      {"mark", entry.mark.has_value()},
+      {"text", !entry.text.empty()},
+  };
+  const EntryShape shape = shape_of(entry.kind);
+  const std::string kind = "kind '" + std::string(to_string(entry.kind)) + "'";
+  const auto among = [](std::span<const std::string_view> names, std::string_view name) {
+    return std::find(names.begin(), names.end(), name) != names.end();
+  };
+  for (const auto& [name, given] : members) {
+    const bool needed = among(shape.needs, name);
+    const bool may = needed || among(shape.may, name) || name == "text";
+    if (given ? may : !needed) continue;
+    throw BadInput(std::string(name) + (given ? " does not go with " : " is missing with ") + kind +
+                   ", in " + std::string(where));
+  }
+  if (entry.kind == EntryKind::scratch_read &&
+      entry.width_um.has_value() == entry.ra_um.has_value()) {
+    throw BadInput("one is wanted of width_um and ra_um with " + kind + ", in " +
+                   std::string(where));
+  }
+}
+
+}  // namespace detail
+
+LEVIGATE_WORK void validate(const Entry& entry, std::string_view where) {
+  const std::string in = ", in " + std::string(where);
+  const std::pair<std::string_view, std::string_view> texts[] = {
+      {"job", entry.job}, {"zone", entry.zone}, {"sheet", entry.sheet}, {"text", entry.text}};
+  for (const auto& [name, text] : texts) {
+    if (!detail::is_utf8(text)) throw BadInput(std::string(name) + " is not UTF-8" + in);
+  }
+  if (const std::string fault = detail::moment_fault(entry.at); !fault.empty()) {
+    throw BadInput("at is " + detail::quoted(entry.at) +
+                   ", wanted a date and time of RFC 3339: " + fault + in);
+  }
+  if (entry.job.empty()) throw BadInput("job is missing" + in);
+  detail::require_shape(entry, where);
+  const auto in_range = [&](std::optional<double> value, double low, double high,
+                            std::string_view name, std::string_view unit) {
+    if (value) detail::require_range(*value, low, high, name, unit, where);
+  };
+  in_range(entry.minutes, 0.0, 1e5, "minutes", "min");
+  in_range(entry.sheets_used, 0.0, 1e5, "sheets_used", "");
+  in_range(entry.removal_um, 0.0, 1e4, "removal_um", "um");
+  in_range(entry.direction_deg, 0.0, 180.0, "direction_deg", "deg");
+  for (std::size_t i = 0; i < entry.readings_um.size(); ++i) {
+    in_range(entry.readings_um[i], 0.0, 2e4, "readings_um[" + std::to_string(i) + "]", "um");
+  }
+  in_range(entry.width_um, 0.1, 1e3, "width_um", "um");
+  in_range(entry.ra_um, 1e-4, 1e3, "ra_um", "um");
+  if (entry.mark) {
+    if (!detail::is_utf8(entry.mark->zone)) throw BadInput("mark: zone is not UTF-8" + in);
+    validate(*entry.mark, where);
+  }
+}
+
+}  // namespace levigate

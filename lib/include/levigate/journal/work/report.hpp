@@ -1,0 +1,102 @@
+// The work behind journal/report.hpp: defines what it declares.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <tuple>
+#include <vector>
+
+#include "levigate/journal/report.hpp"
+
+#include "levigate/detail/text.hpp"
+#include "levigate/detail/work.hpp"
+#include "levigate/journal/learn.hpp"
+#include "levigate/journal/learned.hpp"
+#include "levigate/journal/learned_factor.hpp"
+#include "levigate/journal/shop.hpp"
+#include "levigate/journal/work/belief.hpp"
+#include "levigate/journal/work/shop_belief.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+inline std::string counted(std::size_t count, const std::string& one) {
+  return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+}
+
+inline std::string ratio_text(double ratio) { return fixed(ratio, ratio < 10 ? 1 : 0); }
+
+/// "2.3 times slower than the profiles say, 1.9 to 2.8", or quicker.
+inline std::string pace_text(double minutes, double low, double high) {
+  const bool slower = minutes >= 1.0;
+  if (!slower) std::tie(minutes, low, high) = std::tuple(1 / minutes, 1 / high, 1 / low);
+  return ratio_text(minutes) + " times " + (slower ? "slower" : "quicker") +
+         " than the profiles say, " + ratio_text(low) + " to " + ratio_text(high);
+}
+
+/// Minutes over those computed are the inverse of the pace.
+inline LearnedLine pace_line(const std::string& subject, const Sum& log_pace, double df,
+                             std::size_t steps, const std::string& opening) {
+  const LearnedFactor minutes = learned_factor({-log_pace.median, log_pace.scale}, df, steps);
+  return {subject,
+          "minutes",
+          minutes.factor,
+          minutes.low,
+          minutes.high,
+          steps,
+          opening + pace_text(minutes.factor, minutes.low, minutes.high) + ", from " +
+              counted(steps, "step") + "."};
+}
+
+}  // namespace detail
+
+LEVIGATE_WORK std::vector<LearnedLine> report(const Shop& shop) {
+  validate(shop);
+  const Belief belief = detail::pace_belief(shop);
+  std::vector<double> weights(belief.mean.size(), 0.0);
+  weights[0] = 1;
+  std::vector<LearnedLine> lines{detail::pace_line("you", sum_of(belief, weights), belief.df,
+                                                   shop.person.observations,
+                                                   "Whatever the paper, you are ")};
+  for (std::size_t i = 0; i < shop.rates.size(); ++i) {
+    const LearnedPair& rate = shop.rates[i];
+    weights[i + 1] = 1;
+    const std::string subject =
+        (rate.backing.empty() ? "any other paper" : rate.backing) + " on " + rate.coating;
+    lines.push_back(detail::pace_line(subject, sum_of(belief, weights), belief.df,
+                                      rate.learned.observations, "With " + subject + " you are "));
+    weights[i + 1] = 0;
+  }
+  for (const LearnedPair& scratch : shop.scratches) {
+    const LearnedFactor& f = scratch.learned;
+    const std::string subject = scratch.backing + " on " + scratch.coating;
+    lines.push_back({subject, "scratches", f.factor, f.low, f.high, f.observations,
+                     "Scratches of " + subject + " are " + detail::ratio_text(f.factor) +
+                         " times as deep as computed, " + detail::ratio_text(f.low) + " to " +
+                         detail::ratio_text(f.high) + ", from " +
+                         detail::counted(f.observations, "reading") + "."});
+  }
+  for (const LearnedFilm& film : shop.films) {
+    lines.push_back({film.coating, "film_um", film.offset_um, film.low_um, film.high_um,
+                     film.observations,
+                     "Films of " + film.coating + " differ by " + detail::fixed(film.offset_um, 1) +
+                         " um from what their coats say, " + detail::fixed(film.low_um, 1) +
+                         " to " + detail::fixed(film.high_um, 1) + ", from " +
+                         detail::counted(film.observations, "film") + "."});
+  }
+  return lines;
+}
+
+LEVIGATE_WORK std::vector<LearnedLine> report(const Learned& learned) {
+  std::vector<LearnedLine> lines = report(learned.shop);
+  if (const std::size_t before = learned.lines_before; before > 0) {
+    const auto value = static_cast<double>(before);
+    lines.push_back({"this journal", "lines", value, value, value, before,
+                     detail::counted(before, "line") + " of this journal " +
+                         (before == 1 ? "was" : "were") + " learned before."});
+  }
+  return lines;
+}
+
+}  // namespace levigate

@@ -1,0 +1,146 @@
+// What a shop holds, as the belief it came from, and checks of it.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "levigate/error.hpp"
+#include "levigate/film/film.hpp"
+#include "levigate/grade/spread.hpp"
+#include "levigate/journal/learned.hpp"
+#include "levigate/journal/learned_factor.hpp"
+#include "levigate/journal/work/belief.hpp"
+#include "levigate/journal/work/factor.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// The person's pace and the rates, of logarithms: ln duty_factor, then ln rate_factor in the order of shop.rates.
+inline Belief pace_belief(const Shop& shop) {
+  const double noise = shop.minutes_noise.log_sd, df = shop.minutes_noise.weight;
+  std::vector<Sum> logs{log_of(shop.person, df)};
+  for (const LearnedPair& rate : shop.rates) logs.push_back(log_of(rate.learned, df));
+  Belief belief{{}, {}, noise, df};
+  for (std::size_t i = 0; i < logs.size(); ++i) {
+    belief.mean.push_back(logs[i].median);
+    belief.spread.emplace_back(logs.size(), 0.0);
+    for (std::size_t j = 0; j <= i; ++j) {
+      const std::vector<double> none(i, 0.0);
+      const std::vector<double>& held = i > 0 ? shop.rates[i - 1].correlations : none;
+      const double correlation = i == j ? 1.0 : held.empty() ? 0.0 : held[j];
+      belief.spread[i][j] = belief.spread[j][i] =
+          correlation * logs[i].scale * logs[j].scale / (noise * noise);
+    }
+  }
+  return belief;
+}
+
+/// The same for scratches: each pair on its own, through one noise.
+inline Belief scratch_belief(const Shop& shop) {
+  const double noise = shop.scratch_noise.log_sd, df = shop.scratch_noise.weight;
+  Belief belief{{}, {}, noise, df};
+  for (std::size_t i = 0; i < shop.scratches.size(); ++i) {
+    const Sum log = log_of(shop.scratches[i].learned, df);
+    belief.mean.push_back(log.median);
+    belief.spread.emplace_back(shop.scratches.size(), 0.0)[i] =
+        log.scale * log.scale / (noise * noise);
+  }
+  return belief;
+}
+
+inline LearnedFactor single(const Belief& belief, std::size_t i, std::size_t observations) {
+  return learned_factor({belief.mean[i], belief.noise * std::sqrt(belief.spread[i][i])}, belief.df,
+                        observations);
+}
+
+/// The shop with the numbers of these beliefs; counts as they were.
+inline Shop with_pace(Shop shop, const Belief& belief) {
+  shop.minutes_noise = {belief.noise, belief.df};
+  shop.person = single(belief, 0, shop.person.observations);
+  for (std::size_t i = 1; i < belief.mean.size(); ++i) {
+    LearnedPair& rate = shop.rates[i - 1];
+    rate.learned = single(belief, i, rate.learned.observations);
+    rate.correlations.clear();
+    for (std::size_t j = 0; j < i; ++j) {
+      const double size = std::sqrt(belief.spread[i][i] * belief.spread[j][j]);
+      const double correlation = size > 0.0 ? belief.spread[i][j] / size : 0.0;
+      rate.correlations.push_back(std::clamp(correlation, -1.0, 1.0));
+    }
+  }
+  return shop;
+}
+
+inline Shop with_scratches(Shop shop, const Belief& belief) {
+  shop.scratch_noise = {belief.noise, belief.df};
+  for (std::size_t i = 0; i < belief.mean.size(); ++i) {
+    LearnedFactor& learned = shop.scratches[i].learned;
+    learned = single(belief, i, learned.observations);
+  }
+  return shop;
+}
+
+inline const LearnedPair* find_pair(const std::vector<LearnedPair>& pairs, std::string_view coating,
+                                    std::string_view backing) {
+  const auto at = std::find_if(pairs.begin(), pairs.end(), [&](const LearnedPair& pair) {
+    return pair.coating == coating && pair.backing == backing;
+  });
+  return at == pairs.end() ? nullptr : &*at;
+}
+
+inline void validate_factor(const LearnedFactor& learned, std::string_view factor,
+                            std::string_view where) {
+  require_range(learned.factor, 0.01, 100.0, factor, "", where);
+  require_range(learned.low, 1e-9, 1e9, "low", "", where);
+  require_range(learned.high, 1e-9, 1e9, "high", "", where);
+  if (learned.low <= learned.factor && learned.factor <= learned.high) return;
+  throw BadInput(std::string(factor) + " = " + number_text(learned.factor) +
+                 " is not between low = " + number_text(learned.low) +
+                 " and high = " + number_text(learned.high) + ", in " + std::string(where));
+}
+
+/// Throws: BadInput where correlations are too many or too few, or cannot all hold at once.
+inline void validate_correlations(const Shop& shop) {
+  std::vector<std::vector<double>> matrix{{1.0}};
+  for (std::size_t i = 0; i < shop.rates.size(); ++i) {
+    const std::vector<double>& held = shop.rates[i].correlations;
+    const std::string place = "/rates/" + std::to_string(i) + "/correlations";
+    if (!held.empty() && held.size() != i + 1) {
+      throw BadInput("correlations has " + std::to_string(held.size()) + " entries, wanted " +
+                         std::to_string(i + 1) +
+                         ": one for the person and one for each rate before, in " + place,
+                     place);
+    }
+    for (const double one : held) require_range(one, -1.0, 1.0, "correlations", "", place);
+    for (std::size_t j = 0; j <= i; ++j) matrix[j].push_back(held.empty() ? 0.0 : held[j]);
+    std::vector<double> row;
+    for (std::size_t j = 0; j <= i; ++j) row.push_back(matrix[j].back());
+    row.push_back(1.0);
+    matrix.push_back(std::move(row));
+    if (root_of(matrix)) continue;
+    throw BadInput(
+        "correlations contradict those before them: no numbers can be related like this, in " +
+            place,
+        place);
+  }
+}
+
+/// A film that a shop moves by so much, whatever one moved it by before; it is not moved below zero.
+inline Film moved(Film film, double offset_um, double se_um) {
+  const double by_um = std::max(offset_um, -(film.mean_um - film.moved_um));
+  film.mean_um = std::max(0.0, film.mean_um + (by_um - film.moved_um));
+  const double squares = se_um * se_um - film.moved_se_um * film.moved_se_um;
+  film.mean_se_um = std::sqrt(std::max(0.0, film.mean_se_um * film.mean_se_um + squares));
+  film.moved_um = by_um;
+  film.moved_se_um = se_um;
+  return film;
+}
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -1,0 +1,64 @@
+// A sequence of sheets with its sums, and what a plan can be best in.
+#pragma once
+
+#include <compare>
+#include <cstddef>
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include "levigate/version.hpp"
+
+namespace levigate::inline v0 {
+
+/// What a plan can be best in.
+enum class Objective {
+  minutes,  ///< all zones, with the changes
+  film,     ///< share of its budget that the worst zone has used
+  steps,    ///< number of sheets
+  cost,     ///< price of the sheets used up
+};
+
+constexpr std::string_view to_string(Objective objective) noexcept {
+  switch (objective) {
+    case Objective::minutes: return "minutes";
+    case Objective::film: return "film";
+    case Objective::steps: return "steps";
+    case Objective::cost: return "cost";
+  }
+  return "";
+}
+
+/// Depth over budget of one zone, as an exact fraction. Both are positive or zero, the budget above zero.
+struct FilmShare {
+  std::int64_t depth_pm = 0;
+  std::int64_t budget_pm = 1;
+
+  /// Exact for all values: whole parts first, then the remainders' reciprocals the other way round (Euclid).
+  friend constexpr std::strong_ordering operator<=>(FilmShare a, FilmShare b) noexcept {
+    while (true) {
+      const auto by_whole = a.depth_pm / a.budget_pm <=> b.depth_pm / b.budget_pm;
+      if (by_whole != 0) return by_whole;
+      const std::int64_t rest_a = a.depth_pm % a.budget_pm;
+      const std::int64_t rest_b = b.depth_pm % b.budget_pm;
+      if (rest_a == 0 || rest_b == 0) return rest_a <=> rest_b;
+      const FilmShare reciprocal_a{a.budget_pm, rest_a};
+      a = {b.budget_pm, rest_b};
+      b = reciprocal_a;
+    }
+  }
+  friend constexpr bool operator==(FilmShare a, FilmShare b) noexcept { return (a <=> b) == 0; }
+};
+
+/// A complete sequence with its sums.
+struct Sequence {
+  std::vector<std::size_t> sheets;  ///< coarse to fine
+  std::int64_t milliseconds = 0;
+  std::int64_t cost = 0;               ///< [1/100 cent]
+  std::vector<std::int64_t> depth_pm;  ///< of each zone: all removal and the last scratch
+  FilmShare film;                      ///< of the worst zone; where there is no budget, of 1 mm
+
+  std::size_t steps() const noexcept { return sheets.size(); }
+};
+
+}  // namespace levigate

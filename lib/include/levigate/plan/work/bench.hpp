@@ -1,0 +1,257 @@
+// A job and a stack laid out on the bench: every number a sequence is worked out from, and all that does not depend on
+// the sequence worked out once.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <limits>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "levigate/detail/profile.hpp"
+#include "levigate/error.hpp"
+#include "levigate/film/budget.hpp"
+#include "levigate/film/cut_through.hpp"
+#include "levigate/film/film.hpp"
+#include "levigate/grade/grade.hpp"
+#include "levigate/grade/grades.hpp"
+#include "levigate/grade/label.hpp"
+#include "levigate/grade/ratio.hpp"
+#include "levigate/grade/spread.hpp"
+#include "levigate/plan/carried.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/search.hpp"
+#include "levigate/stack/backing.hpp"
+#include "levigate/stack/block.hpp"
+#include "levigate/stack/finding.hpp"
+#include "levigate/stack/sheet.hpp"
+#include "levigate/stack/stack.hpp"
+#include "levigate/surface/cure.hpp"
+#include "levigate/surface/cure_table.hpp"
+#include "levigate/surface/defect.hpp"
+#include "levigate/surface/model.hpp"
+#include "levigate/surface/sheen.hpp"
+#include "levigate/surface/take_down.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/finding.hpp"
+#include "levigate/wheel/limit_table.hpp"
+#include "levigate/wheel/limits.hpp"
+#include "levigate/wheel/wheel.hpp"
+
+namespace levigate::inline v0 {
+
+/// Depth that a zone on a coat can afford [um]: see depth_budget_um(). Spots are one per cm2.
+inline double budget_of(const Job& job, const Zone& zone) {
+  return depth_budget_um({.mean_um = zone.film->mean_um,
+                          .sd_um = spot_sd_um(*zone.film),
+                          .removed_cv = job.rules.removed_cv,
+                          .reserve_um = job.rules.reserve_um,
+                          .spots = std::max(1.0, zone.area_cm2),
+                          .cut_through_limit = job.rules.cut_through_limit});
+}
+
+/// Chance of cutting through somewhere in a zone on a coat at a depth: see cut_through().
+inline double cut_through_of(const Job& job, const Zone& zone, double depth_um) {
+  return cut_through({.depth_um = depth_um,
+                      .mean_um = zone.film->mean_um,
+                      .sd_um = spot_sd_um(*zone.film),
+                      .removed_cv = job.rules.removed_cv,
+                      .reserve_um = job.rules.reserve_um,
+                      .spots = std::max(1.0, zone.area_cm2)});
+}
+
+/// A job and a stack with every number that the sequence is worked out from.
+struct Setup {
+  Job job;
+  Stack stack;
+  std::vector<Grade> grades;        ///< of each sheet
+  std::vector<double> log_spreads;  ///< of each sheet's grain
+  Model model;
+  std::vector<std::vector<bool>>
+      stands{};  ///< of each sheet: the zones that it leaves as they stand
+};
+
+/// The size of a sheet's grain when it has done its work [um].
+inline double worn_um(const Setup& setup, std::size_t sheet) {
+  return setup.stack.sheets[sheet].worn_um.value_or(setup.grades[sheet].median_um);
+}
+
+inline Grain grain_of(const Setup& setup, std::size_t sheet) {
+  return {setup.grades[sheet].median_um, worn_um(setup, sheet), setup.log_spreads[sheet],
+          setup.stack.sheets[sheet].wear_share};
+}
+
+/// How far the coat has cured: hard where the job gives no age, or nothing is known of its cure.
+inline CureState cure_of(const Job& job) {
+  const bool known = job.cure || detail::has_profile(cure_table, job.coating.name);
+  if (!job.age_h || !known)
+    return {.hard = true, .hardness_ratio = {}, .scratch_ratio = {}, .text = {}};
+  const Grade p800 = grade("P800");
+  const Backing paper = backing_named("latex paper");
+  return cure_state(job.cure ? *job.cure : cure_named(job.coating.name), *job.age_h,
+                    {.size_um = p800.median_um,
+                     .log_spread = log_spread(p800),
+                     .tip_spread = paper.tip_spread,
+                     .modulus_mpa = paper.modulus_mpa,
+                     .pressure_kpa = job.zones.front().block.pressure_kpa(),
+                     .hardness_mpa = job.coating.hardness_mpa},
+                    job.rules.scratch_quantile);
+}
+
+/// The grain of the coarsest grade that a zone carries [um]; 0 where none does.
+inline double coarsest_carried_um(const Job& job) {
+  double coarsest_um = 0;
+  for (const Zone& zone : job.zones) {
+    if (const auto carried = carried_in(job, zone))
+      coarsest_um = std::max(coarsest_um, grain_um(*carried));
+  }
+  return coarsest_um;
+}
+
+/// The zones that a sheet passes by: those whose grade it is not finer than by min_ratio. Where nothing is left to level the
+/// coarsest is never passed by: a step that would work no zone breaks the ratio rule there. Sizes fall along a sequence, so
+/// that a zone that one sheet takes up, all later ones work.
+inline std::vector<bool> zones_standing(const Job& job, const Grade& sheet) {
+  const double leads_um = starts_by_levelling(job) ? 0.0 : coarsest_carried_um(job);
+  std::vector<bool> result;
+  for (const Zone& zone : job.zones) {
+    const std::optional<Carried> carried = carried_in(job, zone);
+    const double from_um = carried ? grain_um(*carried) : 0.0;
+    const bool finer =
+        from_um > sheet.median_um && ratio_within(from_um, sheet.median_um, job.rules.min_ratio,
+                                                  std::numeric_limits<double>::infinity());
+    result.push_back(carried && from_um != leads_um && !finer);
+  }
+  return result;
+}
+
+/// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
+inline Setup setup(const Job& job, const Stack& stack) {
+  validate(job);
+  validate(stack);
+  Setup result{job, stack, grades_of(stack), {}, {}};
+  result.job.coating.hardness_mpa *= cure_of(job).hardness_ratio.value_or(1.0);
+  for (const Grade& grade : result.grades) {
+    result.log_spreads.push_back(log_spread(grade));
+    result.stands.push_back(zones_standing(job, grade));
+  }
+  for (std::size_t i = 0; i < result.grades.size(); ++i) {
+    if (worn_um(result, i) <= result.grades[i].median_um) continue;
+    throw BadInput("worn_um = " + detail::number_text(worn_um(result, i)) +
+                   " um is above the fresh size of " +
+                   detail::number_text(result.grades[i].median_um) + " um, in sheet '" +
+                   stack.sheets[i].id + "'");
+  }
+  return result;
+}
+
+/// What a zone carries before the first step.
+struct Start {
+  std::string label;      ///< of the grade
+  double size_um = 0;     ///< of its grain
+  double worn_um = 0;     ///< of its grain when it had done its work
+  double scratch_um = 0;  ///< depth of its scratches [um]
+  double rq_um = 0;       ///< roughness [um]
+  double gloss_gu = 0;    ///< gloss at 60 degrees, a lower bound [GU]
+  bool leads = false;  ///< the coarsest, and nothing is left to level: every sequence begins here
+};
+
+/// A setup with all that does not depend on the sequence worked out once.
+struct Bench : Setup {
+  std::vector<std::vector<SheetInZone>> work;    ///< of each sheet in each zone
+  std::vector<std::optional<Start>> starts;      ///< of each zone; none as sprayed
+  bool levels = true;                            ///< whether the first step levels orange peel
+  std::vector<std::optional<double>> budget_um;  ///< depth each zone can afford; none on a solid
+  std::vector<std::optional<double>> reach_um;   ///< of each sheet that is a compound
+  std::vector<bool> refused;  ///< of each sheet: a wheel that the coat does not stand
+  std::vector<double>
+      local_minutes;  ///< work on defects before the first step, by the sheet that comes first
+};
+
+/// Depth of scratches that a sheet takes out, where it is a compound [um].
+inline std::optional<double> reach_of(const Setup& setup, const Sheet& sheet) {
+  if (sheet.coarsest_scratch_um || !sheet.coarsest_paper_um) return sheet.coarsest_scratch_um;
+  return paper_scratch_um(*sheet.coarsest_paper_um, setup.job.coating.hardness_mpa);
+}
+
+/// What speaks against the wheel of a sheet on the job's coating. Nothing where it has no wheel, or the coating's limits are
+/// not known.
+inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const Sheet& sheet) {
+  const std::string& coating = setup.job.coating.name;
+  const bool known = detail::has_profile(limit_table, coating);
+  if (!sheet.block || !sheet.block->wheel || !known) return {};
+  return wheel_findings(wheel_of(*sheet.block), wheel_limits_named(coating));
+}
+
+/// The tools for the defects of a zone, with the paper that comes first. Only minutes come of their rates, so that these take the
+/// person's pace in.
+inline LocalTools local_tools(const Bench& bench, std::size_t zone, std::size_t first) {
+  const Block small = block_named("small hard block");
+  const SheetInZone local = sheet_in_zone(bench.job, bench.model, grain_of(bench, first),
+                                          bench.stack.sheets[first].backing, small);
+  const SheetInZone& work = bench.work[first][zone];
+  LocalTools tools;
+  const double pace = bench.job.duty_factor;
+  tools.small_block = {small, pace * local.rate_um_per_m};
+  tools.zone_block = {work.tool, pace * work.rate_um_per_m};
+  tools.residual_um = bench.job.rules.residual_peel_um;
+  return tools;
+}
+
+/// What a zone carries before the first step; none as sprayed. Where only the grade is known, its scratches are taken for those of
+/// paper on the zone's block, and its roughness goes with their depth.
+inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
+  const std::optional<Carried> carried = carried_in(setup.job, zone);
+  if (!carried) return std::nullopt;
+  const double size_um = carried->grade.median_um;
+  const double left_um = grain_um(*carried);
+  const SheetInZone paper =
+      sheet_in_zone(setup.job, setup.model, {size_um, left_um, log_spread(carried->grade)},
+                    backing_named("latex paper"), zone.block);
+  const double scratch_um = carried->scratch_um.value_or(paper.scratch_um);
+  const double rq_um = carried->rq_um.value_or(paper.rq_um * (scratch_um / paper.scratch_um));
+  return Start{
+      carried->grade.label, size_um, left_um,
+      scratch_um,           rq_um,   gloss_gu(setup.job.coating.refractive_index, 60.0, rq_um)};
+}
+
+inline Bench bench(Setup setup) {
+  Bench result{std::move(setup), {}, {}, true, {}, {}, {}, {}};
+  result.levels = starts_by_levelling(result.job);
+  const Job& job = result.job;
+  for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
+    const Sheet& sheet = result.stack.sheets[i];
+    std::vector<SheetInZone>& row = result.work.emplace_back();
+    for (const Zone& zone : job.zones) {
+      row.push_back(sheet_in_zone(job, result.model, grain_of(result, i), sheet.backing,
+                                  sheet.block.value_or(zone.block)));
+    }
+  }
+  for (const Zone& zone : job.zones) {
+    result.starts.push_back(start_of(result, zone));
+    result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);
+  }
+  for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
+    const Sheet& sheet = result.stack.sheets[i];
+    result.reach_um.push_back(reach_of(result, sheet));
+    const std::vector<WheelFinding> findings = wheel_findings_of(result, sheet);
+    result.refused.push_back(
+        std::any_of(findings.begin(), findings.end(),
+                    [](const WheelFinding& f) { return f.severity == Severity::error; }));
+    double minutes = 0;
+    for (std::size_t z = 0; z < job.zones.size(); ++z) {
+      for (const Defect& defect : job.zones[z].defects) {
+        minutes += take_down(defect, local_tools(result, z, i)).local.minutes;
+      }
+    }
+    result.local_minutes.push_back(minutes);
+  }
+  return result;
+}
+
+inline Bench bench(const Job& job, const Stack& stack) { return bench(setup(job, stack)); }
+
+}  // namespace levigate

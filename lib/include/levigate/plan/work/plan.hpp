@@ -1,0 +1,64 @@
+// The work behind plan/plan.hpp: defines what it declares.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "levigate/plan/plan.hpp"
+
+#include "levigate/detail/work.hpp"
+#include "levigate/error.hpp"
+#include "levigate/plan/caution.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/sequence.hpp"
+#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/findings.hpp"
+#include "levigate/plan/work/ladder.hpp"
+#include "levigate/plan/work/reliance.hpp"
+#include "levigate/plan/work/search.hpp"
+#include "levigate/plan/work/why.hpp"
+#include "levigate/plan/work/worked_out.hpp"
+#include "levigate/stack/check.hpp"
+#include "levigate/stack/finding.hpp"
+#include "levigate/stack/stack.hpp"
+
+namespace levigate::inline v0 {
+
+LEVIGATE_WORK Plan plan(const Job& job, const Stack& stack) {
+  const Bench bench = levigate::bench(job, stack);
+  const std::vector<Sequence> found = sequences_of(bench);
+  Plan result;
+  if (found.empty()) {
+    result.why = why_no_plan(bench);
+  } else {
+    result = worked_out(bench, best(found, job.prefer));
+    result.relies_on = reliances(bench, result.exact);
+    for (const Sequence& point : tradeoff(found)) {
+      result.tradeoff.push_back(worked_out(bench, point));
+    }
+  }
+  for (const std::vector<Finding>& more : {job_findings(bench), check(stack, job.rules)}) {
+    result.findings.insert(result.findings.begin(), more.begin(), more.end());
+  }
+  result.cautions = cautions(job);
+  return result;
+}
+
+LEVIGATE_WORK Plan evaluate(const Job& job, const Stack& stack,
+                            const std::vector<std::string>& sequence) {
+  if (sequence.empty())
+    throw BadInput("sequence is empty: it needs at least one sheet, in evaluate");
+  const Bench bench = levigate::bench(job, stack);
+  std::vector<std::size_t> sheets;
+  for (const std::string& id : sequence) sheets.push_back(sheet_index(stack, id));
+  Plan result = worked_out(bench, summed(bench, sheets));
+  const std::vector<Finding> of_job = job_findings(bench);
+  result.findings.insert(result.findings.begin(), of_job.begin(), of_job.end());
+  result.relies_on = reliances(bench, result.exact);
+  result.cautions = cautions(job);
+  return result;
+}
+
+}  // namespace levigate

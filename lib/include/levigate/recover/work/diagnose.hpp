@@ -1,0 +1,23 @@
+// The work behind recover/diagnose.hpp: defines what it declares.
+#pragma once
+
+#include <vector>
+
+#include "levigate/recover/diagnose.hpp"
+
+#include "levigate/detail/work.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/work/bench.hpp"
+#include "levigate/recover/cause.hpp"
+#include "levigate/recover/done.hpp"
+#include "levigate/recover/work/diagnosis.hpp"
+#include "levigate/stack/stack.hpp"
+
+namespace levigate::inline v0 {
+
+LEVIGATE_WORK Diagnosis diagnose(const Job& job, const Stack& stack,
+                                 const std::vector<DoneStep>& done, const Mark& mark) {
+  return diagnose(bench(job, stack), done, mark);
+}
+
+}  // namespace levigate

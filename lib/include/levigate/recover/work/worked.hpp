@@ -1,0 +1,118 @@
+// The work behind recovered.hpp: defines what it declares.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "levigate/detail/profile.hpp"
+#include "levigate/detail/text.hpp"
+#include "levigate/error.hpp"
+#include "levigate/grade/grades.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/step.hpp"
+#include "levigate/recover/done.hpp"
+#include "levigate/stack/stack.hpp"
+
+namespace levigate::inline v0 {
+
+/// The position of the zone of that name. Throws: BadInput where there is none, naming the nearest.
+inline std::size_t zone_index(const Job& job, std::string_view name) {
+  std::vector<std::string_view> known;
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    if (job.zones[i].name == name) return i;
+    known.push_back(job.zones[i].name);
+  }
+  throw BadInput(detail::unknown_name_text("zone", name, known));
+}
+
+namespace detail {
+
+/// What was done to one zone so far.
+struct ZoneDone {
+  std::optional<std::size_t> last;  ///< the sheet that worked it last
+  double removed_um = 0;            ///< by all of it [um]
+  double last_um = 0;               ///< by its last step [um]
+};
+
+/// The zones that a done step worked. Where it names none, all, but for those that a plan would have it pass by.
+inline std::vector<std::size_t> zones_worked(const Bench& bench, const DoneStep& step,
+                                             std::size_t sheet, bool first,
+                                             const std::vector<ZoneDone>& so_far) {
+  std::vector<std::size_t> result;
+  for (const std::string& name : step.zones) {
+    const std::size_t zone = zone_index(bench.job, name);
+    if (std::find(result.begin(), result.end(), zone) != result.end())
+      throw BadInput("zone '" + name + "' stands twice");
+    result.push_back(zone);
+  }
+  if (!result.empty()) return result;
+  for (std::size_t zone = 0; zone < so_far.size(); ++zone) {
+    const bool passes =
+        bench.starts[zone] ? bench.stands[sheet][zone] : first && passed_by(bench, zone);
+    if (so_far[zone].last || !passes) result.push_back(zone);
+  }
+  return result;
+}
+
+/// A zone after one more step. `read`: a gauge tells what is left of its film.
+inline ZoneDone worked_once(const Bench& bench, const DoneStep& step, std::size_t sheet,
+                            std::size_t zone, const ZoneDone& done, bool read) {
+  // The same sheet again, and nothing said of it: the same step goes on, after a pause.
+  if (done.last == sheet && !step.removal_um) return {sheet, done.removed_um, 0.0};
+  const std::optional<Start>& start = bench.starts[zone];
+  std::optional<double> from_um, scratch_um;
+  if (done.last) {
+    from_um = worn_um(bench, *done.last);
+    scratch_um = bench.work[*done.last][zone].scratch_um;
+  } else if (start) {
+    from_um = start->worn_um;
+    scratch_um = start->scratch_um;
+  }
+  const double size_um = bench.grades[sheet].median_um;
+  const bool known = step.removal_um || read || !bench.job.zones[zone].film;
+  if (from_um && size_um >= *from_um && !known) {
+    throw BadInput("it is of " + size_text(size_um) + ", not finer than the " +
+                   size_text(*from_um) + " that zone '" + bench.job.zones[zone].name +
+                   "' carried: what it took off is not known, give removal_um or a film read "
+                   "since");
+  }
+  const double asked_um =
+      scratch_um ? *scratch_um * bench.job.rules.overcut : levelling_um(bench, sheet, zone);
+  const double removal_um = step.removal_um.value_or(asked_um);
+  return {sheet, done.removed_um + removal_um, removal_um};
+}
+
+/// Walks the steps done in order and calls visit(step, sheet, zone, removal_um) for each zone that one worked; returns what
+/// was done to each zone. `read`: zones whose film a gauge told since.
+/// Throws: BadInput, OutOfRange, naming the step
+template <typename Visit>
+std::vector<ZoneDone> walk_done(const Bench& bench, const std::vector<DoneStep>& done,
+                                const std::vector<bool>& read, Visit visit) {
+  std::vector<ZoneDone> so_far(bench.job.zones.size());
+  for (std::size_t i = 0; i < done.size(); ++i) {
+    const DoneStep& step = done[i];
+    const std::string where = "done step " + std::to_string(i + 1) + " ('" + step.sheet + "')";
+    if (step.removal_um) require_range(*step.removal_um, 0.0, 1e4, "removal_um", "um", where);
+    if (step.direction_deg)
+      require_range(*step.direction_deg, 0.0, 180.0, "direction_deg", "deg", where);
+    try {
+      const std::size_t sheet = sheet_index(bench.stack, step.sheet);
+      for (const std::size_t zone : zones_worked(bench, step, sheet, i == 0, so_far)) {
+        so_far[zone] = worked_once(bench, step, sheet, zone, so_far[zone], read[zone]);
+        visit(i, sheet, zone, so_far[zone].last_um);
+      }
+    } catch (const BadInput& error) {
+      throw BadInput(error.what() + (", in " + where));
+    }
+  }
+  return so_far;
+}
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -1,0 +1,67 @@
+// The inputs of a draw where a shop is known: its pace in place of the bands that the pace stands for.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdint>
+#include <iterator>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "levigate/plan/rules.hpp"
+#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/knobs.hpp"
+#include "levigate/risk/work/draw.hpp"
+#include "levigate/risk/work/pace.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Whether an input touches nothing but the pace, so that a learned pace stands for it.
+inline bool is_of_pace(const Knob& knob) {
+  constexpr std::string_view of_pace[] = {"wear_coefficient", "size_exponent", "duty", "speed_m_s",
+                                          "clean_every_m",    "fade_m",        "floor"};
+  return std::find(std::begin(of_pace), std::end(of_pace), knob.quantity) != std::end(of_pace);
+}
+
+/// The minutes of a step as a pace has them.
+struct PacedMinutes {
+  std::vector<double> sanding;  ///< of each step [min]
+
+  double operator()(std::size_t step, const std::vector<Effort>&, const Rules& rules) const {
+    return sanding[step] + rules.change_minutes;
+  }
+};
+
+/// Draws the pace from a shop, and what it does not stand for over its bands.
+class LearnedInputs {
+ public:
+  /// Without bands, inputs that the pace does not stand for are as they are given.
+  LearnedInputs(const Setup& setup, PaceDraws pace, bool bands)
+      : others_(setup, [&](const Knob& knob) { return bands && !is_of_pace(knob); }),
+        pace_(std::move(pace)) {}
+
+  /// Sets inputs, duty_factor and rate_factor to their values in a draw. Returns how minutes come of it.
+  PacedMinutes operator()(Setup& setup, std::uint64_t seed, std::uint32_t draw) const {
+    others_(setup, seed, draw);
+    DrawnPace pace = pace_(seed, draw);
+    // What is left of the pace's use in a setup: paper, and work on defects. Validity ends at factors of 100.
+    const auto held = [](double factor) { return std::clamp(factor, 0.01, 100.0); };
+    setup.job.duty_factor = held(pace.duty_factor);
+    for (std::size_t i = 0; i < setup.stack.sheets.size(); ++i) {
+      setup.stack.sheets[i].backing.rate_factor = held(pace.rate_factor[i]);
+    }
+    return {std::move(pace.minutes)};
+  }
+
+ private:
+  DrawnInputs others_;
+  PaceDraws pace_;
+};
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -1,0 +1,135 @@
+// Minutes as journals let expect them: a person's pace and rates drawn from what is believed of them, and the scatter of steps.
+#pragma once
+
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <set>
+#include <utility>
+#include <vector>
+
+#include "levigate/error.hpp"
+#include "levigate/journal/learned.hpp"
+#include "levigate/journal/shop.hpp"
+#include "levigate/journal/work/belief.hpp"
+#include "levigate/journal/work/rows.hpp"
+#include "levigate/journal/work/shop_belief.hpp"
+#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/step.hpp"
+#include "levigate/risk/philox.hpp"
+#include "levigate/stack/sheet.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// A chi-square number with df degrees of freedom, from 2 on.
+/// Source: Marsaglia and Tsang, ACM Trans. Math. Softw. 26:363-372 (2000), from memory
+inline double chi_square(double df, Stream& stream) {
+  const double d = 0.5 * df - 1.0 / 3.0, c = 1.0 / std::sqrt(9.0 * d);
+  while (true) {
+    const double x = stream.normal(), u = stream.uniform();
+    const double root = 1.0 + c * x, v = root * root * root;
+    if (root > 0.0 && std::log(u) < 0.5 * x * x + d - d * v + d * std::log(v)) return 2.0 * d * v;
+  }
+}
+
+}  // namespace detail
+
+/// Unknowns and the noise they are seen through, drawn together.
+struct DrawnBelief {
+  std::vector<double> values;
+  double noise = 0;
+};
+
+/// Draws from a belief: the noise variance from df noise^2 over a chi-square, the unknowns given it from their Gaussian.
+class BeliefDraws {
+ public:
+  /// Throws: BadInput where the spread is no covariance
+  explicit BeliefDraws(Belief belief) : belief_(std::move(belief)) {
+    auto root = detail::root_of(belief_.spread);
+    if (!root) throw BadInput("spread is no covariance, in BeliefDraws");
+    root_ = std::move(*root);
+  }
+
+  DrawnBelief operator()(Stream& stream) const {
+    DrawnBelief drawn{belief_.mean, 0};
+    drawn.noise = belief_.noise * std::sqrt(belief_.df / detail::chi_square(belief_.df, stream));
+    std::vector<double> normals;
+    for (std::size_t i = 0; i < belief_.mean.size(); ++i) normals.push_back(stream.normal());
+    for (std::size_t i = 0; i < normals.size(); ++i) {
+      drawn.values[i] += drawn.noise * detail::dot(root_[i], normals);
+    }
+    return drawn;
+  }
+
+ private:
+  Belief belief_;
+  std::vector<std::vector<double>> root_;
+};
+
+/// A pace in one draw.
+struct DrawnPace {
+  double duty_factor = 1;
+  std::vector<double> rate_factor;  ///< of each sheet
+  std::vector<double> minutes;      ///< of sanding with each sheet, scatter included [min]
+};
+
+/// Draws the pace of a sequence from what a shop knows. Sheets of which it knows nothing are drawn as the profiles' bands have
+/// them.
+///
+///   minutes = computed / duty_factor / rate_factor x e^(scatter)
+///
+/// with computed the minutes without any factor and all inputs at their values: they are what journals are compared with, so
+/// that the pace stands for all that makes minutes differ from them.
+class PaceDraws {
+ public:
+  /// `setup` holds the sheets of the sequence in its order.
+  /// Throws: as validate(Shop), bench()
+  PaceDraws(const Shop& shop, const Setup& setup)
+      : known_(known(shop, setup)), draws_(detail::pace_belief(known_)) {
+    std::vector<std::size_t> sheets;
+    for (const Sheet& sheet : setup.stack.sheets) {
+      sheets.push_back(sheets.size());
+      rows_.push_back(1 + detail::row_at(known_.rates, setup.job.coating.name, sheet.backing.name));
+    }
+    const Bench bench = levigate::bench(setup);
+    for_each_step(bench, sheets, [&](std::optional<Before> before, std::size_t sheet) {
+      double minutes = 0;
+      for (const Effort& zone : efforts(bench, before, sheet)) minutes += zone.minutes;
+      computed_.push_back(minutes * setup.job.duty_factor *
+                          setup.stack.sheets[sheet].backing.rate_factor);
+    });
+  }
+
+  DrawnPace operator()(std::uint64_t seed, std::uint32_t draw) const {
+    Stream stream(seed, stream_named("pace"), draw);
+    const DrawnBelief belief = draws_(stream);
+    DrawnPace pace{std::exp(belief.values[0]), {}, {}};
+    for (std::size_t i = 0; i < computed_.size(); ++i) {
+      pace.rate_factor.push_back(std::exp(belief.values[rows_[i]]));
+      pace.minutes.push_back(computed_[i] / pace.duty_factor / pace.rate_factor[i] *
+                             std::exp(belief.noise * stream.normal()));
+    }
+    return pace;
+  }
+
+ private:
+  static Shop known(const Shop& shop, const Setup& setup) {
+    validate(shop);
+    std::set<detail::PairName> names;
+    for (const Sheet& sheet : setup.stack.sheets) {
+      names.emplace(setup.job.coating.name, sheet.backing.name);
+    }
+    return detail::with_rates(shop, names);
+  }
+
+  Shop known_;
+  BeliefDraws draws_;
+  std::vector<std::size_t> rows_;  // of each sheet
+  std::vector<double> computed_;   // minutes of each step
+};
+
+}  // namespace levigate

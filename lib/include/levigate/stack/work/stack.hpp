@@ -1,0 +1,57 @@
+// The work behind stack/stack.hpp: defines what it declares.
+#pragma once
+
+#include <cstddef>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "levigate/stack/stack.hpp"
+
+#include "levigate/detail/profile.hpp"
+#include "levigate/detail/work.hpp"
+#include "levigate/error.hpp"
+#include "levigate/grade/grade.hpp"
+#include "levigate/stack/sheet.hpp"
+
+namespace levigate::inline v0 {
+
+LEVIGATE_WORK void validate(const Stack& stack, std::string_view where) {
+  std::set<std::string_view> ids;
+  for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
+    const std::string place = std::string(where) + "/sheets/" + std::to_string(i);
+    validate(stack.sheets[i], place);
+    if (!ids.insert(stack.sheets[i].id).second) {
+      throw BadInput("id '" + stack.sheets[i].id + "' stands twice, the second time in " + place,
+                     place + "/id");
+    }
+  }
+}
+
+LEVIGATE_WORK std::vector<Grade> grades_of(const Stack& stack) {
+  std::vector<Grade> grades;
+  for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
+    const Sheet& sheet = stack.sheets[i];
+    const std::string place = ", in /sheets/" + std::to_string(i) + "/label ('" + sheet.id + "')";
+    try {
+      grades.push_back(grade_of(sheet, stack.bare_number));
+    } catch (const AmbiguousLabel& error) {
+      throw AmbiguousLabel(error.what() + place);
+    } catch (const UnknownGrade& error) {
+      throw UnknownGrade(error.what() + place);
+    }
+  }
+  return grades;
+}
+
+LEVIGATE_WORK std::size_t sheet_index(const Stack& stack, std::string_view id) {
+  std::vector<std::string_view> known;
+  for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
+    if (stack.sheets[i].id == id) return i;
+    known.push_back(stack.sheets[i].id);
+  }
+  throw BadInput(detail::unknown_name_text("sheet", id, known));
+}
+
+}  // namespace levigate

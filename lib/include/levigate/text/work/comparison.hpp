@@ -1,0 +1,92 @@
+// The work behind text/comparison.hpp: defines what it declares.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <cstddef>
+#include <iterator>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "levigate/text/comparison.hpp"
+
+#include "levigate/detail/text.hpp"
+#include "levigate/detail/work.hpp"
+#include "levigate/error.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/work/search.hpp"
+#include "levigate/stack/stack.hpp"
+#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/phrases.hpp"
+#include "levigate/text/work/say_findings.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// The column of one plan in a comparison.
+inline std::vector<std::string> figures(const Job& job, const Plan& plan) {
+  if (!plan.found || plan.steps.empty()) return std::vector<std::string>(9, "-");
+  const Step& last = plan.steps.back();
+  const ZoneStep& worst = last.zones[worst_zone(job, last)];
+  return {fmt::format("{}", plan.steps.size()),
+          duration_text(plan.total.minutes),
+          duration_text(plan.steps.front().minutes),
+          plan.total.film ? percent_text(*plan.total.film) : "-",
+          worst.film_left_um ? fixed(*worst.film_left_um, 1) + " um" : "-",
+          worst.cut_through ? chance_text(*worst.cut_through) : "-",
+          fmt::format("{:.1f}", all_sheets(plan)),
+          fmt::format("{:.2f}", plan.total.cost),
+          fmt::format("{:.0f} GU", last.gloss_gu)};
+}
+
+}  // namespace detail
+
+LEVIGATE_WORK std::string comparison_card(const Job& job, const Stack& stack, const Plan& taken,
+                                          const Plan& best) {
+  for (const Plan* plan : {&taken, &best}) {
+    for (const Step& step : plan->steps) {
+      sheet_index(stack, step.sheet);
+      if (step.zones.size() == job.zones.size()) continue;
+      throw BadInput("the plan has other zones than the job '" + job.name + "'");
+    }
+  }
+  constexpr std::string_view rows[] = {"steps",
+                                       "time",
+                                       "of it the first step",
+                                       "film used of what may go, worst zone",
+                                       "film left in that zone",
+                                       "chance of cutting through there",
+                                       "sheets",
+                                       "cost",
+                                       "gloss at the end, at least"};
+  const std::vector<std::string> left = detail::figures(job, taken);
+  const std::vector<std::string> right = detail::figures(job, best);
+  std::vector<std::vector<std::string>> cells;
+  for (std::size_t i = 0; i < std::size(rows); ++i) {
+    cells.push_back({std::string(rows[i]), left[i], right[i]});
+  }
+  detail::Page page;
+  page.rule('=');
+  page.say("Side by side: ", job.name);
+  page.rule('=');
+  page.table({{""}, {"your sequence", true}, {"best plan", true}}, cells);
+  page.blank();
+  page.say("Your sequence: ", detail::sequence_text(taken) + ".");
+  if (best.found) {
+    page.say("Best plan:     ", detail::sequence_text(best) + ".");
+  } else if (best.why) {
+    page.say("Best plan: ", best.why->message);
+  }
+  page.title(taken.findings.empty() ? "Your sequence breaks no rule." : "On your sequence:");
+  detail::say_findings(page, taken.findings);
+  page.title(
+      "Minutes and sheets are uncertain by a factor of 2 to 3 until calibrated, in both columns "
+      "alike.");
+  return std::move(page).text();
+}
+
+}  // namespace levigate

@@ -1,0 +1,56 @@
+// The part of a card that stands where there is no plan: why, and what would help.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "levigate/detail/text.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/why.hpp"
+#include "levigate/stack/check.hpp"
+#include "levigate/text/work/layout.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Why there is no plan, and what would help.
+inline void say_no_plan(Page& page, const Plan& plan) {
+  page.blank();
+  if (!plan.why) return;
+  const Why& why = *plan.why;
+  page.say("", why.message);
+  if (why.blocked_by == Blocker::done) return;
+  page.title("What would help:");
+  if (why.blocked_by == Blocker::target) {
+    page.say("  - ", "Get a sheet that meets the goal, or set a goal that the drawer can meet.");
+  }
+  for (const Gap& gap : why.gaps) {
+    if (gap.bridges.empty()) continue;
+    page.say("  - ", fmt::format("Buy {} to go between {} and {}.", bridges_text(gap.bridges),
+                                 gap.coarse, gap.fine));
+  }
+  if (why.smallest_max_ratio && !why.gaps.empty()) {
+    page.say("  - ", fmt::format("Allow a max_ratio of {}; the long steps then take longer.",
+                                 fixed(std::ceil(*why.smallest_max_ratio * 1e3) / 1e3, 3)));
+  }
+  if (why.too_deep_um) {
+    page.say("  - ", fmt::format("Go finer with paper before {}, or get a compound that takes "
+                                 "out scratches {:.2f} um deeper.",
+                                 why.compound, *why.too_deep_um));
+  }
+  if (why.film_short_um) {
+    page.say("  - ", fmt::format("Lay more film on {}, or go less deep there: finer paper first, "
+                                 "a harder block, some peel left.",
+                                 why.zone));
+  }
+  for (const PaperShort& paper : why.paper) {
+    page.say("  - ", fmt::format("Get more of {}: {:.1f} sheets are needed, {:g} are there.",
+                                 paper.sheet, paper.needed, paper.on_hand));
+  }
+}
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -1,0 +1,106 @@
+// What a card says of chance: how time, paper and film may turn out, from a simulation of its plan.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "levigate/error.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/risk/share.hpp"
+#include "levigate/risk/simulation.hpp"
+#include "levigate/surface/coating_table.hpp"
+#include "levigate/text/work/layout.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Throws: BadInput where a simulation is not that of a plan for this job, as far as sheets and zones tell.
+inline void require_simulation_of(const Job& job, const Plan& plan, const Simulation& simulation) {
+  const bool coat = job.coating.kind == CoatingKind::coat;
+  const bool same =
+      std::equal(plan.steps.begin(), plan.steps.end(), simulation.steps.begin(),
+                 simulation.steps.end(),
+                 [](const Step& a, const SimulatedStep& b) { return a.sheet == b.sheet; }) &&
+      (!coat || std::equal(job.zones.begin(), job.zones.end(), simulation.zones.begin(),
+                           simulation.zones.end(),
+                           [](const Zone& a, const SimulatedZone& b) { return a.name == b.zone; }));
+  if (!same) throw BadInput("the simulation is of another plan, in the card of '" + job.name + "'");
+}
+
+/// Four times in five it lies between these: "1 h 10 min to 6 h 30 min".
+inline std::string usual_duration(const Interval& minutes) {
+  return duration_text(minutes.p10) + " to " + duration_text(minutes.p90);
+}
+
+/// "never; at most 0.30 %", "12 times; 0.70 to 1.90 %": how often in the draws, and between what the chance lies.
+inline std::string share_text(const Share& share, std::int64_t draws) {
+  const auto percent = [](double part) { return fmt::format("{:.2f}", 100.0 * part); };
+  const std::int64_t times = std::llround(share.share * static_cast<double>(draws));
+  if (times == 0) return "never; at most " + percent(share.high) + " %";
+  return fmt::format("{} time{}; {} to {} %", times, times == 1 ? "" : "s", percent(share.low),
+                     percent(share.high));
+}
+
+inline void say_film_odds(Page& page, const Job& job, const Simulation& simulation) {
+  const auto usual = [](const Interval& one) {
+    return fmt::format("{:.0f} to {:.0f}", one.p10, one.p90);
+  };
+  std::vector<std::vector<std::string>> rows;
+  for (const SimulatedZone& zone : simulation.zones) {
+    rows.push_back({shortened(zone.zone, 24), usual(zone.film_left_um), usual(zone.thinnest_um),
+                    share_text(zone.cut_through, simulation.draws)});
+  }
+  page.table({{"zone"}, {"film left, um", true}, {"thinnest spot, um", true}, {"cut through"}},
+             rows);
+  page.say("  ",
+           fmt::format("Film left on the zone's mean, and at its thinnest spot: between these "
+                       "four times in five. Cut through: how often less than {:.0f} um stayed "
+                       "somewhere, and between what the chance of it lies, as far as {} trials "
+                       "tell.",
+                       job.rules.reserve_um, simulation.draws));
+}
+
+/// Steps that may want more paper than there is.
+inline void say_paper_odds(Page& page, const Simulation& simulation) {
+  constexpr double worth_saying = 0.05;
+  for (const SimulatedStep& step : simulation.steps) {
+    if (!step.paper_short || step.paper_short->share < worth_saying) continue;
+    page.say(
+        "  Paper: ",
+        fmt::format("{:.0f} times in a hundred there is too little of {}. With {:.0f} sheets "
+                    "there is enough nine times in ten.",
+                    100.0 * step.paper_short->share, step.sheet, std::ceil(step.sheets_used.p90)));
+  }
+}
+
+/// The section of a card on how its plan may turn out.
+inline void say_odds(Page& page, const Job& job, const Plan& plan, const Simulation& simulation) {
+  page.title(fmt::format(
+      "How it may turn out. Worked through {} times (seed {}), each time with other numbers for "
+      "all that is not known for sure, as far as each may be off:",
+      simulation.draws, simulation.seed));
+  const Interval& minutes = simulation.minutes;
+  page.say(
+      "  Time: ",
+      fmt::format("nine times in ten it takes less than {}, half of the time less than {}, one "
+                  "time in ten less than {}. The {} above is with every number at its usual "
+                  "value.",
+                  duration_text(minutes.p90), duration_text(minutes.p50),
+                  duration_text(minutes.p10), duration_text(plan.total.minutes)));
+  page.say("  Sheets: ", fmt::format("nine times in ten {:.1f} in all are enough, half of the time "
+                                     "{:.1f}.",
+                                     simulation.sheets.p90, simulation.sheets.p50));
+  say_paper_odds(page, simulation);
+  if (!simulation.zones.empty()) say_film_odds(page, job, simulation);
+}
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -1,0 +1,101 @@
+// How far to trust a card: what its figures rest on, and what they hang on most.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "levigate/detail/text.hpp"
+#include "levigate/grade/grade.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/reliance.hpp"
+#include "levigate/source.hpp"
+#include "levigate/stack/sheet.hpp"
+#include "levigate/stack/stack.hpp"
+#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/phrases.hpp"
+#include "levigate/wheel/compound_table.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+inline std::string basis_text(Basis basis) {
+  if (basis == Basis::user) return "given by you";
+  if (basis == Basis::published_table) return "in a published table";
+  return std::string(to_string(basis));
+}
+
+/// What a sheet's size rests on: that of a compound from the profiles on what the profile does.
+inline Basis size_basis(const Sheet& sheet, const Grade& grade) {
+  for (const CompoundProfile& p : compound_table) {
+    if (sheet.size_um == p.size_um.value && sheet.coarsest_paper_um == p.coarsest_paper_um.value) {
+      return p.size_um.source.basis;
+    }
+  }
+  return grade.basis();
+}
+
+/// Grades of the plan whose size was not read in a standard, by what it rests on instead.
+inline void say_size_bases(Page& page, const Stack& stack, const Plan& plan) {
+  for (const Basis basis : {Basis::published_table, Basis::common_practice, Basis::from_memory,
+                            Basis::extrapolated, Basis::assumption, Basis::user}) {
+    std::vector<std::string> labels;
+    for (const Step& step : plan.steps) {
+      const Sheet& sheet = stack.sheets[sheet_index(stack, step.sheet)];
+      const Grade grade = grade_of(sheet, stack.bare_number);
+      if (size_basis(sheet, grade) == basis) labels.push_back(grade.label);
+    }
+    if (labels.empty()) continue;
+    page.say("  - ", fmt::format("Size not read in a standard, but {}: {}.", basis_text(basis),
+                                 list_text(labels)));
+  }
+}
+
+inline std::string film_text(double share) {
+  return share > 1.0 ? "too deep" : percent_text(share);
+}
+
+/// The inputs that the figures hang on most, each over the band within which it is believed. Rules are
+/// left out: they are chosen, not believed.
+inline void say_reliances(Page& page, const Plan& plan) {
+  constexpr std::size_t most = 5;
+  constexpr double worth_saying = 0.02;
+  const double minutes = plan.total.minutes;
+  const double film = plan.total.film.value_or(0.0);
+  std::vector<std::vector<std::string>> rows;
+  for (const Reliance& r : plan.relies_on) {
+    if (rows.size() == most || r.influence < worth_saying) break;
+    if (r.subject == "rule") continue;
+    rows.push_back(
+        {duration_text(minutes + r.minutes_low) + " to " + duration_text(minutes + r.minutes_high),
+         plan.total.film ? film_text(film + r.film_low) + " to " + film_text(film + r.film_high)
+                         : "-",
+         fmt::format("{:.3g} to {:.3g}", r.input.low, r.input.high),
+         r.quantity + " of " + r.subject});
+  }
+  if (rows.empty()) return;
+  page.title("What the figures hang on most; each alone, as far as it may be off:");
+  page.table({{"time then"}, {"film then"}, {"may be", true}, {"input"}}, rows);
+}
+
+/// The closing part of a card.
+inline void say_trust(Page& page, const Stack& stack, const Plan& plan) {
+  page.title("How far to trust this card:");
+  page.say(
+      "  - ",
+      "Minutes, sheets and cost rest on removal rates that are uncertain by a factor of 2 to 3 "
+      "until calibrated. Time the first step and scale the others by it.");
+  page.say("  - ",
+           "Depths do not rest on the rates, but on the film and the orange peel as given, and on "
+           "assumed hardness, backing and block. What the work shows stands above them.");
+  page.say("  - ", "Gloss is a lower bound of what a glossmeter reads at 60 degrees.");
+  say_size_bases(page, stack, plan);
+  say_reliances(page, plan);
+}
+
+}  // namespace detail
+
+}  // namespace levigate

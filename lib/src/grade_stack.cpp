@@ -1,0 +1,13 @@
+// Grades, labels and the stack. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/grade/work/bridge.hpp"
+#include "levigate/grade/work/convert.hpp"
+#include "levigate/grade/work/extrapolate.hpp"
+#include "levigate/grade/work/grades.hpp"
+#include "levigate/grade/work/label.hpp"
+#include "levigate/grade/work/sized.hpp"
+#include "levigate/grade/work/spread.hpp"
+#include "levigate/stack/work/backing.hpp"
+#include "levigate/stack/work/block.hpp"
+#include "levigate/stack/work/check.hpp"
+#include "levigate/stack/work/sheet.hpp"
+#include "levigate/stack/work/stack.hpp"

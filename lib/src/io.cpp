@@ -1,0 +1,11 @@
+// JSON and files. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/io/work/entry.hpp"
+#include "levigate/io/work/file.hpp"
+#include "levigate/io/work/journal.hpp"
+#include "levigate/io/work/read.hpp"
+#include "levigate/io/work/read_journal.hpp"
+#include "levigate/io/work/shop.hpp"
+#include "levigate/io/work/write.hpp"
+#include "levigate/io/work/write_plan.hpp"
+#include "levigate/io/work/write_simulation.hpp"
+#include "levigate/io/work/write_way_back.hpp"

@@ -1,0 +1,4 @@
+// Simulations. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/risk/work/share.hpp"
+#include "levigate/risk/work/simulate.hpp"
+#include "levigate/risk/work/simulation.hpp"

@@ -1,0 +1,11 @@
+// Named surfaces, films and wheels. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/surface/work/coating.hpp"
+#include "levigate/surface/work/cure.hpp"
+#include "levigate/surface/work/sheen_bands.hpp"
+#include "levigate/surface/work/take_down.hpp"
+#include "levigate/film/work/gauge.hpp"
+#include "levigate/wheel/work/compound.hpp"
+#include "levigate/wheel/work/finding.hpp"
+#include "levigate/wheel/work/limits.hpp"
+#include "levigate/wheel/work/sources.hpp"
+#include "levigate/wheel/work/wheel.hpp"

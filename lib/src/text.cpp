@@ -1,0 +1,5 @@
+// Cards. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/text/work/bench_card.hpp"
+#include "levigate/text/work/comparison.hpp"
+#include "levigate/text/work/findings.hpp"
+#include "levigate/text/work/way_back.hpp"

@@ -71,7 +71,7 @@ FORMULAS = [
     ("grade/spread.hpp", r"return \{(0\.30), ", ["unit/grade_tables"]),
     ("plan/work/effort.hpp", r"duty / duty_factor / (60\.0)", ["property/plan_oracle_test"]),
     ("plan/work/effort.hpp", r"refractive_index, (60\.0),", ["property/plan_oracle_test"]),
-    ("plan/work/bench.hpp", r"std::max\((1\.0), zone\.area_cm2\),\n +\.cut", ["property/plan_oracle_test", "unit/plan_test"]),
+    ("plan/work/workings.hpp", r"std::max\((1\.0), zone\.area_cm2\),\n +\.cut", ["property/plan_oracle_test", "unit/plan_test"]),
     ("plan/work/ladder.hpp", r"pm_per_um = (1e6);", ["property/plan_oracle_test"]),
     ("plan/work/ladder.hpp", r"ms_per_minute = (60'000\.0);", ["property/plan_oracle_test", "unit/plan_test"]),
     ("plan/work/ladder.hpp", r"cost_per_currency = (10'000\.0);", ["property/plan_oracle_test"]),

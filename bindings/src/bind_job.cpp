@@ -3,8 +3,8 @@
 
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/job.hpp"
+#include "levigate/plan/work/workings.hpp"
 
 namespace levigate_python {
 

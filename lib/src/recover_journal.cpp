@@ -1,8 +1,4 @@
 // Marks and journals. The work of the compiled library: see levigate/detail/work.hpp.
-#include "levigate/recover/work/diagnose.hpp"
-#include "levigate/recover/work/go_back.hpp"
-#include "levigate/recover/work/policy.hpp"
-#include "levigate/recover/work/present.hpp"
 #include "levigate/journal/work/done.hpp"
 #include "levigate/journal/work/entry.hpp"
 #include "levigate/journal/work/learn.hpp"
@@ -10,3 +6,7 @@
 #include "levigate/journal/work/observe.hpp"
 #include "levigate/journal/work/report.hpp"
 #include "levigate/journal/work/shop.hpp"
+#include "levigate/recover/work/diagnose.hpp"
+#include "levigate/recover/work/go_back.hpp"
+#include "levigate/recover/work/policy.hpp"
+#include "levigate/recover/work/present.hpp"

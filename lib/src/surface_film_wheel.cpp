@@ -1,9 +1,9 @@
 // Named surfaces, films and wheels. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/film/work/gauge.hpp"
 #include "levigate/surface/work/coating.hpp"
 #include "levigate/surface/work/cure.hpp"
 #include "levigate/surface/work/sheen_bands.hpp"
 #include "levigate/surface/work/take_down.hpp"
-#include "levigate/film/work/gauge.hpp"
 #include "levigate/wheel/work/compound.hpp"
 #include "levigate/wheel/work/finding.hpp"
 #include "levigate/wheel/work/limits.hpp"

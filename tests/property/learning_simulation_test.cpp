@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
-#include "levigate/risk/work/pace.hpp"
 #include "levigate/risk/share.hpp"
+#include "levigate/risk/work/pace.hpp"
 #include "property/simulation.hpp"
 
 namespace {

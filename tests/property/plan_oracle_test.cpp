@@ -106,9 +106,9 @@ struct Answer {
 };
 
 Answer answer(const Job& job, const Stack& stack) {
-  const Bench bench = levigate::bench(job, stack);
-  const std::vector<Sequence> found = sequences_of(bench);
-  if (found.empty()) return {.best = {}, .front = {}, .why = why_no_plan(bench)};
+  const Workings workings = levigate::workings(job, stack);
+  const std::vector<Sequence> found = sequences_of(workings);
+  if (found.empty()) return {.best = {}, .front = {}, .why = why_no_plan(workings)};
   return {best(found, job.prefer), tradeoff(found), {}};
 }
 

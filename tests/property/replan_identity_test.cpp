@@ -22,7 +22,7 @@ Job after_steps(const Job& job, const Stack& stack, const std::vector<std::size_
 
 /// The best sequence where no other is as good in what the job prefers.
 std::optional<Sequence> unique_best(const Enumeration& enumeration, const Job& job,
-                                    const Bench& bench) {
+                                    const Workings& workings) {
   std::vector<Way> kept;
   for (const Way& way : enumeration.ways()) {
     if (keeps(way, job.rules.min_ratio, job.rules.max_ratio, true, true)) kept.push_back(way);
@@ -35,7 +35,7 @@ std::optional<Sequence> unique_best(const Enumeration& enumeration, const Job& j
                     [&](const Way& way) { return value(way) == value(*least); }) > 1) {
     return std::nullopt;
   }
-  return best(sequences_of(bench), job.prefer);
+  return best(sequences_of(workings), job.prefer);
 }
 
 const Way& way_of(const Enumeration& enumeration, const std::vector<std::size_t>& sheets) {
@@ -55,13 +55,13 @@ TEST(Replan, WhatRemainsIsTheRestOfThePlan) {
     Job job = random_job(random);
     const Stack stack = random_stack(random);
     if (job.prefer == Objective::film) job.prefer = Objective::minutes;
-    const Bench bench = levigate::bench(job, stack);
+    const Workings workings = levigate::workings(job, stack);
     const Enumeration enumeration(job, stack);
-    const std::optional<Sequence> whole = unique_best(enumeration, job, bench);
+    const std::optional<Sequence> whole = unique_best(enumeration, job, workings);
     if (!whole || whole->steps() < 2) continue;
     // Where no zone is to be levelled, the first step of a sprayed job works nothing, and leaves nothing to be seen.
-    if (bench.levels && std::none_of(job.zones.begin(), job.zones.end(),
-                                     [](const Zone& zone) { return zone.levelled; })) {
+    if (workings.levels && std::none_of(job.zones.begin(), job.zones.end(),
+                                        [](const Zone& zone) { return zone.levelled; })) {
       continue;
     }
     ++jobs;
@@ -71,7 +71,7 @@ TEST(Replan, WhatRemainsIsTheRestOfThePlan) {
                       : 0;
     for (std::size_t steps = 1; steps < whole->steps(); ++steps) {
       const std::vector<std::size_t> first = part(whole->sheets, 0, steps);
-      const Bench now = levigate::bench(after_steps(job, stack, first), stack);
+      const Workings now = levigate::workings(after_steps(job, stack, first), stack);
       const std::vector<Sequence> found = sequences_of(now);
       ASSERT_FALSE(found.empty()) << round;
       const Sequence& rest = best(found, job.prefer);
@@ -86,22 +86,22 @@ TEST(Replan, WhatRemainsIsTheRestOfThePlan) {
         ++opened;
         continue;
       }
-      const Sequence before = summed(bench, first);
+      const Sequence before = summed(workings, first);
       EXPECT_EQ(before.milliseconds + rest.milliseconds, whole->milliseconds) << round;
       EXPECT_EQ(before.cost + rest.cost, whole->cost) << round;
       for (std::size_t zone = 0; zone < job.zones.size(); ++zone) {
         std::int64_t removed_pm = before.depth_pm[zone];
-        removed_pm -= std::llround(scratch_left_um(bench, {first.back(), steps == 1}, zone) *
+        removed_pm -= std::llround(scratch_left_um(workings, {first.back(), steps == 1}, zone) *
                                    detail::pm_per_um);
         EXPECT_EQ(removed_pm + rest.depth_pm[zone], whole->depth_pm[zone]) << round;
-        if (!bench.budget_um[zone]) continue;
+        if (!workings.budget_um[zone]) continue;
         EXPECT_GE(*now.budget_um[zone] + 1e-9,
-                  *bench.budget_um[zone] - static_cast<double>(removed_pm) / detail::pm_per_um)
+                  *workings.budget_um[zone] - static_cast<double>(removed_pm) / detail::pm_per_um)
             << round;
       }
     }
     const Job finished = after_steps(job, stack, whole->sheets);
-    EXPECT_TRUE(already_done(levigate::bench(finished, stack))) << round;
+    EXPECT_TRUE(already_done(levigate::workings(finished, stack))) << round;
   }
   EXPECT_GT(replans, 250);
   EXPECT_GT(with_edges, 50);

@@ -308,7 +308,7 @@ TEST(Learn, ADeeperScratchIsNotTakenForASlowHand) {
   Stack deep = drawer();
   for (Sheet& sheet : deep.sheets) sheet.backing.scratch_factor = 1.8;
   const auto minutes = planned(all, clock_case(), deep);
-  const Bench laid = bench(clock_case(), deep);
+  const Workings laid = workings(clock_case(), deep);
   std::vector<Entry> entries;
   for (std::size_t i = 0; i < all.size(); ++i) {
     entries.push_back(ended(all[i], all_zones(minutes.at(all[i]))));

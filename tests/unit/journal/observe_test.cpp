@@ -108,7 +108,7 @@ TEST(Observe, WhatAnEntrySaysWasTakenOffIsWhatIsCompared) {
 }
 
 TEST(Observe, ScratchesAreDepthsAndRoughness) {
-  const Bench laid = bench(clock_case(), drawer());
+  const Workings laid = workings(clock_case(), drawer());
   const Observed observed = seen({width_read("P800", 9), ra_read("P1000", 0.12, "door")});
   ASSERT_EQ(observed.scratches.size(), 2U);
   EXPECT_EQ(observed.scratches[0].predicted_um, laid.work[2][0].scratch_um);

@@ -123,7 +123,7 @@ TEST(Carried, AGivenDepthStandsAboveThatOfTheGradeAndScalesItsRoughness) {
   const Plan deeper = evaluate(job, papers(drawer), {"P800", "P1200"});
   EXPECT_DOUBLE_EQ(deeper.steps[1].zones[1].removal_um, 2 * usual.steps[1].zones[1].removal_um);
   const double rq_um =
-      bench(two_zones(std::nullopt, carrying("P1000")), papers(drawer)).starts[1]->rq_um;
+      workings(two_zones(std::nullopt, carrying("P1000")), papers(drawer)).starts[1]->rq_um;
   EXPECT_DOUBLE_EQ(deeper.steps[0].zones[1].gloss_gu,
                    gloss_gu(job.coating.refractive_index, 60, 2 * rq_um));
   job.zones[1].carries->rq_um = 0.05;

@@ -52,7 +52,7 @@ TEST(LearnedFactors, AScratchFactorDeepensWhatTheNextSheetRemoves) {
     EXPECT_EQ(plan.steps[i].zones[0].scratch_um, 2 * as_is.steps[i].zones[0].scratch_um);
     EXPECT_LT(plan.steps[i].gloss_gu, as_is.steps[i].gloss_gu);
   }
-  const Bench one = bench(top(30), stack), two = bench(top(30), deeper);
+  const Workings one = workings(top(30), stack), two = workings(top(30), deeper);
   EXPECT_EQ(two.work[0][0].ra_um, 2 * one.work[0][0].ra_um);
   EXPECT_EQ(two.work[0][0].rq_um, 2 * one.work[0][0].rq_um);
   EXPECT_EQ(two.work[0][0].rate_um_per_m, one.work[0][0].rate_um_per_m);

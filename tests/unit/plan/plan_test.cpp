@@ -261,9 +261,9 @@ TEST(Plan, SaysWhichZoneRunsOutOfFilmAndByHowMuch) {
   const double short_um = none.why->film_short_um.value();
   EXPECT_GT(short_um, 0);
   // A budget that grows by a little more than that is enough.
-  const Bench needy = bench(job, papers(drawer));
+  const Workings needy = workings(job, papers(drawer));
   double more_um = 0;
-  while (bench(top(35, 55 + more_um), papers(drawer)).budget_um[0].value() <
+  while (workings(top(35, 55 + more_um), papers(drawer)).budget_um[0].value() <
          *needy.budget_um[0] + short_um)
     more_um += 0.01;
   EXPECT_TRUE(plan(top(35, 55 + more_um + 0.01), papers(drawer)).found);

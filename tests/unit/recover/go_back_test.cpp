@@ -144,7 +144,7 @@ TEST(Stray, DepthSolvesTheSpring) {
 
 TEST(Layers, AreWhatThePlanSays) {
   const Shop shop;
-  const Bench b = bench(shop.job, shop.stack);
+  const Workings b = workings(shop.job, shop.stack);
   const std::vector<Layer> all = layers(b, shop.done, 0);
   const Plan plan = evaluate(shop.job, shop.stack, {"P400", "P800", "P1500", "pad"});
   ASSERT_EQ(all.size(), 4u);
@@ -167,7 +167,7 @@ TEST(Layers, AreWhatThePlanSays) {
 TEST(Sources, CountWhatStepsLeave) {
   // With nothing taken off since, the scratches of a step deeper than y are per_um times the integral of the share deeper.
   const Shop shop;
-  const Bench b = bench(shop.job, shop.stack);
+  const Workings b = workings(shop.job, shop.stack);
   const std::vector<Layer> all = layers(b, shop.done, 0);
   const std::vector<MarkSource> sources = mark_sources(b, all, 0);
   ASSERT_EQ(sources.size(), 8u);
@@ -366,7 +366,7 @@ TEST(GoBack, WithoutAWayAnotherRoundIsWhatItTakes) {
 
 TEST(Layers, APauseIsOneStep) {
   Shop shop;
-  const Bench b = bench(shop.job, shop.stack);
+  const Workings b = workings(shop.job, shop.stack);
   const std::size_t count = layers(b, shop.done, 0).size();
   shop.done.insert(shop.done.begin() + 1, shop.done.front());
   EXPECT_EQ(layers(b, shop.done, 0).size(), count);
@@ -377,7 +377,7 @@ TEST(Layers, AStepWithNothingToTakeOffStillScratches) {
   Shop shop;
   shop.job.zones[0].levelled = false;
   shop.job.zones[0].peel_um = 0;
-  const Bench b = bench(shop.job, shop.stack);
+  const Workings b = workings(shop.job, shop.stack);
   const std::vector<Layer> all = layers(b, shop.done, 0);
   ASSERT_EQ(all.size(), 3u);
   EXPECT_EQ(shop.stack.sheets[all[0].sheet].id, "P800");

@@ -57,10 +57,10 @@ TEST(Drawn, WhatIsInfiniteStays) {
 }
 
 TEST(Drawn, RulesAreChosenButForTheMinutesOfAChange) {
-  const Bench bench = levigate::bench(small_top(), few);
+  const Workings workings = levigate::workings(small_top(), few);
   std::vector<std::string> rules;
   int believed = 0;
-  for (const detail::Knob& knob : detail::knobs(bench)) {
+  for (const detail::Knob& knob : detail::knobs(workings)) {
     if (!detail::is_believed(knob)) continue;
     ++believed;
     if (knob.subject == "rule") rules.push_back(knob.quantity);

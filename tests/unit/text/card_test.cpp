@@ -196,11 +196,11 @@ TEST(Card, SaysOfAWheelItsNumbersAndItsCautions) {
   const std::string text = card(job, stack, taken);
   expect_fits(text);
   const std::string fine = part(text, "Step 5 of", "-----");
-  const Bench bench = levigate::bench(job, stack);
+  const Workings workings = levigate::workings(job, stack);
   const Wheel wheel = wheel_named("loose muslin");
   const std::size_t at = sheet_index(stack, "fine");
   const WheelPass pass =
-      wheel_pass(wheel, wheel_limits_named(job.coating.name), bench.work[at][0].rate_um_per_m,
+      wheel_pass(wheel, wheel_limits_named(job.coating.name), workings.work[at][0].rate_um_per_m,
                  taken.steps[4].zones[0].removal_um);
   EXPECT_THAT(fine, HasSubstr("Rim " + detail::fixed(wheel.surface_speed_m_s(), 1) + " m/s"));
   EXPECT_THAT(fine, HasSubstr("stays " + detail::fixed(pass.dwell_s, 2) + " s under the face"));

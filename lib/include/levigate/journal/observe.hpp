@@ -78,7 +78,7 @@ struct Observed {
 /// @param stack    that the sheets are of
 /// @param entries  of one journal, in order; those of other jobs are told as unmatched
 /// @return         observations, and entries that were meant to teach and do not, with the reason
-/// Throws:    as bench()
+/// Throws:    as workings()
 /// NaN:       rejected in job and stack; an entry that holds one is told as unmatched, or removal_um refused
 /// Accuracy:  that of plan(), contact()
 /// Source:    that of effort(), scratch_depth_um(), ra_um()

@@ -28,8 +28,8 @@
 #include "levigate/journal/work/rows.hpp"
 #include "levigate/journal/work/shop_belief.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/search.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
 
@@ -183,8 +183,8 @@ LEVIGATE_WORK Learned learn(const Shop& shop, const Job& job, const Stack& stack
     row.lines = std::max(known, lines);
   }
   const auto observed = [&, &bare_job = bare_job, &bare_stack = bare_stack] {
-    const Bench bench = levigate::bench(bare_job, bare_stack);
-    return detail::Observer(entries, bench, known).observe();
+    const Workings workings = levigate::workings(bare_job, bare_stack);
+    return detail::Observer(entries, workings, known).observe();
   };
   const Observed seen = observed();
   learned.unmatched = seen.unmatched;

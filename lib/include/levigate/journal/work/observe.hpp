@@ -18,9 +18,9 @@
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/work/done.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/sheet.hpp"
@@ -35,10 +35,10 @@ namespace detail {
 class Observer {
  public:
   /// Of the first so many entries of the job it only keeps where they left its zones.
-  Observer(const std::vector<Entry>& entries, const Bench& bench, std::size_t known_lines)
-      : entries_(entries), bench_(bench), zones_(bench.job.zones.size()) {
+  Observer(const std::vector<Entry>& entries, const Workings& workings, std::size_t known_lines)
+      : entries_(entries), workings_(workings), zones_(workings.job.zones.size()) {
     for (; known_lines > 0 && new_from_ < entries.size(); ++new_from_) {
-      if (entries[new_from_].job == bench.job.name) --known_lines;
+      if (entries[new_from_].job == workings.job.name) --known_lines;
     }
   }
 
@@ -76,7 +76,7 @@ class Observer {
   };
 
   std::optional<std::size_t> sheet_at(const std::string& id) const {
-    const std::vector<Sheet>& sheets = bench_.stack.sheets;
+    const std::vector<Sheet>& sheets = workings_.stack.sheets;
     const auto at = std::find_if(sheets.begin(), sheets.end(),
                                  [&](const Sheet& sheet) { return sheet.id == id; });
     if (at == sheets.end()) return std::nullopt;
@@ -84,7 +84,7 @@ class Observer {
   }
 
   std::optional<std::size_t> zone_at(const std::string& name) const {
-    const std::vector<Zone>& zones = bench_.job.zones;
+    const std::vector<Zone>& zones = workings_.job.zones;
     const auto at = std::find_if(zones.begin(), zones.end(),
                                  [&](const Zone& zone) { return zone.name == name; });
     if (at == zones.end()) return std::nullopt;
@@ -92,13 +92,13 @@ class Observer {
   }
 
   const std::string& backing(std::size_t sheet) const {
-    return bench_.stack.sheets[sheet].backing.name;
+    return workings_.stack.sheets[sheet].backing.name;
   }
 
   /// Why nothing can be learned under the names of the coating and the backing of a sheet, if that is so: unlike things would share
   /// a name.
   std::string nameless(std::optional<std::size_t> sheet = {}) const {
-    const std::string& coating = bench_.job.coating.name;
+    const std::string& coating = workings_.job.coating.name;
     const bool no_coating = coating.empty() || coating == nameless_coating;
     if (no_coating || (sheet && (backing(*sheet).empty() || backing(*sheet) == nameless_backing))) {
       return std::string("The ") + (no_coating ? "coating" : "backing") +
@@ -115,14 +115,14 @@ class Observer {
         entry.kind == EntryKind::step_begun || entry.kind == EntryKind::step_ended ||
         entry.kind == EntryKind::film_read || entry.kind == EntryKind::scratch_read;
     if (!teaches) return {};
-    if (entry.job != bench_.job.name) return "It is of another job, '" + entry.job + "'.";
+    if (entry.job != workings_.job.name) return "It is of another job, '" + entry.job + "'.";
     const std::optional<std::size_t> zone = zone_at(entry.zone);
     if (!entry.zone.empty() && !zone) return "The job has no zone '" + entry.zone + "'.";
     if (entry.kind == EntryKind::film_read) return take_film(entry, zone);
     const std::optional<std::size_t> sheet = sheet_at(entry.sheet);
     if (!sheet) return "The stack has no sheet '" + entry.sheet + "'.";
     if (entry.kind == EntryKind::scratch_read) return take_scratch(entry, zone, *sheet);
-    std::vector<std::size_t> zones(bench_.job.zones.size());
+    std::vector<std::size_t> zones(workings_.job.zones.size());
     std::iota(zones.begin(), zones.end(), std::size_t{0});
     if (zone) zones = {*zone};
     if (entry.kind == EntryKind::step_begun) return take_begun(entry, zones);
@@ -159,12 +159,12 @@ class Observer {
   /// Whether a step of all zones passes this one by.
   bool passes(std::size_t sheet, std::size_t zone, const Standing& standing) const {
     if (standing.before) return false;
-    return bench_.starts[zone] ? bench_.stands[sheet][zone] : passed_by(bench_, zone);
+    return workings_.starts[zone] ? workings_.stands[sheet][zone] : passed_by(workings_, zone);
   }
 
   double minutes_of(double removal_um, std::size_t sheet, std::size_t zone) const {
-    return effort(removal_um, bench_.work[sheet][zone], bench_.job.zones[zone],
-                  bench_.stack.sheets[sheet], bench_.job.duty_factor)
+    return effort(removal_um, workings_.work[sheet][zone], workings_.job.zones[zone],
+                  workings_.stack.sheets[sheet], workings_.job.duty_factor)
         .minutes;
   }
 
@@ -174,15 +174,17 @@ class Observer {
     const std::optional<Before> before = standing.before;
     if (taken_um) {
       work.predicted_minutes += minutes_of(*taken_um, work.sheet, zone);
-    } else if (before && worn_um(bench_, before->sheet) <= bench_.grades[work.sheet].median_um) {
-      work.reason = "It goes back from " + bench_.stack.sheets[before->sheet].id + " to " +
-                    bench_.stack.sheets[work.sheet].id + ": what had to be removed is not known.";
+    } else if (before &&
+               worn_um(workings_, before->sheet) <= workings_.grades[work.sheet].median_um) {
+      work.reason = "It goes back from " + workings_.stack.sheets[before->sheet].id + " to " +
+                    workings_.stack.sheets[work.sheet].id +
+                    ": what had to be removed is not known.";
     } else {
       work.predicted_minutes +=
-          minutes_of(removal_um(bench_, before, work.sheet, zone), work.sheet, zone);
+          minutes_of(removal_um(workings_, before, work.sheet, zone), work.sheet, zone);
     }
     work.zones.insert(zone);
-    standing.before = after(bench_, before, work.sheet);
+    standing.before = after(workings_, before, work.sheet);
     standing.work = mine;
   }
 
@@ -216,11 +218,11 @@ class Observer {
       return;
     }
     const std::size_t last = work.entries.back();
-    const bool one = work.zones.size() == 1 && bench_.job.zones.size() > 1;
-    seen_.paces.push_back({bench_.job.coating.name,
+    const bool one = work.zones.size() == 1 && workings_.job.zones.size() > 1;
+    seen_.paces.push_back({workings_.job.coating.name,
                            backing(work.sheet),
-                           bench_.stack.sheets[work.sheet].id,
-                           one ? bench_.job.zones[*work.zones.begin()].name : "",
+                           workings_.stack.sheets[work.sheet].id,
+                           one ? workings_.job.zones[*work.zones.begin()].name : "",
                            work.predicted_minutes,
                            work.actual_minutes,
                            {last, entries_[last].at}});
@@ -230,12 +232,12 @@ class Observer {
     if (at_ < new_from_) return {};
     if (!zone) return "It names no zone.";
     if (std::string reason = nameless(sheet); !reason.empty()) return reason;
-    const SheetInZone& work = bench_.work[sheet][*zone];
+    const SheetInZone& work = workings_.work[sheet][*zone];
     ScratchSeen seen{
-        bench_.job.coating.name, backing(sheet), entry.sheet, entry.zone, 0, 0, place()};
+        workings_.job.coating.name, backing(sheet), entry.sheet, entry.zone, 0, 0, place()};
     if (entry.width_um) {
       seen.predicted_um = work.scratch_um;
-      seen.seen_um = depth_of_width_um(*entry.width_um, bench_.model.flank_deg);
+      seen.seen_um = depth_of_width_um(*entry.width_um, workings_.model.flank_deg);
     } else if (entry.ra_um) {
       seen.predicted_um = work.ra_um;
       seen.seen_um = *entry.ra_um;
@@ -247,7 +249,7 @@ class Observer {
 
   std::string take_film(const Entry& entry, std::optional<std::size_t> at) {
     if (!at) return "It names no zone.";
-    const Zone& zone = bench_.job.zones[*at];
+    const Zone& zone = workings_.job.zones[*at];
     if (!zone.film) return "The work is a solid and has no film.";
     if (zone.film->readings > 0) return "The job's film is from readings, not from coats.";
     if (!zone.levelled) return "An edge holds a share of the film only.";
@@ -265,7 +267,7 @@ class Observer {
     std::optional<std::size_t>& film = zones_[*at].film;
     if (!film) {
       film = seen_.films.size();
-      seen_.films.push_back({bench_.job.coating.name,
+      seen_.films.push_back({workings_.job.coating.name,
                              zone.name,
                              zone.film->mean_um + zone.below_um,
                              zone.film->sd_um,
@@ -280,7 +282,7 @@ class Observer {
   }
 
   const std::vector<Entry>& entries_;
-  const Bench& bench_;
+  const Workings& workings_;
   std::size_t new_from_ = 0;  ///< entries before it are known
   std::vector<Standing> zones_;
   std::set<std::size_t> begun_;  ///< zones that a step has reached
@@ -293,8 +295,8 @@ class Observer {
 
 LEVIGATE_WORK Observed observe(const Job& job, const Stack& stack,
                                const std::vector<Entry>& entries) {
-  const Bench bench = levigate::bench(job, stack);
-  return detail::Observer(entries, bench, 0).observe();
+  const Workings workings = levigate::workings(job, stack);
+  return detail::Observer(entries, workings, 0).observe();
 }
 
 }  // namespace levigate

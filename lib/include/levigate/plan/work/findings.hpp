@@ -18,12 +18,12 @@
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/why.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/check.hpp"
 #include "levigate/stack/finding.hpp"
@@ -40,8 +40,8 @@ namespace detail {
 /// Collects the findings of one sequence.
 class SequenceFindings {
  public:
-  SequenceFindings(const Bench& bench, const Sequence& sequence)
-      : bench_(bench), sequence_(sequence) {}
+  SequenceFindings(const Workings& workings, const Sequence& sequence)
+      : workings_(workings), sequence_(sequence) {}
 
   std::vector<Finding> all() {
     ratios();
@@ -57,27 +57,29 @@ class SequenceFindings {
 
  private:
   std::string named(std::size_t sheet) const {
-    return bench_.stack.sheets[sheet].id + " (" + size_text(size_um(sheet)) + ")";
+    return workings_.stack.sheets[sheet].id + " (" + size_text(size_um(sheet)) + ")";
   }
   /// Scratches for the eye, by what made them: "a-p800 (21.8 um)".
   static std::string named(const Scratches& found) {
     return std::string(found.by) + " (" + size_text(found.size_um) + ")";
   }
-  double size_um(std::size_t sheet) const { return bench_.grades[sheet].median_um; }
-  const std::string& id(std::size_t sheet) const { return bench_.stack.sheets[sheet].id; }
+  double size_um(std::size_t sheet) const { return workings_.grades[sheet].median_um; }
+  const std::string& id(std::size_t sheet) const { return workings_.stack.sheets[sheet].id; }
   void add(FindingKind kind, Severity severity, std::vector<std::string> sheets,
            std::string message) {
     findings_.push_back({kind, severity, std::move(sheets), std::move(message)});
   }
 
   void ratios() {
-    for_each_step(bench_, sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
-      for (const Scratches& found : finds(bench_, before, sheet)) ratio(found, sheet);
-    });
+    for_each_step(workings_, sequence_.sheets,
+                  [&](std::optional<Before> before, std::size_t sheet) {
+                    for (const Scratches& found : finds(workings_, before, sheet))
+                      ratio(found, sheet);
+                  });
   }
 
   void ratio(const Scratches& found, std::size_t fine) {
-    const Rules& rules = bench_.job.rules;
+    const Rules& rules = workings_.job.rules;
     const double coarse_um = found.size_um;
     const double ratio = coarse_um / size_um(fine);
     const StepFit fit = fit_of(coarse_um, size_um(fine), rules);
@@ -87,7 +89,7 @@ class SequenceFindings {
     if (ratio <= 1.0) {
       add(FindingKind::not_finer, Severity::error, ids,
           step + " is not finer: its scratches undo the step before");
-    } else if (fit == StepFit::too_long && !bench_.reach_um[fine]) {
+    } else if (fit == StepFit::too_long && !workings_.reach_um[fine]) {
       const auto ways = bridges(coarse_um, size_um(fine), rules);
       add(FindingKind::step_too_long, Severity::error, ids,
           step + " is a ratio of " + fixed(ratio, 2) + ", above max_ratio " +
@@ -102,18 +104,19 @@ class SequenceFindings {
 
   /// A compound takes out scratches down to its reach, and levels nothing.
   void compounds() {
-    for_each_step(bench_, sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
-      if (compound_on_peel(bench_, before, sheet)) {
-        add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
-            named(sheet) + " is a compound and cannot level orange peel");
-      } else if (too_deep_um(bench_, before, sheet) > 0) {
-        const Scratches deepest = *deepest_found(bench_, before, sheet);
-        add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
-            named(sheet) + " takes out scratches of up to " + fixed(*bench_.reach_um[sheet], 2) +
-                " um; those of " + named(deepest) + " are " + fixed(deepest.scratch_um, 2) +
-                " um deep");
-      }
-    });
+    for_each_step(workings_, sequence_.sheets,
+                  [&](std::optional<Before> before, std::size_t sheet) {
+                    if (compound_on_peel(workings_, before, sheet)) {
+                      add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
+                          named(sheet) + " is a compound and cannot level orange peel");
+                    } else if (too_deep_um(workings_, before, sheet) > 0) {
+                      const Scratches deepest = *deepest_found(workings_, before, sheet);
+                      add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
+                          named(sheet) + " takes out scratches of up to " +
+                              fixed(*workings_.reach_um[sheet], 2) + " um; those of " +
+                              named(deepest) + " are " + fixed(deepest.scratch_um, 2) + " um deep");
+                    }
+                  });
   }
 
   void repeats() {
@@ -129,17 +132,17 @@ class SequenceFindings {
   void levelling() {
     constexpr double worth_saying = 1.25;
     const std::size_t sheet = sequence_.sheets.front();
-    for (std::size_t i = 0; i < bench_.job.zones.size(); ++i) {
-      const Zone& zone = bench_.job.zones[i];
-      if (bench_.starts[i] || !zone.levelled) continue;
-      const Block& tool = bench_.work[sheet][i].tool;
-      const double soft_um = removal_um(bench_, std::nullopt, sheet, i);
+    for (std::size_t i = 0; i < workings_.job.zones.size(); ++i) {
+      const Zone& zone = workings_.job.zones[i];
+      if (workings_.starts[i] || !zone.levelled) continue;
+      const Block& tool = workings_.work[sheet][i].tool;
+      const double soft_um = removal_um(workings_, std::nullopt, sheet, i);
       const double rigid_um =
           levelling_removal_um({.peel_um = zone.peel_um,
                                 .wavelength_mm = zone.peel_wavelength_mm,
                                 .modulus_mpa = std::numeric_limits<double>::infinity(),
                                 .pressure_kpa = tool.pressure_kpa(),
-                                .residual_um = bench_.job.rules.residual_peel_um});
+                                .residual_um = workings_.job.rules.residual_peel_um});
       if (soft_um <= worth_saying * rigid_um) continue;
       add(FindingKind::soft_first, Severity::warning, {id(sheet)},
           "levelling zone " + zone.name + " with " + tool.name + " (" +
@@ -150,28 +153,29 @@ class SequenceFindings {
   }
 
   void paper() {
-    for_each_step(bench_, sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
-      const std::vector<Effort> step = efforts(bench_, before, sheet);
-      if (micro_short(bench_, step, sheet) == 0) return;
-      add(FindingKind::paper_short, Severity::error, {id(sheet)},
-          named(sheet) + " needs " + fixed(sheets_used(step), 2) + " sheets, " +
-              fixed(*bench_.stack.sheets[sheet].on_hand, 2) + " on hand");
-    });
+    for_each_step(workings_, sequence_.sheets,
+                  [&](std::optional<Before> before, std::size_t sheet) {
+                    const std::vector<Effort> step = efforts(workings_, before, sheet);
+                    if (micro_short(workings_, step, sheet) == 0) return;
+                    add(FindingKind::paper_short, Severity::error, {id(sheet)},
+                        named(sheet) + " needs " + fixed(sheets_used(step), 2) + " sheets, " +
+                            fixed(*workings_.stack.sheets[sheet].on_hand, 2) + " on hand");
+                  });
   }
 
   void film() {
-    const std::vector<std::optional<std::int64_t>> budget = budgets_pm(bench_);
+    const std::vector<std::optional<std::int64_t>> budget = budgets_pm(workings_);
     for (std::size_t i = 0; i < budget.size(); ++i) {
       if (!budget[i]) continue;
       for (std::size_t steps = 1; steps <= sequence_.steps(); ++steps) {
         const auto end = sequence_.sheets.begin() + static_cast<std::ptrdiff_t>(steps);
-        const std::int64_t depth = summed(bench_, {sequence_.sheets.begin(), end}).depth_pm[i];
+        const std::int64_t depth = summed(workings_, {sequence_.sheets.begin(), end}).depth_pm[i];
         if (depth <= *budget[i]) continue;
         add(FindingKind::film_short, Severity::error, {id(sequence_.sheets[steps - 1])},
-            "zone " + bench_.job.zones[i].name + " is " +
+            "zone " + workings_.job.zones[i].name + " is " +
                 fixed(static_cast<double>(depth) / pm_per_um, 1) + " um deep after " +
                 named(sequence_.sheets[steps - 1]) + ", its budget is " +
-                fixed(*bench_.budget_um[i], 1) + " um");
+                fixed(*workings_.budget_um[i], 1) + " um");
         break;
       }
       entered(i);
@@ -180,23 +184,24 @@ class SequenceFindings {
 
   /// The ring that shows where the sanding goes through a round: no polish hides it.
   void entered(std::size_t zone) {
-    const double film_um = bench_.job.zones[zone].film->mean_um;
+    const double film_um = workings_.job.zones[zone].film->mean_um;
     const double depth_um = static_cast<double>(sequence_.depth_pm[zone]) / pm_per_um;
     if (depth_um <= film_um) return;
     add(FindingKind::round_entered, Severity::error, {id(sequence_.sheets.back())},
-        "zone " + bench_.job.zones[zone].name + " is sanded through its last round of " +
+        "zone " + workings_.job.zones[zone].name + " is sanded through its last round of " +
             fixed(film_um, 1) + " um" +
-            (bench_.job.zones[zone].below_um > 0 ? " into the one below" : "") +
+            (workings_.job.zones[zone].below_um > 0 ? " into the one below" : "") +
             ": a witness line shows that no polish hides");
   }
 
   void target() {
-    const auto first = std::find_if(sequence_.sheets.begin(), sequence_.sheets.end(),
-                                    [&](std::size_t sheet) { return meets_target(bench_, sheet); });
+    const auto first =
+        std::find_if(sequence_.sheets.begin(), sequence_.sheets.end(),
+                     [&](std::size_t sheet) { return meets_target(workings_, sheet); });
     const std::size_t last = sequence_.sheets.back();
-    if (first == sequence_.sheets.end() || !meets_target(bench_, last)) {
+    if (first == sequence_.sheets.end() || !meets_target(workings_, last)) {
       add(FindingKind::target_missed, Severity::error, {id(last)},
-          "ends with " + named(last) + " and misses the target, " + target_text(bench_));
+          "ends with " + named(last) + " and misses the target, " + target_text(workings_));
     } else if (first + 1 != sequence_.sheets.end()) {
       add(FindingKind::after_target, Severity::warning, {id(*first)},
           named(*first) + " already meets the target; what follows spends film beyond it");
@@ -205,28 +210,29 @@ class SequenceFindings {
   }
 
   void sheen() {
-    const std::optional<double> high_gu = bench_.job.target.gloss_high_gu;
+    const std::optional<double> high_gu = workings_.job.target.gloss_high_gu;
     if (!high_gu) return;
     const std::size_t last = sequence_.sheets.back();
-    for (std::size_t zone = 0; zone < bench_.job.zones.size(); ++zone) {
-      const double gloss_gu = ending(bench_, last, zone).gloss_gu;
+    for (std::size_t zone = 0; zone < workings_.job.zones.size(); ++zone) {
+      const double gloss_gu = ending(workings_, last, zone).gloss_gu;
       if (gloss_gu <= *high_gu) continue;
       add(FindingKind::sheen_over, Severity::warning, {id(last)},
-          "zone " + bench_.job.zones[zone].name + " ends at " + fixed(gloss_gu, 0) +
-              " GU or more, above the " + fixed(*high_gu, 0) + " GU of " + bench_.job.target.label);
+          "zone " + workings_.job.zones[zone].name + " ends at " + fixed(gloss_gu, 0) +
+              " GU or more, above the " + fixed(*high_gu, 0) + " GU of " +
+              workings_.job.target.label);
     }
   }
 
   void prices() {
-    if (bench_.job.prefer != Objective::cost) return;
+    if (workings_.job.prefer != Objective::cost) return;
     for (const std::size_t sheet : sequence_.sheets) {
-      if (bench_.stack.sheets[sheet].price) continue;
+      if (workings_.stack.sheets[sheet].price) continue;
       add(FindingKind::price_missing, Severity::warning, {id(sheet)},
           named(sheet) + " has no price and counts as free");
     }
   }
 
-  const Bench& bench_;
+  const Workings& workings_;
   const Sequence& sequence_;
   std::vector<Finding> findings_;
 };
@@ -234,23 +240,23 @@ class SequenceFindings {
 }  // namespace detail
 
 /// Everything to say of a sequence under the rules of its job.
-inline std::vector<Finding> sequence_findings(const Bench& bench, const Sequence& sequence) {
-  return detail::SequenceFindings(bench, sequence).all();
+inline std::vector<Finding> sequence_findings(const Workings& workings, const Sequence& sequence) {
+  return detail::SequenceFindings(workings, sequence).all();
 }
 
 /// What there is to say of a job and its tools before any sequence: its defects, its cure, its wheels.
-inline std::vector<Finding> job_findings(const Bench& bench) {
+inline std::vector<Finding> job_findings(const Workings& workings) {
   std::vector<Finding> result;
-  if (const CureState cure = cure_of(bench.job); !cure.hard) {
+  if (const CureState cure = cure_of(workings.job); !cure.hard) {
     result.push_back({FindingKind::young_coat, Severity::warning, {}, "the coat is " + cure.text});
   }
-  for (std::size_t i = 0; i < bench.stack.sheets.size(); ++i) {
-    for (const WheelFinding& f : wheel_findings_of(bench, bench.stack.sheets[i])) {
+  for (std::size_t i = 0; i < workings.stack.sheets.size(); ++i) {
+    for (const WheelFinding& f : wheel_findings_of(workings, workings.stack.sheets[i])) {
       const bool heat = f.kind == WheelFindingKind::dwell_too_long;
       result.push_back({heat ? FindingKind::wheel_heat : FindingKind::wheel_speed,
                         f.severity,
-                        {bench.stack.sheets[i].id},
-                        bench.stack.sheets[i].id + ": " + f.message});
+                        {workings.stack.sheets[i].id},
+                        workings.stack.sheets[i].id + ": " + f.message});
     }
   }
   return result;

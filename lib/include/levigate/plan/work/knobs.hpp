@@ -13,7 +13,7 @@
 #include "levigate/grade/spread.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
-#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/source.hpp"
 #include "levigate/sourced.hpp"
 #include "levigate/stack/backing.hpp"

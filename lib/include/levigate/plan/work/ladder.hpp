@@ -18,10 +18,10 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 
 namespace levigate::inline v0 {
 
@@ -61,25 +61,25 @@ inline std::int64_t micro_sheets(double sheets) {
 }
 
 /// Sheets that a step needs beyond what is on hand [1/1 000 000 sheet]; zero where there is enough or no limit.
-inline std::int64_t micro_short(const Bench& bench, const std::vector<Effort>& step,
+inline std::int64_t micro_short(const Workings& workings, const std::vector<Effort>& step,
                                 std::size_t sheet) {
-  const std::optional<double> on_hand = bench.stack.sheets[sheet].on_hand;
+  const std::optional<double> on_hand = workings.stack.sheets[sheet].on_hand;
   if (!on_hand) return 0;
   return std::max<std::int64_t>(0, micro_sheets(sheets_used(step)) - micro_sheets(*on_hand));
 }
 
 /// The step in the integers of the search, each sum rounded to the nearest. Work on defects counts with the first step.
 /// Throws: OutOfRange where the step would take more than 1e9 minutes or sheets
-inline StepCost step_cost(const Bench& bench, std::optional<Before> before, std::size_t sheet,
+inline StepCost step_cost(const Workings& workings, std::optional<Before> before, std::size_t sheet,
                           const std::vector<Effort>& step) {
   const double minutes =
-      step_minutes(step, bench.job.rules) + (before ? 0.0 : bench.local_minutes[sheet]);
+      step_minutes(step, workings.job.rules) + (before ? 0.0 : workings.local_minutes[sheet]);
   const double sheets = sheets_used(step);
-  const std::string where = "a step with sheet '" + bench.stack.sheets[sheet].id + "'";
+  const std::string where = "a step with sheet '" + workings.stack.sheets[sheet].id + "'";
   detail::require_range(minutes, 0.0, detail::longest_minutes, "minutes", "min", where);
   detail::require_range(sheets, 0.0, detail::most_sheets, "sheets_used", "sheets", where);
   StepCost cost{.milliseconds = std::llround(minutes * detail::ms_per_minute),
-                .cost = std::llround(sheets * bench.stack.sheets[sheet].price.value_or(0.0) *
+                .cost = std::llround(sheets * workings.stack.sheets[sheet].price.value_or(0.0) *
                                      detail::cost_per_currency),
                 .removal_pm = {}};
   for (const Effort& zone : step) {
@@ -89,9 +89,9 @@ inline StepCost step_cost(const Bench& bench, std::optional<Before> before, std:
 }
 
 /// The depth that each zone can afford, rounded down; at least one picometre, which no step keeps. None on a solid.
-inline std::vector<std::optional<std::int64_t>> budgets_pm(const Bench& bench) {
+inline std::vector<std::optional<std::int64_t>> budgets_pm(const Workings& workings) {
   std::vector<std::optional<std::int64_t>> result;
-  for (const std::optional<double>& budget_um : bench.budget_um) {
+  for (const std::optional<double>& budget_um : workings.budget_um) {
     result.push_back(std::nullopt);
     if (!budget_um) continue;
     const auto floored = static_cast<std::int64_t>(std::floor(*budget_um * detail::pm_per_um));
@@ -107,10 +107,10 @@ struct Ending {
 };
 
 /// How a sheet that ends a sequence leaves a zone: by its own work, or as the zone stands.
-inline Ending ending(const Bench& bench, std::size_t sheet, std::size_t zone) {
-  const std::optional<Start>& start = bench.starts[zone];
-  if (bench.stands[sheet][zone]) return {start->size_um, start->gloss_gu};
-  return {bench.grades[sheet].median_um, bench.work[sheet][zone].gloss_gu};
+inline Ending ending(const Workings& workings, std::size_t sheet, std::size_t zone) {
+  const std::optional<Start>& start = workings.starts[zone];
+  if (workings.stands[sheet][zone]) return {start->size_um, start->gloss_gu};
+  return {workings.grades[sheet].median_um, workings.work[sheet][zone].gloss_gu};
 }
 
 /// Whether a zone that ends so meets the target, which for a band of sheen is neither below nor above it.
@@ -121,112 +121,114 @@ inline bool meets_target(const Target& target, const Ending& zone) {
 }
 
 /// Whether a sheet that ends a sequence meets the target in every zone.
-inline bool meets_target(const Bench& bench, std::size_t sheet) {
-  if (bench.refused[sheet]) return false;
-  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
-    if (!meets_target(bench.job.target, ending(bench, sheet, zone))) return false;
+inline bool meets_target(const Workings& workings, std::size_t sheet) {
+  if (workings.refused[sheet]) return false;
+  for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
+    if (!meets_target(workings.job.target, ending(workings, sheet, zone))) return false;
   }
   return true;
 }
 
 /// Whether a job whose zones were worked already meets the target in all of them.
-inline bool already_done(const Bench& bench) {
+inline bool already_done(const Workings& workings) {
   bool done = false;
-  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
-    const std::optional<Start>& start = bench.starts[zone];
-    if (!start || !meets_target(bench.job.target, {start->size_um, start->gloss_gu})) return false;
-    done = done || bench.job.zones[zone].carries;
+  for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
+    const std::optional<Start>& start = workings.starts[zone];
+    if (!start || !meets_target(workings.job.target, {start->size_um, start->gloss_gu}))
+      return false;
+    done = done || workings.job.zones[zone].carries;
   }
   return done;
 }
 
 /// Whether the limits allow a step from grain of one size to a sheet. A compound may be any amount finer: what it can take
 /// out is the rule for it.
-inline bool ratio_allowed(const Bench& bench, const Limits& limits, double from_um,
+inline bool ratio_allowed(const Workings& workings, const Limits& limits, double from_um,
                           std::size_t sheet) {
-  const double to_um = bench.grades[sheet].median_um;
+  const double to_um = workings.grades[sheet].median_um;
   const double most =
-      bench.reach_um[sheet] ? std::numeric_limits<double>::infinity() : limits.max_ratio;
+      workings.reach_um[sheet] ? std::numeric_limits<double>::infinity() : limits.max_ratio;
   return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, most);
 }
 
 /// What a step costs under the limits; none where they do not allow it.
-inline std::optional<StepCost> allowed_step(const Bench& bench, const Limits& limits,
+inline std::optional<StepCost> allowed_step(const Workings& workings, const Limits& limits,
                                             std::optional<Before> before, std::size_t sheet) {
-  for (const Scratches& found : finds(bench, before, sheet)) {
-    if (!ratio_allowed(bench, limits, found.size_um, sheet)) return std::nullopt;
+  for (const Scratches& found : finds(workings, before, sheet)) {
+    if (!ratio_allowed(workings, limits, found.size_um, sheet)) return std::nullopt;
   }
-  if (bench.refused[sheet]) return std::nullopt;
-  if (compound_on_peel(bench, before, sheet)) return std::nullopt;
-  if (too_deep_um(bench, before, sheet) > limits.deeper_um) return std::nullopt;
-  const std::vector<Effort> step = efforts(bench, before, sheet);
-  if (step_minutes(step, bench.job.rules) + bench.local_minutes[sheet] > detail::longest_minutes) {
+  if (workings.refused[sheet]) return std::nullopt;
+  if (compound_on_peel(workings, before, sheet)) return std::nullopt;
+  if (too_deep_um(workings, before, sheet) > limits.deeper_um) return std::nullopt;
+  const std::vector<Effort> step = efforts(workings, before, sheet);
+  if (step_minutes(step, workings.job.rules) + workings.local_minutes[sheet] >
+      detail::longest_minutes) {
     return std::nullopt;
   }
   if (sheets_used(step) > detail::most_sheets) return std::nullopt;
-  if (limits.paper && micro_short(bench, step, sheet) > 0) return std::nullopt;
-  return step_cost(bench, before, sheet, step);
+  if (limits.paper && micro_short(workings, step, sheet) > 0) return std::nullopt;
+  return step_cost(workings, before, sheet, step);
 }
 
 /// A sheet's rung under the limits.
-inline Rung rung(const Bench& bench, const Limits& limits, const Before& sheet) {
+inline Rung rung(const Workings& workings, const Limits& limits, const Before& sheet) {
   Rung result;
-  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
+  for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
     result.scratch_pm.push_back(
-        std::llround(scratch_left_um(bench, sheet, zone) * detail::pm_per_um));
+        std::llround(scratch_left_um(workings, sheet, zone) * detail::pm_per_um));
   }
-  for (std::size_t to = 0; to < bench.stack.sheets.size(); ++to) {
-    if (std::optional<StepCost> cost = allowed_step(bench, limits, sheet, to)) {
+  for (std::size_t to = 0; to < workings.stack.sheets.size(); ++to) {
+    if (std::optional<StepCost> cost = allowed_step(workings, limits, sheet, to)) {
       result.next.push_back({to, std::move(*cost)});
     }
   }
   return result;
 }
 
-/// The ladder of a bench under limits.
-inline Ladder ladder(const Bench& bench, const Limits& limits) {
+/// The ladder of these workings under limits.
+inline Ladder ladder(const Workings& workings, const Limits& limits) {
   Ladder result;
-  const std::size_t count = bench.stack.sheets.size();
+  const std::size_t count = workings.stack.sheets.size();
   result.coarse_to_fine.resize(count);
   std::iota(result.coarse_to_fine.begin(), result.coarse_to_fine.end(), std::size_t{0});
   std::stable_sort(result.coarse_to_fine.begin(), result.coarse_to_fine.end(),
                    [&](std::size_t a, std::size_t b) {
-                     return bench.grades[a].median_um > bench.grades[b].median_um;
+                     return workings.grades[a].median_um > workings.grades[b].median_um;
                    });
   for (std::size_t sheet = 0; sheet < count; ++sheet) {
-    result.meets_target.push_back(meets_target(bench, sheet));
-    result.first.push_back(allowed_step(bench, limits, std::nullopt, sheet));
-    result.as_first.push_back(rung(bench, limits, {sheet, true}));
-    result.later.push_back(rung(bench, limits, {sheet, false}));
+    result.meets_target.push_back(meets_target(workings, sheet));
+    result.first.push_back(allowed_step(workings, limits, std::nullopt, sheet));
+    result.as_first.push_back(rung(workings, limits, {sheet, true}));
+    result.later.push_back(rung(workings, limits, {sheet, false}));
   }
-  result.budget_pm = budgets_pm(bench);
+  result.budget_pm = budgets_pm(workings);
   if (!limits.film) result.budget_pm.assign(result.budget_pm.size(), std::nullopt);
   return result;
 }
 
 /// The sequences to choose from under the rules of the job: see search(). None where nothing is left to do.
-inline std::vector<Sequence> sequences_of(const Bench& bench) {
-  if (already_done(bench)) return {};
-  return search(ladder(bench, limits_of(bench.job.rules)));
+inline std::vector<Sequence> sequences_of(const Workings& workings) {
+  if (already_done(workings)) return {};
+  return search(ladder(workings, limits_of(workings.job.rules)));
 }
 
 /// The sums of any sequence of sheets, whether it keeps the rules or not.
 /// Throws: OutOfRange where a step would take more than 1e9 minutes or sheets
-inline Sequence summed(const Bench& bench, const std::vector<std::size_t>& sheets) {
+inline Sequence summed(const Workings& workings, const std::vector<std::size_t>& sheets) {
   Sequence result{.sheets = sheets, .milliseconds = 0, .cost = 0, .depth_pm = {}, .film = {}};
-  std::vector<std::int64_t> removed(bench.job.zones.size(), 0);
-  for_each_step(bench, sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    const StepCost step = step_cost(bench, before, sheet, efforts(bench, before, sheet));
+  std::vector<std::int64_t> removed(workings.job.zones.size(), 0);
+  for_each_step(workings, sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    const StepCost step = step_cost(workings, before, sheet, efforts(workings, before, sheet));
     result.milliseconds += step.milliseconds;
     result.cost += step.cost;
     result.depth_pm.clear();
     for (std::size_t zone = 0; zone < removed.size(); ++zone) {
       removed[zone] += step.removal_pm[zone];
-      const double scratch_um = scratch_left_um(bench, after(bench, before, sheet), zone);
+      const double scratch_um = scratch_left_um(workings, after(workings, before, sheet), zone);
       result.depth_pm.push_back(removed[zone] + std::llround(scratch_um * detail::pm_per_um));
     }
   });
-  result.film = worst_share(budgets_pm(bench), result.depth_pm);
+  result.film = worst_share(budgets_pm(workings), result.depth_pm);
   return result;
 }
 

@@ -12,11 +12,11 @@
 #include "levigate/grade/grades.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/check.hpp"
 #include "levigate/stack/step_rule.hpp"
 
@@ -24,21 +24,21 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-inline std::vector<Sequence> found_under(const Bench& bench, const Limits& limits) {
-  return search(ladder(bench, limits));
+inline std::vector<Sequence> found_under(const Workings& workings, const Limits& limits) {
+  return search(ladder(workings, limits));
 }
 
-/// All ratios that a step of this bench could have, ascending.
-inline std::vector<double> possible_ratios(const Bench& bench) {
+/// All ratios that a step of these workings could have, ascending.
+inline std::vector<double> possible_ratios(const Workings& workings) {
   std::vector<double> from;
-  for (std::size_t sheet = 0; sheet < bench.grades.size(); ++sheet)
-    from.push_back(worn_um(bench, sheet));
-  for (const std::optional<Start>& start : bench.starts) {
+  for (std::size_t sheet = 0; sheet < workings.grades.size(); ++sheet)
+    from.push_back(worn_um(workings, sheet));
+  for (const std::optional<Start>& start : workings.starts) {
     if (start) from.push_back(start->worn_um);
   }
   std::vector<double> ratios;
   for (const double coarse : from) {
-    for (const Grade& grade : bench.grades) {
+    for (const Grade& grade : workings.grades) {
       if (grade.median_um < coarse) ratios.push_back(coarse / grade.median_um);
     }
   }
@@ -49,59 +49,60 @@ inline std::vector<double> possible_ratios(const Bench& bench) {
 
 /// The first of these bounds, each looser than the one before, under which there is a plan. A looser bound only adds
 /// steps, so bisection is exact.
-inline std::optional<double> first_that_does(const Bench& bench, Limits limits,
+inline std::optional<double> first_that_does(const Workings& workings, Limits limits,
                                              double Limits::*bound,
                                              const std::vector<double>& values) {
   const auto too_tight = [&](double value) {
     limits.*bound = value;
-    return found_under(bench, limits).empty();
+    return found_under(workings, limits).empty();
   };
   const auto at = std::partition_point(values.begin(), values.end(), too_tight);
   return at == values.end() ? std::nullopt : std::optional(*at);
 }
 
 /// The smallest max_ratio, from the present one up, under which there is a plan.
-inline std::optional<double> smallest_max_ratio(const Bench& bench, const Limits& limits) {
-  std::vector<double> values = possible_ratios(bench);
+inline std::optional<double> smallest_max_ratio(const Workings& workings, const Limits& limits) {
+  std::vector<double> values = possible_ratios(workings);
   std::erase_if(values, [&](double ratio) { return ratio <= limits.max_ratio; });
   values.insert(values.begin(), limits.max_ratio);
-  return first_that_does(bench, limits, &Limits::max_ratio, values);
+  return first_that_does(workings, limits, &Limits::max_ratio, values);
 }
 
 /// The largest min_ratio, from the present one down, under which there is a plan. Which zones a sheet passes by stays as
 /// it is: a limit that is lifted takes no step away.
-inline std::optional<double> largest_min_ratio(const Bench& bench, const Limits& limits) {
-  std::vector<double> values = possible_ratios(bench);
+inline std::optional<double> largest_min_ratio(const Workings& workings, const Limits& limits) {
+  std::vector<double> values = possible_ratios(workings);
   std::erase_if(values, [&](double ratio) { return ratio >= limits.min_ratio; });
   values.push_back(limits.min_ratio);
   std::reverse(values.begin(), values.end());
-  return first_that_does(bench, limits, &Limits::min_ratio, values);
+  return first_that_does(workings, limits, &Limits::min_ratio, values);
 }
 
 /// The least depth by which scratches must be allowed to exceed a compound's reach, for there to be a plan.
-inline std::optional<double> least_deeper_um(const Bench& bench, const Limits& limits) {
+inline std::optional<double> least_deeper_um(const Workings& workings, const Limits& limits) {
   std::vector<double> values{limits.deeper_um};
-  for (std::size_t to = 0; to < bench.grades.size(); ++to) {
-    values.push_back(too_deep_um(bench, std::nullopt, to));
-    for (std::size_t from = 0; from < bench.grades.size(); ++from) {
-      values.push_back(too_deep_um(bench, Before{from, true}, to));
-      values.push_back(too_deep_um(bench, Before{from, false}, to));
+  for (std::size_t to = 0; to < workings.grades.size(); ++to) {
+    values.push_back(too_deep_um(workings, std::nullopt, to));
+    for (std::size_t from = 0; from < workings.grades.size(); ++from) {
+      values.push_back(too_deep_um(workings, Before{from, true}, to));
+      values.push_back(too_deep_um(workings, Before{from, false}, to));
     }
   }
   std::erase_if(values, [&](double value) { return value < limits.deeper_um; });
   std::sort(values.begin(), values.end());
-  return first_that_does(bench, limits, &Limits::deeper_um, values);
+  return first_that_does(workings, limits, &Limits::deeper_um, values);
 }
 
 /// The steps of a sequence that are longer than max_ratio.
-inline std::vector<Gap> gaps_in(const Bench& bench, const Sequence& sequence) {
+inline std::vector<Gap> gaps_in(const Workings& workings, const Sequence& sequence) {
   std::vector<Gap> gaps;
-  for_each_step(bench, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    const double fine_um = bench.grades[sheet].median_um;
-    for (const Scratches& found : finds(bench, before, sheet)) {
-      if (fit_of(found.size_um, fine_um, bench.job.rules) != StepFit::too_long) continue;
-      gaps.push_back({std::string(found.by), bench.stack.sheets[sheet].id, found.size_um, fine_um,
-                      found.size_um / fine_um, bridges(found.size_um, fine_um, bench.job.rules)});
+  for_each_step(workings, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    const double fine_um = workings.grades[sheet].median_um;
+    for (const Scratches& found : finds(workings, before, sheet)) {
+      if (fit_of(found.size_um, fine_um, workings.job.rules) != StepFit::too_long) continue;
+      gaps.push_back({std::string(found.by), workings.stack.sheets[sheet].id, found.size_um,
+                      fine_um, found.size_um / fine_um,
+                      bridges(found.size_um, fine_um, workings.job.rules)});
     }
   });
   return gaps;
@@ -115,10 +116,10 @@ struct FilmShort {
 };
 
 /// Depths are shifted so that equal excess means equal depth; the search for the least film then finds the least excess.
-inline std::optional<FilmShort> least_film_short(const Bench& bench, Limits limits) {
-  const Ladder strict = ladder(bench, limits);
+inline std::optional<FilmShort> least_film_short(const Workings& workings, Limits limits) {
+  const Ladder strict = ladder(workings, limits);
   limits.film = false;
-  Ladder shifted = ladder(bench, limits);
+  Ladder shifted = ladder(workings, limits);
   std::int64_t largest = 0;
   for (const auto& budget : strict.budget_pm) largest = std::max(largest, budget.value_or(0));
   for (std::vector<Rung>* rungs : {&shifted.as_first, &shifted.later}) {
@@ -137,11 +138,11 @@ inline std::optional<FilmShort> least_film_short(const Bench& bench, Limits limi
 }
 
 /// The sheets that run out in the sequence that needs the fewest sheets beyond what is on hand.
-inline std::vector<PaperShort> least_paper_short(const Bench& bench, Limits limits) {
+inline std::vector<PaperShort> least_paper_short(const Workings& workings, Limits limits) {
   limits.paper = false;
-  Ladder counted = ladder(bench, limits);
+  Ladder counted = ladder(workings, limits);
   const auto missing = [&](std::optional<Before> before, std::size_t sheet) {
-    return micro_short(bench, efforts(bench, before, sheet), sheet);
+    return micro_short(workings, efforts(workings, before, sheet), sheet);
   };
   for (std::size_t sheet = 0; sheet < counted.first.size(); ++sheet) {
     if (counted.first[sheet]) counted.first[sheet]->cost = missing(std::nullopt, sheet);
@@ -155,12 +156,12 @@ inline std::vector<PaperShort> least_paper_short(const Bench& bench, Limits limi
   const std::vector<Sequence> found = search(counted);
   if (found.empty()) return {};
   std::vector<PaperShort> result;
-  for_each_step(bench, best(found, Objective::cost).sheets,
+  for_each_step(workings, best(found, Objective::cost).sheets,
                 [&](std::optional<Before> before, std::size_t sheet) {
-                  const std::vector<Effort> step = efforts(bench, before, sheet);
-                  if (micro_short(bench, step, sheet) == 0) return;
-                  result.push_back({bench.stack.sheets[sheet].id, sheets_used(step),
-                                    *bench.stack.sheets[sheet].on_hand});
+                  const std::vector<Effort> step = efforts(workings, before, sheet);
+                  if (micro_short(workings, step, sheet) == 0) return;
+                  result.push_back({workings.stack.sheets[sheet].id, sheets_used(step),
+                                    *workings.stack.sheets[sheet].on_hand});
                 });
   return result;
 }

@@ -6,19 +6,19 @@
 
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
-#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/surface/take_down.hpp"
 
 namespace levigate::inline v0 {
 
 /// The work on all defects of a job, with the sheet that comes first. See take_down().
-inline std::vector<LocalStep> local_steps(const Bench& bench, std::size_t first) {
+inline std::vector<LocalStep> local_steps(const Workings& workings, std::size_t first) {
   std::vector<LocalStep> result;
-  for (std::size_t i = 0; i < bench.job.zones.size(); ++i) {
-    const Zone& zone = bench.job.zones[i];
+  for (std::size_t i = 0; i < workings.job.zones.size(); ++i) {
+    const Zone& zone = workings.job.zones[i];
     for (const Defect& defect : zone.defects) {
-      const LocalTools tools = local_tools(bench, i, first);
+      const LocalTools tools = local_tools(workings, i, first);
       result.push_back({zone.name, defect, tools.small_block.block.name, take_down(defect, tools)});
     }
   }

@@ -13,13 +13,13 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/sequence.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/findings.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/reliance.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/why.hpp"
 #include "levigate/plan/work/worked_out.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/check.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/stack/stack.hpp"
@@ -27,19 +27,19 @@
 namespace levigate::inline v0 {
 
 LEVIGATE_WORK Plan plan(const Job& job, const Stack& stack) {
-  const Bench bench = levigate::bench(job, stack);
-  const std::vector<Sequence> found = sequences_of(bench);
+  const Workings workings = levigate::workings(job, stack);
+  const std::vector<Sequence> found = sequences_of(workings);
   Plan result;
   if (found.empty()) {
-    result.why = why_no_plan(bench);
+    result.why = why_no_plan(workings);
   } else {
-    result = worked_out(bench, best(found, job.prefer));
-    result.relies_on = reliances(bench, result.exact);
+    result = worked_out(workings, best(found, job.prefer));
+    result.relies_on = reliances(workings, result.exact);
     for (const Sequence& point : tradeoff(found)) {
-      result.tradeoff.push_back(worked_out(bench, point));
+      result.tradeoff.push_back(worked_out(workings, point));
     }
   }
-  for (const std::vector<Finding>& more : {job_findings(bench), check(stack, job.rules)}) {
+  for (const std::vector<Finding>& more : {job_findings(workings), check(stack, job.rules)}) {
     result.findings.insert(result.findings.begin(), more.begin(), more.end());
   }
   result.cautions = cautions(job);
@@ -50,13 +50,13 @@ LEVIGATE_WORK Plan evaluate(const Job& job, const Stack& stack,
                             const std::vector<std::string>& sequence) {
   if (sequence.empty())
     throw BadInput("sequence is empty: it needs at least one sheet, in evaluate");
-  const Bench bench = levigate::bench(job, stack);
+  const Workings workings = levigate::workings(job, stack);
   std::vector<std::size_t> sheets;
   for (const std::string& id : sequence) sheets.push_back(sheet_index(stack, id));
-  Plan result = worked_out(bench, summed(bench, sheets));
-  const std::vector<Finding> of_job = job_findings(bench);
+  Plan result = worked_out(workings, summed(workings, sheets));
+  const std::vector<Finding> of_job = job_findings(workings);
   result.findings.insert(result.findings.begin(), of_job.begin(), of_job.end());
-  result.relies_on = reliances(bench, result.exact);
+  result.relies_on = reliances(workings, result.exact);
   result.cautions = cautions(job);
   return result;
 }

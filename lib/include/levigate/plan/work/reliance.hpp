@@ -10,9 +10,9 @@
 
 #include "levigate/plan/reliance.hpp"
 #include "levigate/plan/sequence.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/knobs.hpp"
 #include "levigate/plan/work/ladder.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/surface/coating_table.hpp"
 
 namespace levigate::inline v0 {
@@ -22,21 +22,21 @@ namespace levigate::inline v0 {
 ///
 /// A zone that the end of a band leaves hardly any budget counts as ten times over it.
 ///
-/// @param bench     job and stack
-/// @param sequence  of the bench
+/// @param workings     job and stack
+/// @param sequence  of the workings
 /// @return          one entry an input, by influence, then in the order coating, backings, blocks, rules, model, grades
 /// Throws:    nothing that working out the sequence itself would not
 /// NaN:       does not occur
 /// Accuracy:  that of the sums; inputs are moved one at a time
 /// Source:    bands: data/profiles and the grades' tolerances; a spread of grain sizes is taken to be known to a quarter
-inline std::vector<Reliance> reliances(const Bench& bench, const Sequence& sequence) {
-  const Setup setup = detail::setup_of(bench, sequence.sheets);
+inline std::vector<Reliance> reliances(const Workings& workings, const Sequence& sequence) {
+  const Setup setup = detail::setup_of(workings, sequence.sheets);
   std::vector<std::size_t> sheets(sequence.sheets.size());
   std::iota(sheets.begin(), sheets.end(), std::size_t{0});
-  const bool coat = bench.job.coating.kind == CoatingKind::coat;
+  const bool coat = workings.job.coating.kind == CoatingKind::coat;
   constexpr double most_film = 10.0;  // an end of a band may leave a zone no budget at all
   const auto sums = [&](const Setup& changed) {
-    const Sequence sum = summed(levigate::bench(changed), sheets);
+    const Sequence sum = summed(levigate::workings(changed), sheets);
     const double film =
         static_cast<double>(sum.film.depth_pm) / static_cast<double>(sum.film.budget_pm);
     return std::pair(static_cast<double>(sum.milliseconds) / detail::ms_per_minute,

@@ -10,8 +10,8 @@
 
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/surface/levelling.hpp"
 
@@ -25,23 +25,23 @@ struct Before {
 };
 
 /// What the step after this one finds before it. Of two sheets the finer leaves fewer zones as they stand, and no other ones.
-inline Before after(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
+inline Before after(const Workings& workings, std::optional<Before> before, std::size_t sheet) {
   const auto left = [&](std::size_t i) {
-    return std::count(bench.stands[i].begin(), bench.stands[i].end(), true);
+    return std::count(workings.stands[i].begin(), workings.stands[i].end(), true);
   };
   const bool finer = !before || left(sheet) <= left(before->finest);
   return {sheet, !before, finer ? sheet : before->finest};
 }
 
 /// Whether the first step leaves a zone as sprayed: it levels, and keeps off edges.
-inline bool passed_by(const Bench& bench, std::size_t zone) {
-  return bench.levels && !bench.starts[zone] && !bench.job.zones[zone].levelled;
+inline bool passed_by(const Workings& workings, std::size_t zone) {
+  return workings.levels && !workings.starts[zone] && !workings.job.zones[zone].levelled;
 }
 
 /// Whether a zone was worked by the sheets so far, the last of them with the rest.
-inline bool worked(const Bench& bench, const Before& sheets, std::size_t zone) {
-  return bench.starts[zone] ? !bench.stands[sheets.finest][zone]
-                            : !sheets.first || !passed_by(bench, zone);
+inline bool worked(const Workings& workings, const Before& sheets, std::size_t zone) {
+  return workings.starts[zone] ? !workings.stands[sheets.finest][zone]
+                               : !sheets.first || !passed_by(workings, zone);
 }
 
 /// Scratches, and the grain that made them.
@@ -53,62 +53,63 @@ struct Scratches {
 };
 
 /// The scratches that a step works out of a zone; none where it passes the zone by, or finds it as sprayed.
-inline std::optional<Scratches> found_in(const Bench& bench, std::optional<Before> before,
+inline std::optional<Scratches> found_in(const Workings& workings, std::optional<Before> before,
                                          std::size_t sheet, std::size_t zone) {
-  if (before && worked(bench, *before, zone)) {
-    return Scratches{bench.stack.sheets[before->sheet].id, true, worn_um(bench, before->sheet),
-                     bench.work[before->sheet][zone].scratch_um};
+  if (before && worked(workings, *before, zone)) {
+    return Scratches{workings.stack.sheets[before->sheet].id, true,
+                     worn_um(workings, before->sheet),
+                     workings.work[before->sheet][zone].scratch_um};
   }
-  const std::optional<Start>& start = bench.starts[zone];
-  if (!start || !worked(bench, after(bench, before, sheet), zone)) return std::nullopt;
+  const std::optional<Start>& start = workings.starts[zone];
+  if (!start || !worked(workings, after(workings, before, sheet), zone)) return std::nullopt;
   return Scratches{start->label, false, start->worn_um, start->scratch_um};
 }
 
 /// Depth of the scratches in a zone after a sheet [um]: its own, or those that the zone stands with.
-inline double scratch_left_um(const Bench& bench, const Before& sheet, std::size_t zone) {
-  if (worked(bench, sheet, zone)) return bench.work[sheet.sheet][zone].scratch_um;
-  return bench.starts[zone] ? bench.starts[zone]->scratch_um : 0.0;
+inline double scratch_left_um(const Workings& workings, const Before& sheet, std::size_t zone) {
+  if (worked(workings, sheet, zone)) return workings.work[sheet.sheet][zone].scratch_um;
+  return workings.starts[zone] ? workings.starts[zone]->scratch_um : 0.0;
 }
 
 /// Film that a sheet must remove to level a zone as sprayed [um]; none of an edge, which keeps its peel.
-inline double levelling_um(const Bench& bench, std::size_t sheet, std::size_t zone_index) {
-  const Zone& zone = bench.job.zones[zone_index];
+inline double levelling_um(const Workings& workings, std::size_t sheet, std::size_t zone_index) {
+  const Zone& zone = workings.job.zones[zone_index];
   if (!zone.levelled) return 0.0;
-  const Block& tool = bench.work[sheet][zone_index].tool;
+  const Block& tool = workings.work[sheet][zone_index].tool;
   return levelling_removal_um({.peel_um = zone.peel_um,
                                .wavelength_mm = zone.peel_wavelength_mm,
                                .modulus_mpa = tool.modulus_mpa,
                                .pressure_kpa = tool.pressure_kpa(),
-                               .residual_um = bench.job.rules.residual_peel_um});
+                               .residual_um = workings.job.rules.residual_peel_um});
 }
 
 /// Film that a sheet must remove in a zone [um]: the scratches it finds, or as the first step the orange peel.
-inline double removal_um(const Bench& bench, std::optional<Before> before, std::size_t sheet,
+inline double removal_um(const Workings& workings, std::optional<Before> before, std::size_t sheet,
                          std::size_t zone) {
-  if (const auto found = found_in(bench, before, sheet, zone))
-    return found->scratch_um * bench.job.rules.overcut;
-  return before || bench.starts[zone] ? 0.0 : levelling_um(bench, sheet, zone);
+  if (const auto found = found_in(workings, before, sheet, zone))
+    return found->scratch_um * workings.job.rules.overcut;
+  return before || workings.starts[zone] ? 0.0 : levelling_um(workings, sheet, zone);
 }
 
 /// Effort of each zone for a step to `sheet` after `before` (none: as the first step).
-inline std::vector<Effort> efforts(const Bench& bench, std::optional<Before> before,
+inline std::vector<Effort> efforts(const Workings& workings, std::optional<Before> before,
                                    std::size_t sheet) {
   std::vector<Effort> result;
-  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
-    result.push_back(effort(removal_um(bench, before, sheet, zone), bench.work[sheet][zone],
-                            bench.job.zones[zone], bench.stack.sheets[sheet],
-                            bench.job.duty_factor));
+  for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
+    result.push_back(effort(removal_um(workings, before, sheet, zone), workings.work[sheet][zone],
+                            workings.job.zones[zone], workings.stack.sheets[sheet],
+                            workings.job.duty_factor));
   }
   return result;
 }
 
 /// Calls visit(before, sheet) for every step of a sequence, in order.
 template <typename Visit>
-void for_each_step(const Bench& bench, const std::vector<std::size_t>& sheets, Visit visit) {
+void for_each_step(const Workings& workings, const std::vector<std::size_t>& sheets, Visit visit) {
   std::optional<Before> before;
   for (const std::size_t sheet : sheets) {
     visit(before, sheet);
-    before = after(bench, before, sheet);
+    before = after(workings, before, sheet);
   }
 }
 
@@ -125,14 +126,15 @@ inline double step_minutes(const std::vector<Effort>& step, const Rules& rules) 
 }
 
 /// The kinds of scratches that a step finds, each once: of the sheet before it, and of the zones that it takes up.
-inline std::vector<Scratches> finds(const Bench& bench, std::optional<Before> before,
+inline std::vector<Scratches> finds(const Workings& workings, std::optional<Before> before,
                                     std::size_t sheet) {
   std::vector<Scratches> result;
   if (before) {
-    result.push_back({bench.stack.sheets[before->sheet].id, true, worn_um(bench, before->sheet)});
+    result.push_back(
+        {workings.stack.sheets[before->sheet].id, true, worn_um(workings, before->sheet)});
   }
-  for (std::size_t zone = 0; zone < bench.job.zones.size(); ++zone) {
-    const std::optional<Scratches> found = found_in(bench, before, sheet, zone);
+  for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
+    const std::optional<Scratches> found = found_in(workings, before, sheet, zone);
     if (!found) continue;
     const auto same = std::find_if(result.begin(), result.end(), [&](const Scratches& other) {
       return other.sheet == found->sheet && other.by == found->by &&
@@ -148,9 +150,9 @@ inline std::vector<Scratches> finds(const Bench& bench, std::optional<Before> be
 }
 
 /// The scratches that a step finds where they are deepest; none where it finds none.
-inline std::optional<Scratches> deepest_found(const Bench& bench, std::optional<Before> before,
-                                              std::size_t sheet) {
-  const std::vector<Scratches> found = finds(bench, before, sheet);
+inline std::optional<Scratches> deepest_found(const Workings& workings,
+                                              std::optional<Before> before, std::size_t sheet) {
+  const std::vector<Scratches> found = finds(workings, before, sheet);
   const auto deepest = std::max_element(
       found.begin(), found.end(),
       [](const Scratches& a, const Scratches& b) { return a.scratch_um < b.scratch_um; });
@@ -158,16 +160,18 @@ inline std::optional<Scratches> deepest_found(const Bench& bench, std::optional<
 }
 
 /// By how much the scratches that a compound finds exceed what it takes out [um]; at most zero where it does, or is paper.
-inline double too_deep_um(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  const std::optional<double> limit_um = bench.reach_um[sheet];
+inline double too_deep_um(const Workings& workings, std::optional<Before> before,
+                          std::size_t sheet) {
+  const std::optional<double> limit_um = workings.reach_um[sheet];
   if (!limit_um) return 0.0;
-  const std::optional<Scratches> deepest = deepest_found(bench, before, sheet);
+  const std::optional<Scratches> deepest = deepest_found(workings, before, sheet);
   return (deepest ? deepest->scratch_um : 0.0) - *limit_um;
 }
 
 /// Whether a step is a compound that meets orange peel: it takes out scratches and does not level.
-inline bool compound_on_peel(const Bench& bench, std::optional<Before> before, std::size_t sheet) {
-  return !before && bench.levels && bench.reach_um[sheet].has_value();
+inline bool compound_on_peel(const Workings& workings, std::optional<Before> before,
+                             std::size_t sheet) {
+  return !before && workings.levels && workings.reach_um[sheet].has_value();
 }
 
 }  // namespace levigate

@@ -13,19 +13,19 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/lift.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/check.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
 
-inline std::string target_text(const Bench& bench) {
-  const Target& target = bench.job.target;
+inline std::string target_text(const Workings& workings) {
+  const Target& target = workings.job.target;
   const std::string label = target.label.empty() ? "" : " (" + target.label + ")";
   if (target.size_um) return "a size of at most " + size_text(*target.size_um) + label;
   return "a gloss of " +
@@ -43,42 +43,42 @@ inline double off_target(const Target& target, const Ending& zone) {
 }
 
 /// Label of the coarsest grade that a zone carries.
-inline std::string coarsest_label(const Bench& bench) {
-  const double coarsest_um = coarsest_carried_um(bench.job);
-  for (const std::optional<Start>& start : bench.starts) {
+inline std::string coarsest_label(const Workings& workings) {
+  const double coarsest_um = coarsest_carried_um(workings.job);
+  for (const std::optional<Start>& start : workings.starts) {
     if (start && start->worn_um == coarsest_um) return start->label;
   }
   return "";
 }
 
 /// What comes nearest to the target, in words.
-inline std::string nearest_to_target_text(const Bench& bench) {
-  const Target& target = bench.job.target;
-  const std::size_t zones = bench.job.zones.size();
+inline std::string nearest_to_target_text(const Workings& workings) {
+  const Target& target = workings.job.target;
+  const std::size_t zones = workings.job.zones.size();
   const auto off = [&](std::size_t sheet) {
-    double most = off_target(target, ending(bench, sheet, 0));
+    double most = off_target(target, ending(workings, sheet, 0));
     for (std::size_t zone = 1; zone < zones; ++zone) {
-      most = std::max(most, off_target(target, ending(bench, sheet, zone)));
+      most = std::max(most, off_target(target, ending(workings, sheet, zone)));
     }
     return most;
   };
   std::size_t nearest = 0;
-  for (std::size_t sheet = 1; sheet < bench.grades.size(); ++sheet) {
+  for (std::size_t sheet = 1; sheet < workings.grades.size(); ++sheet) {
     if (off(sheet) < off(nearest)) nearest = sheet;
   }
   std::size_t worst = 0;  // coarsest, or of least gloss
   for (std::size_t zone = 1; zone < zones; ++zone) {
-    const Ending here = ending(bench, nearest, zone), there = ending(bench, nearest, worst);
+    const Ending here = ending(workings, nearest, zone), there = ending(workings, nearest, worst);
     if (target.size_um ? here.size_um > there.size_um : here.gloss_gu < there.gloss_gu)
       worst = zone;
   }
-  const Ending left = ending(bench, nearest, worst);
-  return "; the nearest is " + bench.stack.sheets[nearest].id + " with " +
+  const Ending left = ending(workings, nearest, worst);
+  return "; the nearest is " + workings.stack.sheets[nearest].id + " with " +
          (target.size_um ? size_text(left.size_um) : fixed(left.gloss_gu, 1) + " GU") +
-         (bench.stands[nearest][worst]
-              ? " in zone " + bench.job.zones[worst].name + ", which it is too near to work"
+         (workings.stands[nearest][worst]
+              ? " in zone " + workings.job.zones[worst].name + ", which it is too near to work"
               : "") +
-         (bench.refused[nearest] ? ", whose wheel the coat does not stand" : "");
+         (workings.refused[nearest] ? ", whose wheel the coat does not stand" : "");
 }
 
 inline std::string gap_text(const Gap& gap) {
@@ -91,10 +91,11 @@ inline std::string gap_text(const Gap& gap) {
 
 /// The ways past the limits, each lifting one of them under the others as given. Each notes in `why` the least
 /// lift that yields a plan and says it in words; no words where it yields none, or where none is needed.
-inline std::optional<std::string> way_by_ratio(const Bench& bench, const Limits& limits, Why& why) {
-  const std::optional<double> wanted = smallest_max_ratio(bench, limits);
+inline std::optional<std::string> way_by_ratio(const Workings& workings, const Limits& limits,
+                                               Why& why) {
+  const std::optional<double> wanted = smallest_max_ratio(workings, limits);
   if (!wanted) {
-    const std::optional<double> nearer = largest_min_ratio(bench, limits);
+    const std::optional<double> nearer = largest_min_ratio(workings, limits);
     if (!nearer || *nearer >= limits.min_ratio) return std::nullopt;
     why.largest_min_ratio = nearer;
     return "the largest min_ratio that would do is " + fixed(*nearer, 4);
@@ -103,23 +104,23 @@ inline std::optional<std::string> way_by_ratio(const Bench& bench, const Limits&
   why.smallest_max_ratio = wanted;
   Limits wider = limits;
   wider.max_ratio = *wanted;
-  why.gaps = gaps_in(bench, best(found_under(bench, wider), bench.job.prefer));
+  why.gaps = gaps_in(workings, best(found_under(workings, wider), workings.job.prefer));
   std::vector<std::string> gaps;
   for (const Gap& gap : why.gaps) gaps.push_back(gap_text(gap));
   return "the smallest max_ratio that would do is " + fixed(*wanted, 4) + ": " +
          list_text(gaps, "; ");
 }
 
-inline std::optional<std::string> way_by_scratch(const Bench& bench, const Limits& limits,
+inline std::optional<std::string> way_by_scratch(const Workings& workings, const Limits& limits,
                                                  Why& why) {
-  const std::optional<double> deeper_um = least_deeper_um(bench, limits);
+  const std::optional<double> deeper_um = least_deeper_um(workings, limits);
   if (!deeper_um || *deeper_um <= limits.deeper_um) return std::nullopt;
   Limits wider = limits;
   wider.deeper_um = *deeper_um;
-  for_each_step(bench, best(found_under(bench, wider), bench.job.prefer).sheets,
+  for_each_step(workings, best(found_under(workings, wider), workings.job.prefer).sheets,
                 [&](std::optional<Before> before, std::size_t sheet) {
-                  if (too_deep_um(bench, before, sheet) > limits.deeper_um) {
-                    why.compound = bench.stack.sheets[sheet].id;
+                  if (too_deep_um(workings, before, sheet) > limits.deeper_um) {
+                    why.compound = workings.stack.sheets[sheet].id;
                   }
                 });
   why.too_deep_um = deeper_um;
@@ -127,18 +128,20 @@ inline std::optional<std::string> way_by_scratch(const Bench& bench, const Limit
          " um too deep for it: a finer paper before it would help";
 }
 
-inline std::optional<std::string> way_by_film(const Bench& bench, const Limits& limits, Why& why) {
-  const std::optional<FilmShort> least = least_film_short(bench, limits);
+inline std::optional<std::string> way_by_film(const Workings& workings, const Limits& limits,
+                                              Why& why) {
+  const std::optional<FilmShort> least = least_film_short(workings, limits);
   if (!least || least->excess_um <= 0) return std::nullopt;
-  why.zone = bench.job.zones[least->zone].name;
+  why.zone = workings.job.zones[least->zone].name;
   why.film_short_um = least->excess_um;
   return "zone " + why.zone + " is short of film by " + fixed(least->excess_um, 2) +
          " um in the plan that spares it most, its budget being " +
-         fixed(bench.budget_um[least->zone].value_or(0.0), 2) + " um";
+         fixed(workings.budget_um[least->zone].value_or(0.0), 2) + " um";
 }
 
-inline std::optional<std::string> way_by_paper(const Bench& bench, const Limits& limits, Why& why) {
-  why.paper = least_paper_short(bench, limits);
+inline std::optional<std::string> way_by_paper(const Workings& workings, const Limits& limits,
+                                               Why& why) {
+  why.paper = least_paper_short(workings, limits);
   if (why.paper.empty()) return std::nullopt;
   std::vector<std::string> texts;
   for (const PaperShort& p : why.paper) {
@@ -152,42 +155,42 @@ inline std::optional<std::string> way_by_paper(const Bench& bench, const Limits&
 
 /// Why the rules leave no plan. Each limit is lifted alone, and the least lift that yields a plan is told. Where no single one
 /// does, each is told with the other two lifted.
-inline Why why_no_plan(const Bench& bench) {
+inline Why why_no_plan(const Workings& workings) {
   Why why;
-  if (already_done(bench)) {
+  if (already_done(workings)) {
     why.blocked_by = Blocker::done;
-    why.message =
-        "Nothing to do: every zone already meets the target, " + detail::target_text(bench) + ".";
+    why.message = "Nothing to do: every zone already meets the target, " +
+                  detail::target_text(workings) + ".";
     return why;
   }
-  if (bench.grades.empty()) {
+  if (workings.grades.empty()) {
     why.message = "No plan: the stack has no sheets.";
     return why;
   }
   bool reachable = false;
-  for (std::size_t sheet = 0; sheet < bench.grades.size(); ++sheet) {
-    reachable = reachable || meets_target(bench, sheet);
+  for (std::size_t sheet = 0; sheet < workings.grades.size(); ++sheet) {
+    reachable = reachable || meets_target(workings, sheet);
   }
   if (!reachable) {
-    why.message = "No plan: no sheet meets the target, " + detail::target_text(bench) +
-                  detail::nearest_to_target_text(bench) + ".";
+    why.message = "No plan: no sheet meets the target, " + detail::target_text(workings) +
+                  detail::nearest_to_target_text(workings) + ".";
     return why;
   }
 
   const auto told = [&](std::string_view opening, const Limits& by_ratio, const Limits& by_scratch,
                         const Limits& by_film, const Limits& by_paper) {
     std::vector<std::string> ways;
-    for (const auto& way :
-         {detail::way_by_ratio(bench, by_ratio, why),
-          detail::way_by_scratch(bench, by_scratch, why), detail::way_by_film(bench, by_film, why),
-          detail::way_by_paper(bench, by_paper, why)}) {
+    for (const auto& way : {detail::way_by_ratio(workings, by_ratio, why),
+                            detail::way_by_scratch(workings, by_scratch, why),
+                            detail::way_by_film(workings, by_film, why),
+                            detail::way_by_paper(workings, by_paper, why)}) {
       if (way) ways.push_back(*way);
     }
     if (ways.empty()) return false;
     why.message = std::string(opening) + detail::list_text(ways, "; ") + ".";
     return true;
   };
-  const Limits limits = limits_of(bench.job.rules);
+  const Limits limits = limits_of(workings.job.rules);
   if (told("No plan. Lifting one limit would do: ", limits, limits, limits, limits)) {
     why.blocked_by = why.smallest_max_ratio || why.largest_min_ratio ? Blocker::ratio
                      : why.too_deep_um                               ? Blocker::scratch
@@ -210,11 +213,11 @@ inline Why why_no_plan(const Bench& bench) {
     return why;
   }
   // Different ways break different limits, each more than one: no limit stands in the way of all.
-  const std::vector<Sequence> unlimited = detail::found_under(bench, none);
+  const std::vector<Sequence> unlimited = detail::found_under(workings, none);
   if (!unlimited.empty()) {
     std::vector<std::string> ids;
-    for (const std::size_t sheet : best(unlimited, bench.job.prefer).sheets) {
-      ids.push_back(bench.stack.sheets[sheet].id);
+    for (const std::size_t sheet : best(unlimited, workings.job.prefer).sheets) {
+      ids.push_back(workings.stack.sheets[sheet].id);
     }
     why.message =
         "No plan: each way breaks more than one limit, and not the same ones. To see them, "
@@ -223,9 +226,9 @@ inline Why why_no_plan(const Bench& bench) {
     return why;
   }
   why.blocked_by = Blocker::target;
-  why.message = !bench.levels
+  why.message = !workings.levels
                     ? "No plan: no sheet that meets the target is finer than " +
-                          detail::coarsest_label(bench) + ", which the work carries."
+                          detail::coarsest_label(workings) + ", which the work carries."
                     : "No plan: only compounds meet the target, with no paper before them, and "
                       "they cannot level "
                       "orange peel.";

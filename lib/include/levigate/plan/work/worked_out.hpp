@@ -16,13 +16,13 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/sequence.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/findings.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/local.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
@@ -35,47 +35,47 @@ namespace detail {
 
 /// Strokes along an edge that the budget still affords at a depth. The pad's force is borne by a share of its area, so it cuts
 /// as much faster there. See strokes_within().
-inline double edge_strokes(const Bench& bench, std::size_t sheet, std::size_t zone,
+inline double edge_strokes(const Workings& workings, std::size_t sheet, std::size_t zone,
                            double depth_um) {
   constexpr double mm_per_root_cm2 = 10.0;
-  const SheetInZone& work = bench.work[sheet][zone];
-  return strokes_within(std::max(0.0, *bench.budget_um[zone] - depth_um),
+  const SheetInZone& work = workings.work[sheet][zone];
+  return strokes_within(std::max(0.0, *workings.budget_um[zone] - depth_um),
                         work.rate_um_per_m / edge_table[0].bearing_share.value,
                         defect_table[0].stroke_mm.value,
                         mm_per_root_cm2 * std::sqrt(work.tool.area_cm2));
 }
 
-inline Step worked_step(const Bench& bench, std::optional<Before> before, std::size_t sheet,
+inline Step worked_step(const Workings& workings, std::optional<Before> before, std::size_t sheet,
                         std::vector<double>& removed_um) {
-  const std::vector<Effort> step = efforts(bench, before, sheet);
-  Step result{.sheet = bench.stack.sheets[sheet].id,
-              .label = bench.grades[sheet].label,
-              .size_um = bench.grades[sheet].median_um,
+  const std::vector<Effort> step = efforts(workings, before, sheet);
+  Step result{.sheet = workings.stack.sheets[sheet].id,
+              .label = workings.grades[sheet].label,
+              .size_um = workings.grades[sheet].median_um,
               .size_ratio = std::nullopt,
-              .minutes = step_minutes(step, bench.job.rules),
+              .minutes = step_minutes(step, workings.job.rules),
               .sheets_used = sheets_used(step),
-              .cost = sheets_used(step) * bench.stack.sheets[sheet].price.value_or(0.0),
+              .cost = sheets_used(step) * workings.stack.sheets[sheet].price.value_or(0.0),
               .gloss_gu = std::numeric_limits<double>::infinity(),
               .zones = {}};
-  if (const auto& block = bench.stack.sheets[sheet].block; block && block->wheel) {
+  if (const auto& block = workings.stack.sheets[sheet].block; block && block->wheel) {
     for (const WheelCaution& c : wheel_cautions) {
       result.cautions.push_back({std::string(c.topic), std::string(c.text)});
     }
   }
-  for (const Scratches& found : finds(bench, before, sheet)) {
+  for (const Scratches& found : finds(workings, before, sheet)) {
     result.size_ratio = std::max(result.size_ratio.value_or(0.0), found.size_um / result.size_um);
   }
-  const Before now = after(bench, before, sheet);
+  const Before now = after(workings, before, sheet);
   for (std::size_t i = 0; i < step.size(); ++i) {
-    const Zone& zone = bench.job.zones[i];
-    const SheetInZone& work = bench.work[sheet][i];
-    const bool here = worked(bench, now, i);
-    const double standing_um = bench.starts[i] ? bench.starts[i]->rq_um : 0.0;
+    const Zone& zone = workings.job.zones[i];
+    const SheetInZone& work = workings.work[sheet][i];
+    const bool here = worked(workings, now, i);
+    const double standing_um = workings.starts[i] ? workings.starts[i]->rq_um : 0.0;
     const auto gloss = [&](double angle_deg) {
-      return gloss_gu(bench.job.coating.refractive_index, angle_deg,
+      return gloss_gu(workings.job.coating.refractive_index, angle_deg,
                       here ? work.rq_um : standing_um);
     };
-    const double scratch_um = scratch_left_um(bench, now, i);
+    const double scratch_um = scratch_left_um(workings, now, i);
     removed_um[i] += step[i].removal_um;
     ZoneStep& row = result.zones.emplace_back(ZoneStep{.zone = zone.name,
                                                        .worked = here,
@@ -93,8 +93,8 @@ inline Step worked_step(const Bench& bench, std::optional<Before> before, std::s
     result.gloss_gu = std::min(result.gloss_gu, row.gloss_gu);
     if (zone.film) {
       row.film_left_um = zone.film->mean_um - row.depth_um;
-      row.cut_through = cut_through_of(bench.job, zone, row.depth_um);
-      if (!zone.levelled) row.strokes_left = edge_strokes(bench, sheet, i, row.depth_um);
+      row.cut_through = cut_through_of(workings.job, zone, row.depth_um);
+      if (!zone.levelled) row.strokes_left = edge_strokes(workings, sheet, i, row.depth_um);
     }
   }
   return result;
@@ -104,13 +104,13 @@ inline Step worked_step(const Bench& bench, std::optional<Before> before, std::s
 
 /// A sequence worked out in full: figures of every step and zone, sums, and findings. The sums are those of the
 /// search, so that the figures on a card and the decision agree.
-inline Plan worked_out(const Bench& bench, const Sequence& sequence) {
+inline Plan worked_out(const Workings& workings, const Sequence& sequence) {
   Plan plan;
   plan.found = true;
   plan.exact = sequence;
-  std::vector<double> removed_um(bench.job.zones.size(), 0.0);
-  for_each_step(bench, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    plan.steps.push_back(detail::worked_step(bench, before, sheet, removed_um));
+  std::vector<double> removed_um(workings.job.zones.size(), 0.0);
+  for_each_step(workings, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    plan.steps.push_back(detail::worked_step(workings, before, sheet, removed_um));
   });
   const std::int64_t deepest_pm =
       *std::max_element(sequence.depth_pm.begin(), sequence.depth_pm.end());
@@ -119,12 +119,12 @@ inline Plan worked_out(const Bench& bench, const Sequence& sequence) {
                 .steps = sequence.steps(),
                 .cost = static_cast<double>(sequence.cost) / detail::cost_per_currency,
                 .depth_um = static_cast<double>(deepest_pm) / detail::pm_per_um};
-  if (bench.job.coating.kind == CoatingKind::coat) {
+  if (workings.job.coating.kind == CoatingKind::coat) {
     plan.total.film =
         static_cast<double>(sequence.film.depth_pm) / static_cast<double>(sequence.film.budget_pm);
   }
-  plan.before = local_steps(bench, sequence.sheets.front());
-  plan.findings = sequence_findings(bench, sequence);
+  plan.before = local_steps(workings, sequence.sheets.front());
+  plan.findings = sequence_findings(workings, sequence);
   const std::vector<Finding> of_defects = defect_findings(plan.before);
   plan.findings.insert(plan.findings.end(), of_defects.begin(), of_defects.end());
   return plan;

@@ -7,7 +7,7 @@
 
 #include "levigate/detail/work.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/cause.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/work/diagnosis.hpp"
@@ -17,7 +17,7 @@ namespace levigate::inline v0 {
 
 LEVIGATE_WORK Diagnosis diagnose(const Job& job, const Stack& stack,
                                  const std::vector<DoneStep>& done, const Mark& mark) {
-  return diagnose(bench(job, stack), done, mark);
+  return diagnose(workings(job, stack), done, mark);
 }
 
 }  // namespace levigate

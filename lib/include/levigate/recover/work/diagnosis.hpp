@@ -1,4 +1,4 @@
-// Diagnosing a mark on a bench that is laid out.
+// Diagnosing a mark in workings that are laid out.
 #pragma once
 
 #include <cmath>
@@ -8,9 +8,9 @@
 #include "levigate/detail/normal.hpp"
 #include "levigate/error.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/cause.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/mark.hpp"
@@ -28,12 +28,12 @@ namespace detail {
 
 /// Peel that the levelling step left: of the height that was measured, else of any from what may stay to what was sprayed,
 /// even in logarithm.
-inline Diagnosis diagnose_wave(const Bench& bench, const std::vector<Layer>& layers,
+inline Diagnosis diagnose_wave(const Workings& workings, const std::vector<Layer>& layers,
                                std::size_t zone_index, const levigate::Mark& mark) {
-  const Zone& zone = bench.job.zones[zone_index];
-  const double stays_um = bench.job.rules.residual_peel_um;
+  const Zone& zone = workings.job.zones[zone_index];
+  const double stays_um = workings.job.rules.residual_peel_um;
   Diagnosis result{.mark = mark, .causes = {}, .needs = {}};
-  if (bench.starts[zone_index] || passed_by(bench, zone_index) || zone.peel_um <= stays_um)
+  if (workings.starts[zone_index] || passed_by(workings, zone_index) || zone.peel_um <= stays_um)
     return result;
   DepthTally tally;
   constexpr int heights = 64;
@@ -54,7 +54,7 @@ inline Diagnosis diagnose_wave(const Bench& bench, const std::vector<Layer>& lay
   if (result.needs.empty()) return result;
   const Layer& first = layers.front();
   result.causes.push_back({.step = first.step,
-                           .sheet = bench.stack.sheets[first.sheet].id,
+                           .sheet = workings.stack.sheets[first.sheet].id,
                            .stray = false,
                            .probability = 1,
                            .expected = 1,
@@ -79,7 +79,7 @@ inline Diagnosis diagnose_wave(const Bench& bench, const std::vector<Layer>& lay
 ///
 /// The depth that has to come off counts what comes off unevenly: a spot that got less gets less again.
 ///
-/// @param bench  job and stack; see bench()
+/// @param workings  job and stack; see workings()
 /// @param done   the steps, in order
 /// @param mark   what an inspection showed
 /// @return       causes and needs; no causes where no step that was done explains the mark, with the reason in evidence
@@ -89,19 +89,20 @@ inline Diagnosis diagnose_wave(const Bench& bench, const std::vector<Layer>& lay
 /// Accuracy:  chances to 0.01 as a result of the model; as a statement on the world no better than the assumptions of
 ///            data/profiles/inspection.json, all of them named there
 /// Source:    model: contact(), removal; a Poisson process thinned by wear: computed
-inline Diagnosis diagnose(const Bench& bench, const std::vector<DoneStep>& done, const Mark& mark) {
+inline Diagnosis diagnose(const Workings& workings, const std::vector<DoneStep>& done,
+                          const Mark& mark) {
   validate(mark, "mark");
-  const std::size_t zone = zone_index(bench.job, mark.zone);
-  const std::vector<Layer> here = layers(bench, done, zone);
+  const std::size_t zone = zone_index(workings.job, mark.zone);
+  const std::vector<Layer> here = layers(workings, done, zone);
   if (here.empty()) throw BadInput("no step was done in zone '" + mark.zone + "', in diagnose");
   Diagnosis result{.mark = mark, .causes = {}, .needs = {}};
   if (mark.kind == MarkKind::wave) {
-    result = detail::diagnose_wave(bench, here, zone, mark);
+    result = detail::diagnose_wave(workings, here, zone, mark);
   } else if (mark.kind != MarkKind::witness_line) {
-    result = detail::Weighing(bench, here, zone, mark).diagnosis();
+    result = detail::Weighing(workings, here, zone, mark).diagnosis();
   }
   for (Cause& cause : result.causes) cause.missed.resize(done.size(), 0.0);
-  result.evidence = evidence(bench, here, result);
+  result.evidence = evidence(workings, here, result);
   return result;
 }
 

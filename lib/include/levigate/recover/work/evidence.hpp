@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "levigate/detail/text.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/search.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/cause.hpp"
 #include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/mark.hpp"
@@ -81,7 +81,7 @@ inline std::string depth_text(const std::vector<Layer>& layers, const Cause& cau
 }
 
 /// The step that most likely missed the spot, where it is likelier than not that one did.
-inline std::string missed_text(const Bench& bench, const std::vector<Layer>& layers,
+inline std::string missed_text(const Workings& workings, const std::vector<Layer>& layers,
                                const Cause& cause) {
   const Layer* most = nullptr;
   for (const Layer& layer : layers) {
@@ -89,7 +89,7 @@ inline std::string missed_text(const Bench& bench, const std::vector<Layer>& lay
   }
   if (cause.missed[most->step] < 0.5) return "";
   return "In " + of_hundred(cause.missed[most->step]) + " such cases " +
-         bench.stack.sheets[most->sheet].id + " missed the spot.";
+         workings.stack.sheets[most->sheet].id + " missed the spot.";
 }
 
 /// How many such marks a cause leaves in a zone like this.
@@ -118,14 +118,14 @@ inline std::string way_text(const levigate::Mark& mark, const std::vector<Layer>
 
 /// The evidence for the causes of a diagnosis, a sentence each. Causes of less than worth_naming are left out.
 /// Throws: nothing that diagnose() would not
-inline std::vector<std::string> evidence(const Bench& bench, const std::vector<Layer>& layers,
+inline std::vector<std::string> evidence(const Workings& workings, const std::vector<Layer>& layers,
                                          const Diagnosis& diagnosis) {
   const Mark& mark = diagnosis.mark;
   std::vector<std::string> result{
-      detail::seen_text(mark, diagnosis.shows_um, bench.model.flank_deg)};
+      detail::seen_text(mark, diagnosis.shows_um, workings.model.flank_deg)};
   if (mark.kind == MarkKind::witness_line) return result;
   if (diagnosis.causes.empty()) {
-    const double stays_um = bench.job.rules.residual_peel_um;
+    const double stays_um = workings.job.rules.residual_peel_um;
     if (mark.kind == MarkKind::wave && mark.height_um && *mark.height_um <= 2.0 * stays_um)
       result.push_back("Peel of " + detail::fixed(stays_um, 1) +
                        " um may stay by the rules, and this is hardly more.");
@@ -154,7 +154,7 @@ inline std::vector<std::string> evidence(const Bench& bench, const std::vector<L
   if (mark.kind == MarkKind::wave) return result;
   say(detail::depth_text(layers, first));
   say(detail::expected_text(first));
-  say(detail::missed_text(bench, layers, first));
+  say(detail::missed_text(workings, layers, first));
   say(detail::way_text(mark, layers, first));
   constexpr double worth_naming = 0.05;
   for (std::size_t i = 1; i < diagnosis.causes.size(); ++i) {

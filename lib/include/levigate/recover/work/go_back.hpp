@@ -14,9 +14,9 @@
 #include "levigate/grade/grades.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/search.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/cause.hpp"
 #include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/done.hpp"
@@ -35,73 +35,77 @@ namespace levigate::inline v0 {
 namespace detail {
 
 /// Sanding minutes of a sheet in a zone.
-inline double sanding_minutes(const Bench& bench, std::size_t sheet, std::size_t zone,
+inline double sanding_minutes(const Workings& workings, std::size_t sheet, std::size_t zone,
                               double removal_um) {
-  return effort(removal_um, bench.work[sheet][zone], bench.job.zones[zone],
-                bench.stack.sheets[sheet], bench.job.duty_factor)
+  return effort(removal_um, workings.work[sheet][zone], workings.job.zones[zone],
+                workings.stack.sheets[sheet], workings.job.duty_factor)
       .minutes;
 }
 
 /// The sheets that worked a zone, coarse to fine.
-inline std::vector<std::size_t> sheets_of(const Bench& bench, const std::vector<Layer>& layers) {
+inline std::vector<std::size_t> sheets_of(const Workings& workings,
+                                          const std::vector<Layer>& layers) {
   std::vector<std::size_t> result;
   for (const Layer& layer : layers) {
     if (std::find(result.begin(), result.end(), layer.sheet) == result.end())
       result.push_back(layer.sheet);
   }
   std::stable_sort(result.begin(), result.end(), [&](std::size_t a, std::size_t b) {
-    return bench.grades[a].median_um > bench.grades[b].median_um;
+    return workings.grades[a].median_um > workings.grades[b].median_um;
   });
   return result;
 }
 
 /// What going back to each sheet of a zone takes. For a wave, one that brings a tool of its own reaches nothing: it does not
 /// level.
-inline std::vector<Reentry> reentries(const Bench& bench, const std::vector<std::size_t>& sheets,
-                                      std::size_t zone, MarkKind kind) {
+inline std::vector<Reentry> reentries(const Workings& workings,
+                                      const std::vector<std::size_t>& sheets, std::size_t zone,
+                                      MarkKind kind) {
   std::vector<Reentry> result(sheets.size());
   double after_minutes = inspection_table[0].look_minutes.value;
   double after_um = 0;
   for (std::size_t i = sheets.size(); i-- > 0;) {
-    const Sheet& sheet = bench.stack.sheets[sheets[i]];
+    const Sheet& sheet = workings.stack.sheets[sheets[i]];
     Reentry& way = result[i];
     way.sheet = sheet.id;
-    way.climb.fixed_minutes = after_minutes + bench.job.rules.change_minutes;
-    way.climb.minutes_per_um = sanding_minutes(bench, sheets[i], zone, 1.0);
+    way.climb.fixed_minutes = after_minutes + workings.job.rules.change_minutes;
+    way.climb.minutes_per_um = sanding_minutes(workings, sheets[i], zone, 1.0);
     way.climb.above_um = after_um;
-    if (bench.reach_um[sheets[i]]) way.climb.reach_um = *bench.reach_um[sheets[i]];
+    if (workings.reach_um[sheets[i]]) way.climb.reach_um = *workings.reach_um[sheets[i]];
     if (kind == MarkKind::wave && sheet.block) way.climb.reach_um = 0;
     if (i == 0) break;
-    way.removal_um = bench.work[sheets[i - 1]][zone].scratch_um * bench.job.rules.overcut;
-    after_minutes +=
-        sanding_minutes(bench, sheets[i], zone, way.removal_um) + bench.job.rules.change_minutes;
+    way.removal_um = workings.work[sheets[i - 1]][zone].scratch_um * workings.job.rules.overcut;
+    after_minutes += sanding_minutes(workings, sheets[i], zone, way.removal_um) +
+                     workings.job.rules.change_minutes;
     after_um += way.removal_um;
   }
   return result;
 }
 
 /// Film that may still come off a zone [um]: what its budget leaves; infinite on a solid.
-inline double film_left_um(const Bench& bench, const std::vector<Layer>& layers, std::size_t zone) {
-  if (!bench.budget_um[zone]) return std::numeric_limits<double>::infinity();
+inline double film_left_um(const Workings& workings, const std::vector<Layer>& layers,
+                           std::size_t zone) {
+  if (!workings.budget_um[zone]) return std::numeric_limits<double>::infinity();
   double depth_um = layers.back().scratch_um;
   for (const Layer& layer : layers) depth_um += layer.removal_um;
-  return std::max(0.0, *bench.budget_um[zone] - depth_um);
+  return std::max(0.0, *workings.budget_um[zone] - depth_um);
 }
 
 /// Another round and each step again, however often it was gone back to [min].
-inline double round_minutes(const Bench& bench, const std::vector<Layer>& layers,
+inline double round_minutes(const Workings& workings, const std::vector<Layer>& layers,
                             const std::vector<std::size_t>& sheets, std::size_t zone,
                             const std::vector<Reentry>& ways) {
   double minutes = inspection_table[0].round_minutes.value;
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     const double off_um = i == 0 ? layers.front().removal_um : ways[i].removal_um;
-    minutes += sanding_minutes(bench, sheets[i], zone, off_um) + bench.job.rules.change_minutes;
+    minutes +=
+        sanding_minutes(workings, sheets[i], zone, off_um) + workings.job.rules.change_minutes;
   }
   return minutes;
 }
 
 /// The attempts of a policy, written out.
-inline std::vector<Try> tries(const Bench& bench, const std::vector<std::size_t>& sheets,
+inline std::vector<Try> tries(const Workings& workings, const std::vector<std::size_t>& sheets,
                               std::size_t zone, const std::vector<Reentry>& ways,
                               const std::vector<Need>& needs, const Policy& policy) {
   std::vector<Try> result;
@@ -123,7 +127,7 @@ inline std::vector<Try> tries(const Bench& bench, const std::vector<std::size_t>
       const double step_um =
           i == attempt.climb ? one.removal_um - climb.above_um : ways[i].removal_um;
       one.steps.push_back(
-          {ways[i].sheet, step_um, sanding_minutes(bench, sheets[i], zone, step_um)});
+          {ways[i].sheet, step_um, sanding_minutes(workings, sheets[i], zone, step_um)});
     }
     off_um = deep_um;
     left -= gone;
@@ -169,7 +173,7 @@ inline std::string no_way_text(const Diagnosis& diagnosis, const std::vector<Ree
 /// a new one. Where even the first try does not pay, or the film does not allow it, there is no way back: film_um is what the budget of
 /// the zone (rules.cut_through_limit) leaves, and another round costs round_minutes and all steps again.
 ///
-/// @param bench  job and stack
+/// @param workings  job and stack
 /// @param done   the steps, in order, at least one of them in the zone of the mark
 /// @param mark   what an inspection showed
 /// @return       the tries in order, or why there are none and what remains
@@ -177,18 +181,19 @@ inline std::string no_way_text(const Diagnosis& diagnosis, const std::vector<Ree
 /// NaN:       rejected
 /// Accuracy:  exact for the needs of diagnose(), which are rounded up to a tenth
 /// Source:    best_policy(); minutes and film as in plan()
-inline WayBack go_back(const Bench& bench, const std::vector<DoneStep>& done, const Mark& mark) {
+inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& done,
+                       const Mark& mark) {
   WayBack result;
-  result.diagnosis = diagnose(bench, done, mark);
-  result.cautions = cautions(bench.job);
-  const std::size_t zone = zone_index(bench.job, mark.zone);
-  const std::vector<Layer> here = layers(bench, done, zone);
-  const std::vector<std::size_t> sheets = detail::sheets_of(bench, here);
-  const double film_um = detail::film_left_um(bench, here, zone);
-  result.reentries = detail::reentries(bench, sheets, zone, mark.kind);
-  result.round_minutes = detail::round_minutes(bench, here, sheets, zone, result.reentries);
+  result.diagnosis = diagnose(workings, done, mark);
+  result.cautions = cautions(workings.job);
+  const std::size_t zone = zone_index(workings.job, mark.zone);
+  const std::vector<Layer> here = layers(workings, done, zone);
+  const std::vector<std::size_t> sheets = detail::sheets_of(workings, here);
+  const double film_um = detail::film_left_um(workings, here, zone);
+  result.reentries = detail::reentries(workings, sheets, zone, mark.kind);
+  result.round_minutes = detail::round_minutes(workings, here, sheets, zone, result.reentries);
   result.expected_minutes = result.round_minutes;  // where there is no way back
-  if (bench.budget_um[zone]) result.film_um = film_um;
+  if (workings.budget_um[zone]) result.film_um = film_um;
   const std::vector<Need>& needs = result.diagnosis.needs;
   if (!needs.empty()) {
     std::vector<Climb> climbs;
@@ -196,7 +201,7 @@ inline WayBack go_back(const Bench& bench, const std::vector<DoneStep>& done, co
     const Policy policy = best_policy(needs, climbs, film_um, result.round_minutes);
     result.expected_minutes = policy.expected_minutes;
     result.gone_chance = policy.gone_chance;
-    result.tries = detail::tries(bench, sheets, zone, result.reentries, needs, policy);
+    result.tries = detail::tries(workings, sheets, zone, result.reentries, needs, policy);
   }
   result.found = !result.tries.empty();
   if (!result.found) {
@@ -208,7 +213,7 @@ inline WayBack go_back(const Bench& bench, const std::vector<DoneStep>& done, co
 
 LEVIGATE_WORK WayBack go_back(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
                               const Mark& mark) {
-  return go_back(bench(job, stack), done, mark);
+  return go_back(workings(job, stack), done, mark);
 }
 
 }  // namespace levigate

@@ -5,8 +5,8 @@
 #include <optional>
 #include <vector>
 
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/work/worked.hpp"
 #include "levigate/surface/contact.hpp"
@@ -28,7 +28,7 @@ struct Layer {
 /// is taken to have taken off their depth. One that says it took nothing off leaves no layer.
 /// Throws: BadInput for a sheet or a zone that is not there, or on a coat a step back to coarser grain that does not say what
 /// it took off; OutOfRange for a direction or a removal outside its range
-inline std::vector<Layer> layers(const Bench& bench, const std::vector<DoneStep>& done,
+inline std::vector<Layer> layers(const Workings& workings, const std::vector<DoneStep>& done,
                                  std::size_t zone) {
   std::vector<Layer> result;
   std::optional<std::size_t> last;
@@ -36,18 +36,18 @@ inline std::vector<Layer> layers(const Bench& bench, const std::vector<DoneStep>
     if (worked != zone) return;
     const bool goes_on = last == sheet && !done[step].removal_um;
     last = sheet;
-    const SheetInZone& work = bench.work[sheet][zone];
+    const SheetInZone& work = workings.work[sheet][zone];
     if (removal_um <= 0.0 && (goes_on || done[step].removal_um)) return;
     result.push_back({.step = step,
                       .sheet = sheet,
-                      .contact = contact_of(bench.job, bench.model, grain_of(bench, sheet),
-                                            bench.stack.sheets[sheet].backing, work.tool),
+                      .contact = contact_of(workings.job, workings.model, grain_of(workings, sheet),
+                                            workings.stack.sheets[sheet].backing, work.tool),
                       .removal_um = removal_um > 0.0 ? removal_um : work.scratch_um,
                       .scratch_um = work.scratch_um,
                       .rate_um_per_m = work.rate_um_per_m,
                       .direction_deg = done[step].direction_deg});
   };
-  detail::walk_done(bench, done, std::vector<bool>(bench.job.zones.size(), false), add);
+  detail::walk_done(workings, done, std::vector<bool>(workings.job.zones.size(), false), add);
   return result;
 }
 

@@ -17,8 +17,8 @@
 #include "levigate/grade/grades.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/work/worked.hpp"
 #include "levigate/stack/stack.hpp"
@@ -43,39 +43,40 @@ inline Film above(Film film, double below_um) {
 }
 
 /// What a sheet leaves a zone with.
-inline Carried left_by(const Bench& bench, std::size_t sheet, std::size_t zone) {
-  const SheetInZone& work = bench.work[sheet][zone];
-  return {bench.grades[sheet], work.scratch_um, work.rq_um, bench.stack.sheets[sheet].worn_um};
+inline Carried left_by(const Workings& workings, std::size_t sheet, std::size_t zone) {
+  const SheetInZone& work = workings.work[sheet][zone];
+  return {workings.grades[sheet], work.scratch_um, work.rq_um,
+          workings.stack.sheets[sheet].worn_um};
 }
 
 /// The zone after what was done to it.
-inline Zone zone_now(const Bench& bench, std::size_t index, const ZoneDone& done,
+inline Zone zone_now(const Workings& workings, std::size_t index, const ZoneDone& done,
                      const Film* read) {
-  Zone zone = bench.job.zones[index];
+  Zone zone = workings.job.zones[index];
   if (read) {
     if (!zone.film) throw BadInput("zone '" + zone.name + "' is solid: it has no film");
     zone.film = above(*read, zone.below_um);
-    if (zone.film->mean_um <= bench.job.rules.reserve_um) {
+    if (zone.film->mean_um <= workings.job.rules.reserve_um) {
       throw BadInput("zone '" + zone.name + "' reads " + number_text(read->mean_um) +
                      " um through all rounds, of which " + number_text(zone.below_um) +
                      " um are of those below the last: what is left of it is not above reserve_um "
                      "= " +
-                     number_text(bench.job.rules.reserve_um) + " um, nothing may be removed");
+                     number_text(workings.job.rules.reserve_um) + " um, nothing may be removed");
     }
   } else if (zone.film) {
-    zone.film = lowered(*zone.film, done.removed_um, bench.job.rules.removed_cv);
-    if (zone.film->mean_um <= bench.job.rules.reserve_um) {
+    zone.film = lowered(*zone.film, done.removed_um, workings.job.rules.removed_cv);
+    if (zone.film->mean_um <= workings.job.rules.reserve_um) {
       throw BadInput("zone '" + zone.name + "' has " + number_text(zone.film->mean_um) +
-                     " um of film left of " + number_text(bench.job.zones[index].film->mean_um) +
+                     " um of film left of " + number_text(workings.job.zones[index].film->mean_um) +
                      " um by what was taken off, not above reserve_um = " +
-                     number_text(bench.job.rules.reserve_um) +
+                     number_text(workings.job.rules.reserve_um) +
                      " um: nothing may be removed; a gauge tells whether that is so");
     }
   }
   if (!done.last) return zone;
-  zone.carries = left_by(bench, *done.last, index);
+  zone.carries = left_by(workings, *done.last, index);
   zone.defects.clear();
-  if (zone.levelled) zone.peel_um = std::min(zone.peel_um, bench.job.rules.residual_peel_um);
+  if (zone.levelled) zone.peel_um = std::min(zone.peel_um, workings.job.rules.residual_peel_um);
   return zone;
 }
 
@@ -83,16 +84,16 @@ inline Zone zone_now(const Bench& bench, std::size_t index, const ZoneDone& done
 
 LEVIGATE_WORK Job present(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
                           const std::map<std::string, Film>& films) {
-  const Bench bench = levigate::bench(job, stack);
+  const Workings workings = levigate::workings(job, stack);
   std::vector<const Film*> read(job.zones.size(), nullptr);
   for (const auto& [name, film] : films) read[zone_index(job, name)] = &film;
   std::vector<bool> known;
   for (const Film* film : read) known.push_back(film != nullptr);
-  const std::vector<detail::ZoneDone> so_far =
-      detail::walk_done(bench, done, known, [](std::size_t, std::size_t, std::size_t, double) {});
+  const std::vector<detail::ZoneDone> so_far = detail::walk_done(
+      workings, done, known, [](std::size_t, std::size_t, std::size_t, double) {});
   Job now = job;
   for (std::size_t zone = 0; zone < job.zones.size(); ++zone) {
-    now.zones[zone] = detail::zone_now(bench, zone, so_far[zone], read[zone]);
+    now.zones[zone] = detail::zone_now(workings, zone, so_far[zone], read[zone]);
   }
   validate(now);
   return now;

@@ -6,8 +6,8 @@
 #include <utility>
 #include <vector>
 
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/work/layer.hpp"
 #include "levigate/recover/work/stray.hpp"
@@ -53,8 +53,8 @@ struct MarkSource {
 };
 
 /// The sources of all layers of a zone: of each its own grain, then strays.
-inline std::vector<MarkSource> mark_sources(const Bench& bench, const std::vector<Layer>& layers,
-                                            std::size_t zone) {
+inline std::vector<MarkSource> mark_sources(const Workings& workings,
+                                            const std::vector<Layer>& layers, std::size_t zone) {
   constexpr std::size_t depths = 1024;
   constexpr double cm2_per_m2 = 1e4;
   std::vector<MarkSource> result;
@@ -68,19 +68,19 @@ inline std::vector<MarkSource> mark_sources(const Bench& bench, const std::vecto
   };
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const Layer& layer = layers[i];
-    const SheetInZone& work = bench.work[layer.sheet][zone];
+    const SheetInZone& work = workings.work[layer.sheet][zone];
     const double mm_per_um = 1e3 / layer.rate_um_per_m;
-    const double factor = bench.stack.sheets[layer.sheet].backing.scratch_factor;
+    const double factor = workings.stack.sheets[layer.sheet].backing.scratch_factor;
     add({.layer = i,
          .stray = false,
          .per_um = spot_mm * layer.contact.active_per_mm2() * mm_per_um,
          .deepest_um = factor * layer.contact.depth_um(1.0)},
         [&](double depth_um) { return layer.contact.exceedance(depth_um / factor); });
-    const StrayInput stray{.size_um = grain_of(bench, layer.sheet).worn_um,
+    const StrayInput stray{.size_um = grain_of(workings, layer.sheet).worn_um,
                            .plane_height_um = layer.contact.plane_height_um(),
-                           .modulus_mpa = bench.stack.sheets[layer.sheet].backing.modulus_mpa,
-                           .hardness_mpa = bench.job.coating.hardness_mpa,
-                           .flank_deg = bench.model.flank_deg,
+                           .modulus_mpa = workings.stack.sheets[layer.sheet].backing.modulus_mpa,
+                           .hardness_mpa = workings.job.coating.hardness_mpa,
+                           .flank_deg = workings.model.flank_deg,
                            .force_n = work.tool.force_n};
     const double largest_um = stray.size_um * stray.size_ratio;
     add({.layer = i,

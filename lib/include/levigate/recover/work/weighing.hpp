@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "levigate/detail/quadrature.hpp"
-#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/cause.hpp"
 #include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/mark.hpp"
@@ -36,13 +36,13 @@ struct DepthNode {
 /// Weighs all sources of scratches in one zone for one mark.
 class Weighing {
  public:
-  Weighing(const Bench& bench, const std::vector<Layer>& layers, std::size_t zone,
+  Weighing(const Workings& workings, const std::vector<Layer>& layers, std::size_t zone,
            const levigate::Mark& mark)
-      : bench_(bench),
+      : workings_(workings),
         layers_(layers),
         zone_(zone),
         mark_(mark),
-        sources_(mark_sources(bench, layers, zone)),
+        sources_(mark_sources(workings, layers, zone)),
         found_(sources_.size()),
         missed_(sources_.size(), std::vector<double>(layers.size())) {
     for (const MarkSource& source : sources_) way_.push_back(way_likelihood(source));
@@ -51,20 +51,20 @@ class Weighing {
 
   /// What the mark tells, but for the evidence.
   Diagnosis diagnosis() {
-    const std::vector<SpotNode> spots = spot_nodes(layers_.size(), bench_.job.rules.removed_cv);
+    const std::vector<SpotNode> spots = spot_nodes(layers_.size(), workings_.job.rules.removed_cv);
     for (const SpotNode& spot : spots) weigh(spot);
     Diagnosis result{.mark = mark_, .causes = {}, .needs = tally_.needs()};
-    result.shows_um = width_of_depth_um(shows_um_, bench_.model.flank_deg);
+    result.shows_um = width_of_depth_um(shows_um_, workings_.model.flank_deg);
     double total = 0;
     for (const double weight : found_) total += weight;
     if (!(total > 0)) return result;
     const double alone = mark_.kind == MarkKind::scratch ? std::exp(-least_shown_) : 1.0;
-    const double spots_here = std::max(1.0, bench_.job.zones[zone_].area_cm2);
+    const double spots_here = std::max(1.0, workings_.job.zones[zone_].area_cm2);
     for (std::size_t s = 0; s < sources_.size(); ++s) {
       const Layer& layer = layers_[sources_[s].layer];
       Cause& cause =
           result.causes.emplace_back(Cause{.step = layer.step,
-                                           .sheet = bench_.stack.sheets[layer.sheet].id,
+                                           .sheet = workings_.stack.sheets[layer.sheet].id,
                                            .stray = sources_[s].stray,
                                            .probability = found_[s] / total,
                                            .expected = alone * found_[s] / way_[s] * spots_here});
@@ -79,13 +79,13 @@ class Weighing {
 
  private:
   double depth_of(double width_um) const {
-    return depth_of_width_um(width_um, bench_.model.flank_deg);
+    return depth_of_width_um(width_um, workings_.model.flank_deg);
   }
 
   /// Likelihood of the way the mark runs, straight or in an arc, for a source.
   double way_likelihood(const MarkSource& source) const {
     const Layer& layer = layers_[source.layer];
-    const double arcs = bench_.stack.sheets[layer.sheet].block
+    const double arcs = workings_.stack.sheets[layer.sheet].block
                             ? inspection_table[0].arc_share_tool.value
                             : inspection_table[0].arc_share_block.value;
     if (mark_.kind == MarkKind::swirl) return arcs;
@@ -124,10 +124,10 @@ class Weighing {
     const bool haze = mark_.kind == MarkKind::haze;
     double from_um = shows_um_;
     const double lamp_um =
-        depth_of(lamp_width_um(width_of_depth_um(shows_um_, bench_.model.flank_deg)));
+        depth_of(lamp_width_um(width_of_depth_um(shows_um_, workings_.model.flank_deg)));
     if (haze) {
       constexpr double spot_um = 1e3 * spot_mm;
-      const double flank_deg = bench_.model.flank_deg;
+      const double flank_deg = workings_.model.flank_deg;
       texture_um_ = finish_um(eye.finish_cover_share.value * eye.haze_cover.low,
                               [&](double y) { return width_of_depth_um(y, flank_deg) / spot_um; });
       constexpr double nearly = 0.9;  // so that depths are left where the finish is coarse
@@ -263,7 +263,7 @@ class Weighing {
     constexpr double spot_um = 1e3 * spot_mm;
     const double left_um = nodes_[node].depth_um - off_um;
     if (left_um < texture_um_ || left_um >= shows_um_) return 0.0;
-    return width_of_depth_um(left_um, bench_.model.flank_deg) / spot_um;
+    return width_of_depth_um(left_um, workings_.model.flank_deg) / spot_um;
   }
 
   /// Haze shows from a cover that is even in logarithm over its band, and is gone below it.
@@ -297,7 +297,7 @@ class Weighing {
 
   static constexpr double negligible = 1e-15;  // of a chance, or of a number of scratches
 
-  const Bench& bench_;
+  const Workings& workings_;
   const std::vector<Layer>& layers_;
   std::size_t zone_;
   const levigate::Mark& mark_;

@@ -13,8 +13,8 @@
 #include "levigate/error.hpp"
 #include "levigate/grade/grades.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/stack/stack.hpp"
 
@@ -40,12 +40,12 @@ struct ZoneDone {
 };
 
 /// The zones that a done step worked. Where it names none, all, but for those that a plan would have it pass by.
-inline std::vector<std::size_t> zones_worked(const Bench& bench, const DoneStep& step,
+inline std::vector<std::size_t> zones_worked(const Workings& workings, const DoneStep& step,
                                              std::size_t sheet, bool first,
                                              const std::vector<ZoneDone>& so_far) {
   std::vector<std::size_t> result;
   for (const std::string& name : step.zones) {
-    const std::size_t zone = zone_index(bench.job, name);
+    const std::size_t zone = zone_index(workings.job, name);
     if (std::find(result.begin(), result.end(), zone) != result.end())
       throw BadInput("zone '" + name + "' stands twice");
     result.push_back(zone);
@@ -53,36 +53,36 @@ inline std::vector<std::size_t> zones_worked(const Bench& bench, const DoneStep&
   if (!result.empty()) return result;
   for (std::size_t zone = 0; zone < so_far.size(); ++zone) {
     const bool passes =
-        bench.starts[zone] ? bench.stands[sheet][zone] : first && passed_by(bench, zone);
+        workings.starts[zone] ? workings.stands[sheet][zone] : first && passed_by(workings, zone);
     if (so_far[zone].last || !passes) result.push_back(zone);
   }
   return result;
 }
 
 /// A zone after one more step. `read`: a gauge tells what is left of its film.
-inline ZoneDone worked_once(const Bench& bench, const DoneStep& step, std::size_t sheet,
+inline ZoneDone worked_once(const Workings& workings, const DoneStep& step, std::size_t sheet,
                             std::size_t zone, const ZoneDone& done, bool read) {
   // The same sheet again, and nothing said of it: the same step goes on, after a pause.
   if (done.last == sheet && !step.removal_um) return {sheet, done.removed_um, 0.0};
-  const std::optional<Start>& start = bench.starts[zone];
+  const std::optional<Start>& start = workings.starts[zone];
   std::optional<double> from_um, scratch_um;
   if (done.last) {
-    from_um = worn_um(bench, *done.last);
-    scratch_um = bench.work[*done.last][zone].scratch_um;
+    from_um = worn_um(workings, *done.last);
+    scratch_um = workings.work[*done.last][zone].scratch_um;
   } else if (start) {
     from_um = start->worn_um;
     scratch_um = start->scratch_um;
   }
-  const double size_um = bench.grades[sheet].median_um;
-  const bool known = step.removal_um || read || !bench.job.zones[zone].film;
+  const double size_um = workings.grades[sheet].median_um;
+  const bool known = step.removal_um || read || !workings.job.zones[zone].film;
   if (from_um && size_um >= *from_um && !known) {
     throw BadInput("it is of " + size_text(size_um) + ", not finer than the " +
-                   size_text(*from_um) + " that zone '" + bench.job.zones[zone].name +
+                   size_text(*from_um) + " that zone '" + workings.job.zones[zone].name +
                    "' carried: what it took off is not known, give removal_um or a film read "
                    "since");
   }
   const double asked_um =
-      scratch_um ? *scratch_um * bench.job.rules.overcut : levelling_um(bench, sheet, zone);
+      scratch_um ? *scratch_um * workings.job.rules.overcut : levelling_um(workings, sheet, zone);
   const double removal_um = step.removal_um.value_or(asked_um);
   return {sheet, done.removed_um + removal_um, removal_um};
 }
@@ -91,9 +91,9 @@ inline ZoneDone worked_once(const Bench& bench, const DoneStep& step, std::size_
 /// was done to each zone. `read`: zones whose film a gauge told since.
 /// Throws: BadInput, OutOfRange, naming the step
 template <typename Visit>
-std::vector<ZoneDone> walk_done(const Bench& bench, const std::vector<DoneStep>& done,
+std::vector<ZoneDone> walk_done(const Workings& workings, const std::vector<DoneStep>& done,
                                 const std::vector<bool>& read, Visit visit) {
-  std::vector<ZoneDone> so_far(bench.job.zones.size());
+  std::vector<ZoneDone> so_far(workings.job.zones.size());
   for (std::size_t i = 0; i < done.size(); ++i) {
     const DoneStep& step = done[i];
     const std::string where = "done step " + std::to_string(i + 1) + " ('" + step.sheet + "')";
@@ -101,9 +101,9 @@ std::vector<ZoneDone> walk_done(const Bench& bench, const std::vector<DoneStep>&
     if (step.direction_deg)
       require_range(*step.direction_deg, 0.0, 180.0, "direction_deg", "deg", where);
     try {
-      const std::size_t sheet = sheet_index(bench.stack, step.sheet);
-      for (const std::size_t zone : zones_worked(bench, step, sheet, i == 0, so_far)) {
-        so_far[zone] = worked_once(bench, step, sheet, zone, so_far[zone], read[zone]);
+      const std::size_t sheet = sheet_index(workings.stack, step.sheet);
+      for (const std::size_t zone : zones_worked(workings, step, sheet, i == 0, so_far)) {
+        so_far[zone] = worked_once(workings, step, sheet, zone, so_far[zone], read[zone]);
         visit(i, sheet, zone, so_far[zone].last_um);
       }
     } catch (const BadInput& error) {

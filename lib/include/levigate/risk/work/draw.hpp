@@ -11,10 +11,10 @@
 #include "levigate/detail/normal.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/plan/rules.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/knobs.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/sourced.hpp"
 

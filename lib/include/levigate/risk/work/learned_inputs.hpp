@@ -10,9 +10,9 @@
 #include <vector>
 
 #include "levigate/plan/rules.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/knobs.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/work/draw.hpp"
 #include "levigate/risk/work/pace.hpp"
 

@@ -15,9 +15,9 @@
 #include "levigate/journal/work/belief.hpp"
 #include "levigate/journal/work/rows.hpp"
 #include "levigate/journal/work/shop_belief.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/stack/sheet.hpp"
 
@@ -87,7 +87,7 @@ struct DrawnPace {
 class PaceDraws {
  public:
   /// `setup` holds the sheets of the sequence in its order.
-  /// Throws: as validate(Shop), bench()
+  /// Throws: as validate(Shop), workings()
   PaceDraws(const Shop& shop, const Setup& setup)
       : known_(known(shop, setup)), draws_(detail::pace_belief(known_)) {
     std::vector<std::size_t> sheets;
@@ -95,10 +95,10 @@ class PaceDraws {
       sheets.push_back(sheets.size());
       rows_.push_back(1 + detail::row_at(known_.rates, setup.job.coating.name, sheet.backing.name));
     }
-    const Bench bench = levigate::bench(setup);
-    for_each_step(bench, sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    const Workings workings = levigate::workings(setup);
+    for_each_step(workings, sheets, [&](std::optional<Before> before, std::size_t sheet) {
       double minutes = 0;
-      for (const Effort& zone : efforts(bench, before, sheet)) minutes += zone.minutes;
+      for (const Effort& zone : efforts(workings, before, sheet)) minutes += zone.minutes;
       computed_.push_back(minutes * setup.job.duty_factor *
                           setup.stack.sheets[sheet].backing.rate_factor);
     });

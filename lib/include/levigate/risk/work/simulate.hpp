@@ -18,12 +18,12 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/sequence.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/knobs.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/share.hpp"
 #include "levigate/risk/simulation.hpp"
@@ -47,19 +47,19 @@ inline std::uint32_t spots_of(const Zone& zone) {
   return static_cast<std::uint32_t>(std::llround(std::max(1.0, zone.area_cm2)));
 }
 
-/// Throws: BadInput unless the plan has a sequence that was worked out from this bench.
-inline void require_plan_of(const Bench& bench, const Plan& plan) {
+/// Throws: BadInput unless the plan has a sequence that was worked out from these workings.
+inline void require_plan_of(const Workings& workings, const Plan& plan) {
   const auto refuse = [&](const std::string& text) {
-    throw BadInput(text + ", in simulate of the job '" + bench.job.name + "'");
+    throw BadInput(text + ", in simulate of the job '" + workings.job.name + "'");
   };
   const Sequence& exact = plan.exact;
   if (!plan.found) refuse("there is no plan: " + (plan.why ? plan.why->message : "none was found"));
   const bool known = !exact.sheets.empty() && exact.sheets.size() == plan.steps.size() &&
                      std::all_of(exact.sheets.begin(), exact.sheets.end(), [&](std::size_t sheet) {
-                       return sheet < bench.stack.sheets.size();
+                       return sheet < workings.stack.sheets.size();
                      });
   const auto same_sums = [&] {
-    const Sequence again = summed(bench, exact.sheets);
+    const Sequence again = summed(workings, exact.sheets);
     return again.milliseconds == exact.milliseconds && again.depth_pm == exact.depth_pm &&
            again.cost == exact.cost;
   };
@@ -107,36 +107,37 @@ class SequenceDraw {
     Setup drawn = setup_;
     const auto minutes_of = inputs_(drawn, seed_, static_cast<std::uint32_t>(draw));
     drawn.job.coating.hardness_mpa *= hardness_ratio_;
-    const Bench bench = levigate::bench(std::move(drawn));
-    const std::size_t zones = bench.job.zones.size();
+    const Workings workings = levigate::workings(std::move(drawn));
+    const std::size_t zones = workings.job.zones.size();
     std::vector<double> depth_um(zones, 0.0);
-    double minutes = bench.local_minutes.front(), sheets = 0;
+    double minutes = workings.local_minutes.front(), sheets = 0;
     std::optional<Before> last;
-    for_each_step(bench, sheets_, [&](std::optional<Before> before, std::size_t sheet) {
-      const std::vector<Effort> step = efforts(bench, before, sheet);
-      minutes += figures.steps[sheet].minutes[at] = minutes_of(sheet, step, bench.job.rules);
+    for_each_step(workings, sheets_, [&](std::optional<Before> before, std::size_t sheet) {
+      const std::vector<Effort> step = efforts(workings, before, sheet);
+      minutes += figures.steps[sheet].minutes[at] = minutes_of(sheet, step, workings.job.rules);
       sheets += figures.steps[sheet].sheets_used[at] = levigate::sheets_used(step);
       for (std::size_t i = 0; i < zones; ++i) depth_um[i] += step[i].removal_um;
-      last = after(bench, before, sheet);
+      last = after(workings, before, sheet);
     });
     figures.minutes[at] = minutes;
     figures.sheets[at] = sheets;
     for (std::size_t i = 0; i < figures.zones.size(); ++i) {
-      film_of(bench, i, depth_um[i] + scratch_left_um(bench, *last, i), draw, figures.zones[i]);
+      film_of(workings, i, depth_um[i] + scratch_left_um(workings, *last, i), draw,
+              figures.zones[i]);
     }
   }
 
  private:
-  void film_of(const Bench& bench, std::size_t i, double depth_um, std::int64_t draw,
+  void film_of(const Workings& workings, std::size_t i, double depth_um, std::int64_t draw,
                Figures::OfZone& figures) const {
-    const Zone& zone = bench.job.zones[i];
+    const Zone& zone = workings.job.zones[i];
     const auto at = static_cast<std::size_t>(draw);
     const auto stream = [&](const std::string& of) {
       return Stream(seed_, stream_named(of + zone.name), static_cast<std::uint32_t>(draw));
     };
     const Film film = drawn_film(*zone.film, stream("film of "));
     figures.film_left_um[at] = film.mean_um - depth_um;
-    figures.thinnest_um[at] = thinnest_um(film, depth_um, bench.job.rules.removed_cv,
+    figures.thinnest_um[at] = thinnest_um(film, depth_um, workings.job.rules.removed_cv,
                                           spots_of(zone), stream("spots of "), bounds_);
     figures.over_budget[at] = depth_um > *budget_um_[i];
   }
@@ -205,22 +206,22 @@ LEVIGATE_WORK Simulation simulate(const Job& job, const Stack& stack, const Plan
   constexpr auto where = "simulate";
   detail::require_range(static_cast<double>(options.draws), 10.0, 1e6, "draws", "", where);
   detail::require_range(options.threads, 0.0, 1024.0, "threads", "", where);
-  const Bench bench = levigate::bench(job, stack);
-  detail::require_plan_of(bench, plan);
+  const Workings workings = levigate::workings(job, stack);
+  detail::require_plan_of(workings, plan);
   double spots = 0;
   for (const Zone& zone : job.zones) spots += zone.film ? detail::spots_of(zone) : 0.0;
   detail::require_range(spots * static_cast<double>(options.draws), 0.0, detail::most_spot_draws,
                         "spots (one per cm2) times draws", "", where);
-  Setup setup = detail::setup_of(bench, plan.exact.sheets);
+  Setup setup = detail::setup_of(workings, plan.exact.sheets);
   setup.job.coating = job.coating;  // cured: its band is that of the cured coating
   const double hardness_ratio = cure_of(job).hardness_ratio.value_or(1.0);
   const auto run = [&](auto inputs) {
-    const detail::SequenceDraw work(setup, hardness_ratio, std::move(inputs), bench.budget_um,
+    const detail::SequenceDraw work(setup, hardness_ratio, std::move(inputs), workings.budget_um,
                                     options.seed);
     return detail::simulated(work, setup, options);
   };
   if (options.shop) {
-    const Setup cured = detail::setup_of(bench, plan.exact.sheets);
+    const Setup cured = detail::setup_of(workings, plan.exact.sheets);
     return run(detail::LearnedInputs(setup, PaceDraws(*options.shop, cured), options.bands));
   }
   return options.bands ? run(detail::DrawnInputs(setup)) : run(detail::GivenInputs{});

@@ -23,8 +23,8 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/outcome.hpp"
-#include "levigate/plan/work/bench.hpp"
 #include "levigate/plan/work/search.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/finding.hpp"
@@ -91,7 +91,7 @@ class BenchCard {
 
   void header() {
     page_.rule('=');
-    page_.say("Bench card: ", job_.name);
+    page_.say("Workings card: ", job_.name);
     page_.say("", fmt::format("On {}, {}. Goal: {}.", job_.coating.name,
                               zones_differ() ? "zones as they stand" : state_text(job_.zones[0]),
                               goal_text(job_.target)));

@@ -9,7 +9,7 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
-#include "levigate/plan/work/bench.hpp"
+#include "levigate/plan/work/workings.hpp"
 
 namespace levigate::inline v0 {
 

@@ -160,7 +160,7 @@ struct Start {
 };
 
 /// A setup with all that does not depend on the sequence worked out once.
-struct Bench : Setup {
+struct Workings : Setup {
   std::vector<std::vector<SheetInZone>> work;    ///< of each sheet in each zone
   std::vector<std::optional<Start>> starts;      ///< of each zone; none as sprayed
   bool levels = true;                            ///< whether the first step levels orange peel
@@ -188,16 +188,16 @@ inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const She
 
 /// The tools for the defects of a zone, with the paper that comes first. Only minutes come of their rates, so that these take the
 /// person's pace in.
-inline LocalTools local_tools(const Bench& bench, std::size_t zone, std::size_t first) {
+inline LocalTools local_tools(const Workings& workings, std::size_t zone, std::size_t first) {
   const Block small = block_named("small hard block");
-  const SheetInZone local = sheet_in_zone(bench.job, bench.model, grain_of(bench, first),
-                                          bench.stack.sheets[first].backing, small);
-  const SheetInZone& work = bench.work[first][zone];
+  const SheetInZone local = sheet_in_zone(workings.job, workings.model, grain_of(workings, first),
+                                          workings.stack.sheets[first].backing, small);
+  const SheetInZone& work = workings.work[first][zone];
   LocalTools tools;
-  const double pace = bench.job.duty_factor;
+  const double pace = workings.job.duty_factor;
   tools.small_block = {small, pace * local.rate_um_per_m};
   tools.zone_block = {work.tool, pace * work.rate_um_per_m};
-  tools.residual_um = bench.job.rules.residual_peel_um;
+  tools.residual_um = workings.job.rules.residual_peel_um;
   return tools;
 }
 
@@ -218,8 +218,8 @@ inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
       scratch_um,           rq_um,   gloss_gu(setup.job.coating.refractive_index, 60.0, rq_um)};
 }
 
-inline Bench bench(Setup setup) {
-  Bench result{std::move(setup), {}, {}, true, {}, {}, {}, {}};
+inline Workings workings(Setup setup) {
+  Workings result{std::move(setup), {}, {}, true, {}, {}, {}, {}};
   result.levels = starts_by_levelling(result.job);
   const Job& job = result.job;
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
@@ -252,6 +252,6 @@ inline Bench bench(Setup setup) {
   return result;
 }
 
-inline Bench bench(const Job& job, const Stack& stack) { return bench(setup(job, stack)); }
+inline Workings workings(const Job& job, const Stack& stack) { return workings(setup(job, stack)); }
 
 }  // namespace levigate

@@ -20,8 +20,6 @@ struct Film {
   double mean_se_um = 0;     ///< standard error of mean_um [um]; 0 where it is taken as known
   double sd_se_um = 0;       ///< standard error of sd_um [um]; 0 where it is taken as known
   std::size_t readings = 0;  ///< that the film was estimated from; 0: none
-  double moved_um = 0;       ///< of mean_um, what with_shop() added [um]
-  double moved_se_um = 0;    ///< of mean_se_um, what with_shop() added, in quadrature [um]
 };
 
 /// Film estimated from a gauge's readings at independent spots of the zone.

@@ -45,8 +45,8 @@ struct Learned {
 /// job's name stands for one piece of work: the journal of another one needs another.
 ///
 /// @param shop     what was known before; Shop{}: nothing
-/// @param job      that the entries belong to; factors it has and what a shop added to its films are not used
-/// @param stack    that the sheets are of; factors it has are not used
+/// @param job      that the entries belong to
+/// @param stack    that the sheets are of
 /// @param entries  of one journal, in order, from its first line on
 /// @return         the shop, observations set aside, and entries that teach nothing
 /// Throws:    as observe(), validate(Shop)

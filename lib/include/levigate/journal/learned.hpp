@@ -72,12 +72,6 @@ struct Shop {
   friend bool operator==(const Shop&, const Shop&) = default;
 };
 
-/// A job and a stack.
-struct JobAndStack {
-  Job job;
-  Stack stack;
-};
-
 }  // namespace levigate
 
 #ifndef LEVIGATE_COMPILED

@@ -1,10 +1,11 @@
 // What journals taught a shop: a person's pace, rates and scratches by coating and backing, film by coating, each with how sure
-// that is; and a job and a stack with it.
+// that is.
 #pragma once
 
 #include <string_view>
 
 #include "levigate/journal/learned.hpp"
+#include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/stack.hpp"
 
@@ -30,21 +31,20 @@ void validate(const Shop& shop);
 /// Source:    -
 const LearnedPair* rate_of(const Shop& shop, std::string_view coating, std::string_view backing);
 
-/// Job and stack with the medians of the shop, in place of what a shop gave them before: duty_factor, rate_factor and
-/// scratch_factor, which are 1 where nothing is known, and films that are not from readings, which are moved by their coating's
-/// offset. Edges hold a share of the film only and are moved only where it takes film from them.
+/// What a shop has learned of a job and a stack, as planning takes it: medians of the person's pace, of rates and of scratches by the
+/// names of coating and backing, 1 where nothing is known; and what is added to films told by their coats.
 ///
-///   mean' = mean + offset,   mean_se'^2 = mean_se^2 + s^2 + film_noise^2,   s = (high - low) / (2 x 1.6449)
+///   film_se^2 = s^2 + film_noise^2,   s = (high - low) / (2 x 1.6449)
 ///
-/// @param job    with its films as coats or a shop have them; see Film::moved_um
-/// @param stack  of any factors
 /// @param shop   what journals taught
-/// @return       job and stack; given to it again, they stay as they are
+/// @param job    whose coating counts
+/// @param stack  whose backings count
+/// @return       the factors, one of each sheet
 /// Throws:    as validate(Shop)
-/// NaN:       of the shop rejected; of the job kept, for plan() to refuse
-/// Accuracy:  medians exact; films 1e-12 um
+/// NaN:       of the shop rejected
+/// Accuracy:  medians exact
 /// Source:    learn(); film_noise_source
-JobAndStack with_shop(Job job, Stack stack, const Shop& shop);
+Factors factors_of(const Shop& shop, const Job& job, const Stack& stack);
 
 }  // namespace levigate
 

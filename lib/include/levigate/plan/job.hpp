@@ -53,8 +53,6 @@ struct Job {
   std::optional<Cure> cure;     ///< of this coat; none: that of the coating's name
   Rules rules;
   Objective prefer = Objective::minutes;
-  /// The person's pace, as a journal taught it: how much more work a minute holds than is computed, 0.01 to 100.
-  double duty_factor = 1;
 };
 
 /// What a zone carries: its own state, else what the job starts with; none: as sprayed.

@@ -2,9 +2,8 @@
 #pragma once
 
 #include <cstdint>
-#include <optional>
 
-#include "levigate/journal/learned.hpp"
+#include "levigate/bench/bench.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/risk/progress.hpp"
@@ -16,10 +15,9 @@ namespace levigate::inline v0 {
 struct SimulateOptions {
   std::int64_t draws = 1000;  ///< 10 to 1e6
   std::uint64_t seed = 1;
-  unsigned threads = 0;        ///< 0: as many as the machine has, 1 to 1024; the result is the same
-  bool bands = true;           ///< false: every input as it is given; only film and hand vary
-  std::optional<Shop> shop{};  ///< what journals taught: minutes are drawn from it, see PaceDraws
-  Progress progress{};  ///< called on the caller's thread alone; false: stop with the draws so far
+  unsigned threads = 0;  ///< 0: as many as the machine has, 1 to 1024; the result is the same
+  bool bands = true;     ///< false: every input as it is given; only film and hand vary
+  Progress progress{};   ///< called on the caller's thread alone; false: stop with the draws so far
 };
 
 /// A plan simulated. In each draw every believed input is drawn over its band, see drawn() (rules that are choices stay as they
@@ -29,17 +27,19 @@ struct SimulateOptions {
 /// A draw depends on the seed, its number and the names of inputs and zones: not on the number of draws, of threads or of other
 /// inputs and zones. Where `progress` stops it, the result is that of the draws done, as if so many had been asked for.
 ///
-/// @param job      as given to plan() or evaluate()
-/// @param stack    the same
-/// @param plan     made from them
+/// @param bench    where the plan starts from; with a shop, minutes are drawn from what it knows, see PaceDraws
+/// @param plan     whose sheets are worked in this order
 /// @param options  draws, seed, threads, progress
 /// @return         quantiles, means, shares; see Simulation for units
-/// Throws:    BadInput where the plan was made from another job or stack, or none was found; OutOfRange for draws outside 10 to
-///            1e6, more than 1024 threads, or more than 1e11 spots over all draws; what an input near an end of its band makes
-///            the formulas throw; what progress throws
+/// Throws:    BadInput where there is no plan or a sheet of it is not in the stack; OutOfRange for draws outside 10 to 1e6, more
+///            than 1024 threads, or more than 1e11 spots over all draws; what an input near an end of its band makes the formulas
+///            throw; what progress throws
 /// NaN:       does not occur
 /// Accuracy:  the same to the bit for any number of threads; a share of n draws is within its exact interval in nine of ten cases
 /// Source:    bands: data/profiles; independent inputs, a spot per cm2: assumptions
+Simulation simulate(const Bench& bench, const Plan& plan, const SimulateOptions& options = {});
+
+/// The same on a bench of a job and a stack alone.
 Simulation simulate(const Job& job, const Stack& stack, const Plan& plan,
                     const SimulateOptions& options = {});
 

@@ -22,9 +22,6 @@ struct Backing {
   double clean_every_m = 0;  ///< block travel between two cleanings [m]
   double fade_m = 0;         ///< travel over which clogging takes hold [m]
   double floor = 0;          ///< share of the fresh rate that clogged paper keeps, 0 to 1
-  /// What a journal taught: how much faster it removes, and how much deeper and rougher it scratches, than is computed.
-  double rate_factor = 1;     ///< 0.01 to 100
-  double scratch_factor = 1;  ///< 0.01 to 100
 
   friend bool operator==(const Backing&, const Backing&) = default;
 };

@@ -23,16 +23,14 @@ inline constexpr std::string_view wheel_keys[] = {
     "name",    "diameter_mm", "rpm",         "rated_rpm", "width_mm",   "contact_mm",
     "force_n", "feed_m_s",    "modulus_mpa", "friction",  "heat_share", "duty"};
 
-inline constexpr std::string_view backing_keys[] = {"name",   "tip_spread",    "modulus_mpa",
-                                                    "life_m", "clean_every_m", "fade_m",
-                                                    "floor",  "rate_factor",   "scratch_factor"};
+inline constexpr std::string_view backing_keys[] = {
+    "name", "tip_spread", "modulus_mpa", "life_m", "clean_every_m", "fade_m", "floor"};
 
 inline constexpr std::string_view block_keys[] = {"name",      "modulus_mpa", "area_cm2", "force_n",
                                                   "speed_m_s", "duty",        "wrap"};
 
-inline constexpr std::string_view job_keys[] = {"format", "name",   "coating",    "zones",
-                                                "start",  "target", "age_h",      "cure",
-                                                "rules",  "prefer", "duty_factor"};
+inline constexpr std::string_view job_keys[] = {"format", "name",  "coating", "zones", "start",
+                                                "target", "age_h", "cure",    "rules", "prefer"};
 
 inline constexpr std::string_view cure_keys[] = {"hard_cure_h", "shrink", "points"};
 
@@ -45,8 +43,8 @@ inline constexpr std::string_view zone_keys[] = {
     "defects", "start"};
 
 inline constexpr std::string_view film_keys[] = {
-    "mean_um",     "sd_um",       "mean_se_um", "sd_se_um", "readings",        "moved_um",
-    "moved_se_um", "readings_um", "gauge",      "coats",    "dry_um_per_coat", "recoat_window_h"};
+    "mean_um",     "sd_um", "mean_se_um", "sd_se_um",        "readings",
+    "readings_um", "gauge", "coats",      "dry_um_per_coat", "recoat_window_h"};
 
 inline constexpr std::string_view gauge_keys[] = {"fixed_um", "share"};
 

@@ -51,7 +51,6 @@ LEVIGATE_WORK Job job_from_json(std::string_view text, std::string_view file) {
   if (const auto rules = root.find("rules")) job.rules = detail::rules_in(*rules);
   if (const auto prefer = root.find("prefer")) job.prefer = detail::objective_in(*prefer);
   if (const auto age_h = root.find("age_h")) job.age_h = age_h->number();
-  if (const auto factor = root.find("duty_factor")) job.duty_factor = factor->number();
   if (const auto cure = root.find("cure")) job.cure = detail::cure_in(*cure);
   for (const detail::Node& zone : root.at("zones").items()) {
     job.zones.push_back(

@@ -125,7 +125,7 @@ inline ReadFilm film_in(const Node& node) {
     return {node.placed([&] { return film_from_coats(coats, dry_um_per_coat, sd_um); })};
   }
   if (!node.has("mean_um")) node.fail("film is missing one of mean_um, readings_um and coats");
-  only({"mean_um", "sd_um", "mean_se_um", "sd_se_um", "readings", "moved_um", "moved_se_um"});
+  only({"mean_um", "sd_um", "mean_se_um", "sd_se_um", "readings"});
   const auto size_um = [&](std::string_view key, double low_um = 0.0) {
     const double value = node.at(key).number();
     node.placed([&] { require_range(value, low_um, 2e4, key, "um", node.pointer()); });
@@ -137,8 +137,6 @@ inline ReadFilm film_in(const Node& node) {
   if (const auto readings = node.find("readings")) {
     film.readings = static_cast<std::size_t>(readings->whole(0, 1'000'000, "readings"));
   }
-  if (node.has("moved_um")) film.moved_um = size_um("moved_um", -2e4);
-  if (node.has("moved_se_um")) film.moved_se_um = size_um("moved_se_um");
   return {film};
 }
 

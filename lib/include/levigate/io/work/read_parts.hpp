@@ -71,15 +71,13 @@ inline Block block_in(const Node& node) {
 inline Backing backing_in(const Node& node) {
   if (node.is_text()) return node.placed([&] { return backing_named(node.text()); });
   node.require_keys(backing_keys, profile_or_object);
-  Backing backing{.name = name_or(node, nameless_backing),
-                  .tip_spread = node.at("tip_spread").number(),
-                  .modulus_mpa = modulus_in(node.at("modulus_mpa")),
-                  .life_m = node.at("life_m").number(),
-                  .clean_every_m = node.at("clean_every_m").number(),
-                  .fade_m = node.at("fade_m").number(),
-                  .floor = node.at("floor").number()};
-  if (const auto factor = node.find("rate_factor")) backing.rate_factor = factor->number();
-  if (const auto factor = node.find("scratch_factor")) backing.scratch_factor = factor->number();
+  const Backing backing{.name = name_or(node, nameless_backing),
+                        .tip_spread = node.at("tip_spread").number(),
+                        .modulus_mpa = modulus_in(node.at("modulus_mpa")),
+                        .life_m = node.at("life_m").number(),
+                        .clean_every_m = node.at("clean_every_m").number(),
+                        .fade_m = node.at("fade_m").number(),
+                        .floor = node.at("floor").number()};
   node.placed([&] { validate(backing, node.pointer()); });
   return backing;
 }

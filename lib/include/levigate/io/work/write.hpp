@@ -33,7 +33,6 @@ LEVIGATE_WORK std::string to_json(const Job& job) {
                            {"rules", detail::json_of(job.rules)},
                            {"prefer", to_string(job.prefer)}};
   if (job.age_h) json["age_h"] = *job.age_h;
-  if (job.duty_factor != 1.0) json["duty_factor"] = job.duty_factor;
   if (job.cure) json["cure"] = detail::json_of(*job.cure);
   for (const Zone& zone : job.zones) json["zones"].push_back(detail::json_of(zone));
   return detail::json_text(json);

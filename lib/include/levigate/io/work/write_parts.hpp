@@ -91,8 +91,6 @@ inline OrderedJson json_of(const Backing& backing) {
                    {"clean_every_m", backing.clean_every_m},
                    {"fade_m", backing.fade_m},
                    {"floor", backing.floor}};
-  if (backing.rate_factor != 1.0) json["rate_factor"] = backing.rate_factor;
-  if (backing.scratch_factor != 1.0) json["scratch_factor"] = backing.scratch_factor;
   return json;
 }
 
@@ -156,8 +154,6 @@ inline OrderedJson json_of(const Film& film) {
   if (film.mean_se_um != 0.0) json["mean_se_um"] = film.mean_se_um;
   if (film.sd_se_um != 0.0) json["sd_se_um"] = film.sd_se_um;
   if (film.readings != 0) json["readings"] = film.readings;
-  if (film.moved_um != 0.0) json["moved_um"] = film.moved_um;
-  if (film.moved_se_um != 0.0) json["moved_se_um"] = film.moved_se_um;
   return json;
 }
 

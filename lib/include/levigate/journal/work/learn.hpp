@@ -171,7 +171,6 @@ inline LearnedJob& job_row(std::vector<LearnedJob>& jobs, const std::string& nam
 LEVIGATE_WORK Learned learn(const Shop& shop, const Job& job, const Stack& stack,
                             const std::vector<Entry>& entries) {
   validate(shop);
-  auto [bare_job, bare_stack] = detail::unlearned(job, stack);
   const auto lines = static_cast<std::size_t>(std::count_if(
       entries.begin(), entries.end(), [&](const Entry& entry) { return entry.job == job.name; }));
   Learned learned{shop, {}, {}};
@@ -182,20 +181,19 @@ LEVIGATE_WORK Learned learn(const Shop& shop, const Job& job, const Stack& stack
     learned.lines_before = std::min(known, lines);
     row.lines = std::max(known, lines);
   }
-  const auto observed = [&, &bare_job = bare_job, &bare_stack = bare_stack] {
-    const Workings workings = levigate::workings(bare_job, bare_stack);
+  const auto observed = [&](const Factors& factors) {
+    const Workings workings = levigate::workings(job, stack, factors);
     return detail::Observer(entries, workings, known).observe();
   };
-  const Observed seen = observed();
+  const Observed seen = observed({});
   learned.unmatched = seen.unmatched;
   learned = detail::learn_films(std::move(learned), seen.films);
   learned = detail::learn_scratches(std::move(learned), seen.scratches);
-  for (Sheet& sheet : bare_stack.sheets) {
-    const LearnedPair* depth =
-        detail::find_pair(learned.shop.scratches, job.coating.name, sheet.backing.name);
-    if (depth) sheet.backing.scratch_factor = depth->learned.factor;
+  Factors scratches;
+  for (const SheetFactors& sheet : factors_of(learned.shop, job, stack).sheets) {
+    scratches.sheets.push_back({.rate = 1, .scratch = sheet.scratch});
   }
-  return detail::learn_pace(std::move(learned), observed().paces);
+  return detail::learn_pace(std::move(learned), observed(scratches).paces);
 }
 
 }  // namespace levigate

@@ -164,7 +164,7 @@ class Observer {
 
   double minutes_of(double removal_um, std::size_t sheet, std::size_t zone) const {
     return effort(removal_um, workings_.work[sheet][zone], workings_.job.zones[zone],
-                  workings_.stack.sheets[sheet], workings_.job.duty_factor)
+                  workings_.stack.sheets[sheet], workings_.factors.duty)
         .minutes;
   }
 

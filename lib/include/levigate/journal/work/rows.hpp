@@ -23,16 +23,6 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// Job and stack as they are computed without anything learned.
-inline JobAndStack unlearned(Job job, Stack stack) {
-  job.duty_factor = 1;
-  for (Zone& zone : job.zones) {
-    if (zone.film) zone.film = moved(*zone.film, 0, 0);
-  }
-  for (Sheet& sheet : stack.sheets) sheet.backing.rate_factor = sheet.backing.scratch_factor = 1;
-  return {std::move(job), std::move(stack)};
-}
-
 using PairName = std::pair<std::string, std::string>;  // coating, backing
 
 inline std::set<PairName> names_of(const std::vector<LearnedPair>& pairs) {

@@ -87,32 +87,24 @@ LEVIGATE_WORK const LearnedPair* rate_of(const Shop& shop, std::string_view coat
   return pair ? pair : detail::find_pair(shop.rates, coating, "");
 }
 
-LEVIGATE_WORK JobAndStack with_shop(Job job, Stack stack, const Shop& shop) {
+LEVIGATE_WORK Factors factors_of(const Shop& shop, const Job& job, const Stack& stack) {
   validate(shop);
-  job.duty_factor = shop.person.factor;
   const std::string& coating = job.coating.name;
-  for (Sheet& sheet : stack.sheets) {
-    Backing& backing = sheet.backing;
-    const LearnedPair* rate = rate_of(shop, coating, backing.name);
-    const LearnedPair* scratch = detail::find_pair(shop.scratches, coating, backing.name);
-    backing.rate_factor = rate ? rate->learned.factor : 1.0;
-    backing.scratch_factor = scratch ? scratch->learned.factor : 1.0;
+  Factors factors{.duty = shop.person.factor};
+  for (const Sheet& sheet : stack.sheets) {
+    const LearnedPair* rate = rate_of(shop, coating, sheet.backing.name);
+    const LearnedPair* scratch = detail::find_pair(shop.scratches, coating, sheet.backing.name);
+    factors.sheets.push_back(
+        {rate ? rate->learned.factor : 1.0, scratch ? scratch->learned.factor : 1.0});
   }
-  const auto learned = std::find_if(shop.films.begin(), shop.films.end(),
-                                    [&](const LearnedFilm& row) { return row.coating == coating; });
-  double offset_um = 0, se_um = 0;
-  if (learned != shop.films.end()) {
-    offset_um = learned->offset_um;
-    se_um = std::hypot(
-        0.5 * (learned->high_um - learned->low_um) / detail::normal_quantile(detail::tail_share),
-        film_noise_um);
-  }
-  for (Zone& zone : job.zones) {
-    if (!zone.film || zone.film->readings > 0) continue;
-    zone.film =
-        detail::moved(*zone.film, zone.levelled ? offset_um : std::min(0.0, offset_um), se_um);
-  }
-  return {std::move(job), std::move(stack)};
+  const auto film = std::find_if(shop.films.begin(), shop.films.end(),
+                                 [&](const LearnedFilm& row) { return row.coating == coating; });
+  if (film == shop.films.end()) return factors;
+  factors.film_offset_um = film->offset_um;
+  factors.film_se_um =
+      std::hypot(0.5 * (film->high_um - film->low_um) / detail::normal_quantile(detail::tail_share),
+                 film_noise_um);
+  return factors;
 }
 
 }  // namespace levigate

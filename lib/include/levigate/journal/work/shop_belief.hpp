@@ -130,17 +130,6 @@ inline void validate_correlations(const Shop& shop) {
   }
 }
 
-/// A film that a shop moves by so much, whatever one moved it by before; it is not moved below zero.
-inline Film moved(Film film, double offset_um, double se_um) {
-  const double by_um = std::max(offset_um, -(film.mean_um - film.moved_um));
-  film.mean_um = std::max(0.0, film.mean_um + (by_um - film.moved_um));
-  const double squares = se_um * se_um - film.moved_se_um * film.moved_se_um;
-  film.mean_se_um = std::sqrt(std::max(0.0, film.mean_se_um * film.mean_se_um + squares));
-  film.moved_um = by_um;
-  film.moved_se_um = se_um;
-  return film;
-}
-
 }  // namespace detail
 
 }  // namespace levigate

@@ -1,6 +1,7 @@
 // What one sheet does in one zone, and what it takes to lower the zone: travel, minutes, paper.
 #pragma once
 
+#include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/block.hpp"
@@ -46,26 +47,26 @@ inline Contact contact_of(const Job& job, const Model& model, const Grain& grain
 }
 
 /// Scratch, roughness, gloss and rate of this grain on this backing under this tool.
-/// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share(); times the factors
-/// that the backing carries.
+/// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share(); times what a shop
+/// has learned.
 /// Throws: OutOfRange where the state is outside their domains
 inline SheetInZone sheet_in_zone(const Job& job, const Model& model, const Grain& grain,
-                                 const Backing& backing, const Block& tool) {
+                                 const Backing& backing, const Block& tool,
+                                 const SheetFactors& factors = {}) {
   const Coating& coating = job.coating;
   const Contact touch = contact_of(job, model, grain, backing, tool);
   const double fresh_rate =
       grain.wear_share * removal_rate_with(coating.wear_coefficient, grain.size_um,
                                            tool.pressure_kpa(), coating.hardness_mpa,
                                            model.size_exponent);
-  const double rq_um = backing.scratch_factor * levigate::rq_um(touch);
-  return {
-      .tool = tool,
-      .scratch_um = backing.scratch_factor * scratch_depth_um(touch, job.rules.scratch_quantile),
-      .ra_um = backing.scratch_factor * ra_um(touch),
-      .rq_um = rq_um,
-      .gloss_gu = gloss_gu(coating.refractive_index, 60.0, rq_um),
-      .rate_um_per_m = backing.rate_factor * fresh_rate *
-                       clogging_share(backing.clean_every_m, backing.fade_m, backing.floor)};
+  const double rq_um = factors.scratch * levigate::rq_um(touch);
+  return {.tool = tool,
+          .scratch_um = factors.scratch * scratch_depth_um(touch, job.rules.scratch_quantile),
+          .ra_um = factors.scratch * ra_um(touch),
+          .rq_um = rq_um,
+          .gloss_gu = gloss_gu(coating.refractive_index, 60.0, rq_um),
+          .rate_um_per_m = factors.rate * fresh_rate *
+                           clogging_share(backing.clean_every_m, backing.fade_m, backing.floor)};
 }
 
 /// What it takes to lower a zone by some depth.
@@ -76,16 +77,17 @@ struct Effort {
   double sheets_used = 0;
 };
 
-/// Effort of lowering a zone by removal_um. A block of area a covers one part of a zone of area A at a time:
+/// Effort of lowering a zone by removal_um. A block of area a covers one part of a zone of area A at a time; duty is
+/// what a shop has learned of the hand:
 ///
-///   travel = (R / rate) A / a,   minutes = travel / speed / duty / duty_factor / 60,
+///   travel = (R / rate) A / a,   minutes = travel / speed / duty_factor / 60,
 ///   sheets = travel / life * a wrap / sheet
 inline Effort effort(double removal_um, const SheetInZone& work, const Zone& zone,
-                     const Sheet& sheet, double duty_factor) {
+                     const Sheet& sheet, double duty) {
   const double travel_m = removal_um / work.rate_um_per_m * zone.area_cm2 / work.tool.area_cm2;
   return {.removal_um = removal_um,
           .travel_m = travel_m,
-          .minutes = travel_m / work.tool.speed_m_s / work.tool.duty / duty_factor / 60.0,
+          .minutes = travel_m / work.tool.speed_m_s / work.tool.duty / duty / 60.0,
           .sheets_used = travel_m / sheet.backing.life_m * work.tool.area_cm2 * work.tool.wrap /
                          sheet.area_cm2()};
 }

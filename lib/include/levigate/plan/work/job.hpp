@@ -67,7 +67,6 @@ LEVIGATE_WORK void validate(const Job& job) {
   validate(job.target, "/target");
   if (job.age_h) detail::require_range(*job.age_h, 0.01, 1e6, "age_h", "h", "/age_h");
   if (job.cure) validate(*job.cure, "/cure");
-  detail::require_range(job.duty_factor, 0.01, 100.0, "duty_factor", "", "/duty_factor");
   if (job.zones.empty())
     throw BadInput("zones is empty: a job needs at least one, in /zones", "/zones");
   std::set<std::string_view> names;

@@ -128,12 +128,14 @@ std::vector<std::size_t> positions(const std::vector<Value>& values, Test test) 
 
 /// The setup of the sheets of a sequence alone, in its order.
 inline Setup setup_of(const Setup& all, const std::vector<std::size_t>& sheets) {
-  Setup result{all.job, {all.stack.bare_number, {}}, {}, {}, all.model};
+  Setup result{all.job, {all.stack.bare_number, {}}, {}, {}, all.model, {}, all.factors};
+  result.factors.sheets.clear();
   for (const std::size_t sheet : sheets) {
     result.stack.sheets.push_back(all.stack.sheets[sheet]);
     result.grades.push_back(all.grades[sheet]);
     result.stands.push_back(all.stands[sheet]);
     result.log_spreads.push_back(all.log_spreads[sheet]);
+    result.factors.sheets.push_back(all.factors.of(sheet));
   }
   return result;
 }

@@ -26,8 +26,9 @@
 
 namespace levigate::inline v0 {
 
-LEVIGATE_WORK Plan plan(const Job& job, const Stack& stack) {
-  const Workings workings = levigate::workings(job, stack);
+/// plan() of what is laid out.
+inline Plan plan(const Workings& workings) {
+  const Job& job = workings.job;
   const std::vector<Sequence> found = sequences_of(workings);
   Plan result;
   if (found.empty()) {
@@ -39,26 +40,33 @@ LEVIGATE_WORK Plan plan(const Job& job, const Stack& stack) {
       result.tradeoff.push_back(worked_out(workings, point));
     }
   }
-  for (const std::vector<Finding>& more : {job_findings(workings), check(stack, job.rules)}) {
+  for (const std::vector<Finding>& more :
+       {job_findings(workings), check(workings.stack, job.rules)}) {
     result.findings.insert(result.findings.begin(), more.begin(), more.end());
   }
   result.cautions = cautions(job);
   return result;
 }
 
-LEVIGATE_WORK Plan evaluate(const Job& job, const Stack& stack,
-                            const std::vector<std::string>& sequence) {
+/// evaluate() of what is laid out.
+inline Plan evaluate(const Workings& workings, const std::vector<std::string>& sequence) {
   if (sequence.empty())
     throw BadInput("sequence is empty: it needs at least one sheet, in evaluate");
-  const Workings workings = levigate::workings(job, stack);
   std::vector<std::size_t> sheets;
-  for (const std::string& id : sequence) sheets.push_back(sheet_index(stack, id));
+  for (const std::string& id : sequence) sheets.push_back(sheet_index(workings.stack, id));
   Plan result = worked_out(workings, summed(workings, sheets));
   const std::vector<Finding> of_job = job_findings(workings);
   result.findings.insert(result.findings.begin(), of_job.begin(), of_job.end());
   result.relies_on = reliances(workings, result.exact);
-  result.cautions = cautions(job);
+  result.cautions = cautions(workings.job);
   return result;
+}
+
+LEVIGATE_WORK Plan plan(const Job& job, const Stack& stack) { return plan(workings(job, stack)); }
+
+LEVIGATE_WORK Plan evaluate(const Job& job, const Stack& stack,
+                            const std::vector<std::string>& sequence) {
+  return evaluate(workings(job, stack), sequence);
 }
 
 }  // namespace levigate

@@ -98,7 +98,7 @@ inline std::vector<Effort> efforts(const Workings& workings, std::optional<Befor
   for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
     result.push_back(effort(removal_um(workings, before, sheet, zone), workings.work[sheet][zone],
                             workings.job.zones[zone], workings.stack.sheets[sheet],
-                            workings.job.duty_factor));
+                            workings.factors.duty));
   }
   return result;
 }

@@ -21,6 +21,7 @@
 #include "levigate/grade/ratio.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/plan/carried.hpp"
+#include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/search.hpp"
@@ -72,6 +73,7 @@ struct Setup {
   Model model;
   std::vector<std::vector<bool>>
       stands{};  ///< of each sheet: the zones that it leaves as they stand
+  Factors factors{};
 };
 
 /// The size of a sheet's grain when it has done its work [um].
@@ -128,11 +130,37 @@ inline std::vector<bool> zones_standing(const Job& job, const Grade& sheet) {
   return result;
 }
 
+namespace detail {
+
+/// A film moved by what a shop has learned; not below zero.
+inline Film moved(Film film, double offset_um, double se_um) {
+  film.mean_um = std::max(0.0, film.mean_um + offset_um);
+  film.mean_se_um = std::sqrt(film.mean_se_um * film.mean_se_um + se_um * se_um);
+  return film;
+}
+
+}  // namespace detail
+
+/// The job with the films that a shop has learned of: those that are not from readings are moved by the offset. Edges hold a share of
+/// the film only and are moved only where it takes film from them.
+///
+///   mean' = max(0, mean + offset),   mean_se'^2 = mean_se^2 + se^2
+inline Job with_films(Job job, const Factors& factors) {
+  for (Zone& zone : job.zones) {
+    if (!zone.film || zone.film->readings > 0) continue;
+    const double offset_um =
+        zone.levelled ? factors.film_offset_um : std::min(0.0, factors.film_offset_um);
+    zone.film = detail::moved(*zone.film, offset_um, factors.film_se_um);
+  }
+  return job;
+}
+
 /// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
-inline Setup setup(const Job& job, const Stack& stack) {
+inline Setup setup(const Job& given, const Stack& stack, const Factors& factors = {}) {
+  const Job job = with_films(given, factors);
   validate(job);
   validate(stack);
-  Setup result{job, stack, grades_of(stack), {}, {}};
+  Setup result{job, stack, grades_of(stack), {}, {}, {}, factors};
   result.job.coating.hardness_mpa *= cure_of(job).hardness_ratio.value_or(1.0);
   for (const Grade& grade : result.grades) {
     result.log_spreads.push_back(log_spread(grade));
@@ -190,11 +218,12 @@ inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const She
 /// person's pace in.
 inline LocalTools local_tools(const Workings& workings, std::size_t zone, std::size_t first) {
   const Block small = block_named("small hard block");
-  const SheetInZone local = sheet_in_zone(workings.job, workings.model, grain_of(workings, first),
-                                          workings.stack.sheets[first].backing, small);
+  const SheetInZone local =
+      sheet_in_zone(workings.job, workings.model, grain_of(workings, first),
+                    workings.stack.sheets[first].backing, small, workings.factors.of(first));
   const SheetInZone& work = workings.work[first][zone];
   LocalTools tools;
-  const double pace = workings.job.duty_factor;
+  const double pace = workings.factors.duty;
   tools.small_block = {small, pace * local.rate_um_per_m};
   tools.zone_block = {work.tool, pace * work.rate_um_per_m};
   tools.residual_um = workings.job.rules.residual_peel_um;
@@ -227,7 +256,7 @@ inline Workings workings(Setup setup) {
     std::vector<SheetInZone>& row = result.work.emplace_back();
     for (const Zone& zone : job.zones) {
       row.push_back(sheet_in_zone(job, result.model, grain_of(result, i), sheet.backing,
-                                  sheet.block.value_or(zone.block)));
+                                  sheet.block.value_or(zone.block), result.factors.of(i)));
     }
   }
   for (const Zone& zone : job.zones) {
@@ -252,6 +281,8 @@ inline Workings workings(Setup setup) {
   return result;
 }
 
-inline Workings workings(const Job& job, const Stack& stack) { return workings(setup(job, stack)); }
+inline Workings workings(const Job& job, const Stack& stack, const Factors& factors = {}) {
+  return workings(setup(job, stack, factors));
+}
 
 }  // namespace levigate

@@ -38,7 +38,7 @@ namespace detail {
 inline double sanding_minutes(const Workings& workings, std::size_t sheet, std::size_t zone,
                               double removal_um) {
   return effort(removal_um, workings.work[sheet][zone], workings.job.zones[zone],
-                workings.stack.sheets[sheet], workings.job.duty_factor)
+                workings.stack.sheets[sheet], workings.factors.duty)
       .minutes;
 }
 

@@ -82,9 +82,9 @@ inline Zone zone_now(const Workings& workings, std::size_t index, const ZoneDone
 
 }  // namespace detail
 
-LEVIGATE_WORK Job present(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
-                          const std::map<std::string, Film>& films) {
-  const Workings workings = levigate::workings(job, stack);
+/// present() of what is laid out. Films are as the workings have them: what a shop has learned of them is in.
+inline Job present(const Workings& workings, const Job& job, const std::vector<DoneStep>& done,
+                   const std::map<std::string, Film>& films) {
   std::vector<const Film*> read(job.zones.size(), nullptr);
   for (const auto& [name, film] : films) read[zone_index(job, name)] = &film;
   std::vector<bool> known;
@@ -97,6 +97,11 @@ LEVIGATE_WORK Job present(const Job& job, const Stack& stack, const std::vector<
   }
   validate(now);
   return now;
+}
+
+LEVIGATE_WORK Job present(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
+                          const std::map<std::string, Film>& films) {
+  return present(workings(job, stack), job, done, films);
 }
 
 }  // namespace levigate

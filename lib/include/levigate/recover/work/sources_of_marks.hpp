@@ -70,7 +70,7 @@ inline std::vector<MarkSource> mark_sources(const Workings& workings,
     const Layer& layer = layers[i];
     const SheetInZone& work = workings.work[layer.sheet][zone];
     const double mm_per_um = 1e3 / layer.rate_um_per_m;
-    const double factor = workings.stack.sheets[layer.sheet].backing.scratch_factor;
+    const double factor = workings.factors.of(layer.sheet).scratch;
     add({.layer = i,
          .stray = false,
          .per_um = spot_mm * layer.contact.active_per_mm2() * mm_per_um,

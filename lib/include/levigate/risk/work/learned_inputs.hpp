@@ -50,9 +50,10 @@ class LearnedInputs {
     DrawnPace pace = pace_(seed, draw);
     // What is left of the pace's use in a setup: paper, and work on defects. Validity ends at factors of 100.
     const auto held = [](double factor) { return std::clamp(factor, 0.01, 100.0); };
-    setup.job.duty_factor = held(pace.duty_factor);
+    setup.factors.duty = held(pace.duty_factor);
+    setup.factors.sheets.resize(setup.stack.sheets.size());
     for (std::size_t i = 0; i < setup.stack.sheets.size(); ++i) {
-      setup.stack.sheets[i].backing.rate_factor = held(pace.rate_factor[i]);
+      setup.factors.sheets[i].rate = held(pace.rate_factor[i]);
     }
     return {std::move(pace.minutes)};
   }

@@ -99,8 +99,7 @@ class PaceDraws {
     for_each_step(workings, sheets, [&](std::optional<Before> before, std::size_t sheet) {
       double minutes = 0;
       for (const Effort& zone : efforts(workings, before, sheet)) minutes += zone.minutes;
-      computed_.push_back(minutes * setup.job.duty_factor *
-                          setup.stack.sheets[sheet].backing.rate_factor);
+      computed_.push_back(minutes * setup.factors.duty * setup.factors.of(sheet).rate);
     });
   }
 

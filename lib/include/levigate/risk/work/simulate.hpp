@@ -12,6 +12,8 @@
 
 #include "levigate/risk/simulate.hpp"
 
+#include "levigate/bench/work/bench.hpp"
+
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
@@ -47,23 +49,15 @@ inline std::uint32_t spots_of(const Zone& zone) {
   return static_cast<std::uint32_t>(std::llround(std::max(1.0, zone.area_cm2)));
 }
 
-/// Throws: BadInput unless the plan has a sequence that was worked out from these workings.
-inline void require_plan_of(const Workings& workings, const Plan& plan) {
-  const auto refuse = [&](const std::string& text) {
-    throw BadInput(text + ", in simulate of the job '" + workings.job.name + "'");
-  };
-  const Sequence& exact = plan.exact;
-  if (!plan.found) refuse("there is no plan: " + (plan.why ? plan.why->message : "none was found"));
-  const bool known = !exact.sheets.empty() && exact.sheets.size() == plan.steps.size() &&
-                     std::all_of(exact.sheets.begin(), exact.sheets.end(), [&](std::size_t sheet) {
-                       return sheet < workings.stack.sheets.size();
-                     });
-  const auto same_sums = [&] {
-    const Sequence again = summed(workings, exact.sheets);
-    return again.milliseconds == exact.milliseconds && again.depth_pm == exact.depth_pm &&
-           again.cost == exact.cost;
-  };
-  if (!known || !same_sums()) refuse("the plan was made from another job or stack");
+/// The sheets of a plan. Throws: BadInput where there is no plan, or a sheet of it is not in the stack.
+inline std::vector<std::size_t> sheets_of(const Stack& stack, const Plan& plan) {
+  if (plan.steps.empty()) {
+    throw BadInput("there is no plan: " + (plan.why ? plan.why->message : "none was found") +
+                   ", in simulate");
+  }
+  std::vector<std::size_t> sheets;
+  for (const Step& step : plan.steps) sheets.push_back(sheet_index(stack, step.sheet));
+  return sheets;
 }
 
 /// Figures of all draws: each has a column, each draw a place in it.
@@ -201,30 +195,35 @@ Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
 
 }  // namespace detail
 
-LEVIGATE_WORK Simulation simulate(const Job& job, const Stack& stack, const Plan& plan,
+LEVIGATE_WORK Simulation simulate(const Bench& bench, const Plan& plan,
                                   const SimulateOptions& options) {
   constexpr auto where = "simulate";
   detail::require_range(static_cast<double>(options.draws), 10.0, 1e6, "draws", "", where);
   detail::require_range(options.threads, 0.0, 1024.0, "threads", "", where);
-  const Workings workings = levigate::workings(job, stack);
-  detail::require_plan_of(workings, plan);
+  const Workings& workings = detail::workings_now(bench);
+  const std::vector<std::size_t> sheets = detail::sheets_of(workings.stack, plan);
   double spots = 0;
-  for (const Zone& zone : job.zones) spots += zone.film ? detail::spots_of(zone) : 0.0;
+  for (const Zone& zone : workings.job.zones) spots += zone.film ? detail::spots_of(zone) : 0.0;
   detail::require_range(spots * static_cast<double>(options.draws), 0.0, detail::most_spot_draws,
                         "spots (one per cm2) times draws", "", where);
-  Setup setup = detail::setup_of(workings, plan.exact.sheets);
-  setup.job.coating = job.coating;  // cured: its band is that of the cured coating
-  const double hardness_ratio = cure_of(job).hardness_ratio.value_or(1.0);
+  Setup setup = detail::setup_of(workings, sheets);
+  setup.job.coating = bench.job().coating;  // cured: its band is that of the cured coating
+  const double hardness_ratio = cure_of(bench.job()).hardness_ratio.value_or(1.0);
   const auto run = [&](auto inputs) {
     const detail::SequenceDraw work(setup, hardness_ratio, std::move(inputs), workings.budget_um,
                                     options.seed);
     return detail::simulated(work, setup, options);
   };
-  if (options.shop) {
-    const Setup cured = detail::setup_of(workings, plan.exact.sheets);
-    return run(detail::LearnedInputs(setup, PaceDraws(*options.shop, cured), options.bands));
+  if (bench.shop()) {
+    const Setup cured = detail::setup_of(workings, sheets);
+    return run(detail::LearnedInputs(setup, PaceDraws(*bench.shop(), cured), options.bands));
   }
   return options.bands ? run(detail::DrawnInputs(setup)) : run(detail::GivenInputs{});
+}
+
+LEVIGATE_WORK Simulation simulate(const Job& job, const Stack& stack, const Plan& plan,
+                                  const SimulateOptions& options) {
+  return simulate(Bench(job, stack), plan, options);
 }
 
 }  // namespace levigate

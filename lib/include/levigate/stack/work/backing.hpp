@@ -28,8 +28,6 @@ LEVIGATE_WORK void validate(const Backing& backing, std::string_view where) {
   detail::require_range(backing.clean_every_m, 0.0, 1e9, "clean_every_m", "m", where);
   detail::require_range(backing.fade_m, 1e-6, 1e9, "fade_m", "m", where);
   detail::require_range(backing.floor, 0.0, 1.0, "floor", "", where);
-  detail::require_range(backing.rate_factor, 0.01, 100.0, "rate_factor", "", where);
-  detail::require_range(backing.scratch_factor, 0.01, 100.0, "scratch_factor", "", where);
 }
 
 }  // namespace levigate

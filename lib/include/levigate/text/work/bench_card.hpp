@@ -91,7 +91,7 @@ class BenchCard {
 
   void header() {
     page_.rule('=');
-    page_.say("Workings card: ", job_.name);
+    page_.say("Bench card: ", job_.name);
     page_.say("", fmt::format("On {}, {}. Goal: {}.", job_.coating.name,
                               zones_differ() ? "zones as they stand" : state_text(job_.zones[0]),
                               goal_text(job_.target)));
@@ -170,7 +170,7 @@ class BenchCard {
       page_.say("  ", "Four times in five that takes " +
                           usual_duration(simulation_->steps[i].minutes) + ".");
     }
-    for (const std::string& line : upkeep(step, sheet(step), block(step, 0), job_.duty_factor))
+    for (const std::string& line : upkeep(step, sheet(step), block(step, 0), 1.0))
       page_.say("  ", line);
     after_step(step);
   }

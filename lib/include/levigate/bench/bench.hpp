@@ -1,0 +1,96 @@
+// The bench: a job, the paper on hand, what the shop has learned and what was done so far, laid out once. All that one
+// asks of a piece of work takes it.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "levigate/grade/grade.hpp"
+#include "levigate/journal/entry.hpp"
+#include "levigate/journal/learn.hpp"
+#include "levigate/journal/learned.hpp"
+#include "levigate/journal/observe.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/recover/cause.hpp"
+#include "levigate/recover/done.hpp"
+#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/mark.hpp"
+#include "levigate/stack/stack.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+struct Laid;
+}
+
+/// What lies on the bench. It does not change: labels are read, profiles looked up and budgets solved once, when it is made. A
+/// copy costs nothing.
+class Bench {
+ public:
+  /// @param job      as it was before the first step
+  /// @param stack    the paper on hand
+  /// @param shop     what journals taught; none: nothing is learned, and simulations draw over the bands of the profiles
+  /// @param journal  entries of one journal, in order; those of other jobs are left aside
+  /// Throws: BadInput, OutOfRange where job, stack or shop cannot be used; UnknownGrade, AmbiguousLabel for a sheet whose label does
+  ///         not settle its size. What is wrong with the steps of the journal is thrown by what asks for the job as it stands.
+  Bench(Job job, Stack stack, std::optional<Shop> shop = {}, std::vector<Entry> journal = {});
+
+  const Job& job() const noexcept;  ///< as it was before the first step
+  const Stack& stack() const noexcept;
+  const std::optional<Shop>& shop() const noexcept;
+  const std::vector<Entry>& journal() const noexcept;  ///< of this job alone
+  const std::vector<Grade>& grades() const noexcept;   ///< of each sheet of the stack
+
+  /// The steps that the journal ends: see done_steps().
+  const std::vector<DoneStep>& done() const noexcept;
+  /// The mark that was found last; none where its zone was worked since.
+  const std::optional<Mark>& open_mark() const noexcept;
+
+  /// What all of it is worked out from; for the library's own use.
+  const detail::Laid& laid() const noexcept { return *laid_; }
+
+ private:
+  std::shared_ptr<const detail::Laid> laid_;
+};
+
+/// The job as it stands after the journal, with the film that a shop has learned of. A zone has the film that a gauge read after its
+/// last step, where it was read at two spots or more; else what the steps left of it. See present() of recover/present.hpp.
+/// Throws: what that throws
+const Job& present(const Bench& bench);
+
+/// The best plan of what is left to do. See plan() of plan/plan.hpp.
+/// Throws: what present() throws
+Plan plan(const Bench& bench);
+
+/// A sequence taken as given, from where the job stands. See evaluate() of plan/plan.hpp.
+/// Throws: what present() throws; BadInput for an empty sequence or an id that is not in the stack
+Plan evaluate(const Bench& bench, const std::vector<std::string>& sequence);
+
+/// Which of the steps done made a mark. See diagnose() of recover/diagnose.hpp.
+/// Throws: what that throws
+Diagnosis diagnose(const Bench& bench, const Mark& mark);
+
+/// Where to go back to for a mark. See go_back() of recover/go_back.hpp.
+/// Throws: what that throws
+WayBack go_back(const Bench& bench, const Mark& mark);
+
+/// The same for the mark that is open in the journal.
+/// Throws: what that throws; BadInput where no mark is open
+WayBack go_back(const Bench& bench);
+
+/// What the entries of the journal show. See observe() of journal/observe.hpp.
+/// Throws: what that throws
+Observed observe(const Bench& bench);
+
+/// The shop after the journal. See learn() of journal/learn.hpp.
+/// Throws: what that throws
+Learned learn(const Bench& bench);
+
+}  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/bench/work/bench.hpp"
+#endif

@@ -63,6 +63,8 @@ struct Member {
   bool may = false;           ///< a file may leave it out: the value keeps its default
   bool filled = false;        ///< a text or list that must not be empty
   bool held = true;           ///< false: no file holds it
+  bool spread = false;        ///< of a value: its members stand in a file beside those of its owner
+  bool lean = false;  ///< a file of what one gives leaves it out where it is as in a new value
   const Kind* kind = nullptr;
   const void* (*in)(const void* owner) = nullptr;
 
@@ -76,6 +78,7 @@ struct Description {
   std::span<const Member> members;
   /// What more must hold, which no member says alone; null: nothing. Throws where it does not.
   void (*rule)(const void* value, std::string_view where) = nullptr;
+  const void* (*made)() = nullptr;  ///< a value as it is made; null where none can be
 
   /// The member of that name, or null.
   constexpr const Member* find(std::string_view member) const noexcept {
@@ -101,8 +104,7 @@ concept Described = !std::is_null_pointer_v<std::remove_cvref_t<decltype(describ
 /// The description of a described type.
 template <typename Value>
 const Description& description_of() {
-  static constexpr Description all{described<Value>.name, described<Value>.about,
-                                   described<Value>.members, described<Value>.checked};
+  static constexpr Description all = described<Value>.whole();
   return all;
 }
 
@@ -210,6 +212,34 @@ constexpr Kind kind_of() {
   return k;
 }
 
+/// The same with another description of the value in it.
+template <typename Type, const auto& other>
+constexpr Kind kind_as();
+
+template <typename Type, const auto& other>
+inline constexpr Kind kind_said = kind_as<Type, other>();
+
+template <typename Type, const auto& other>
+constexpr Kind kind_as() {
+  Kind k = kind_of<Type>();
+  if constexpr (IsOptional<Type>::value || IsVector<Type>::value) {
+    k.of = &kind_said<typename Type::value_type, other>;
+  } else {
+    k.described = []() -> const Description& {
+      static constexpr Description all = other.whole();
+      return all;
+    };
+  }
+  return k;
+}
+
+template <typename>
+struct Pointed;
+template <typename Owner, typename Type>
+struct Pointed<Type Owner::*> {
+  using type = Type;
+};
+
 /// A member on its way into a description.
 template <auto pointer>
 struct MemberOf {
@@ -233,6 +263,25 @@ struct MemberOf {
     changed.said.held = false;
     return changed;
   }
+  /// Its members stand in a file beside those of its owner.
+  constexpr MemberOf spread() const {
+    MemberOf changed = *this;
+    changed.said.spread = true;
+    return changed;
+  }
+  /// A file may leave it out, and does where it is as in a new value.
+  constexpr MemberOf lean() const {
+    MemberOf changed = may();
+    changed.said.lean = true;
+    return changed;
+  }
+  /// With another description of its type than described<>, as where a file names its members differently.
+  template <const auto& other>
+  constexpr MemberOf as() const {
+    MemberOf changed = *this;
+    changed.said.kind = &kind_said<typename Pointed<decltype(pointer)>::type, other>;
+    return changed;
+  }
   constexpr MemberOf unit(std::string_view unit) const {
     MemberOf changed = *this;
     changed.said.unit = unit;
@@ -250,10 +299,23 @@ template <typename Owner, auto pointer>
 constexpr Member member_in(const MemberOf<pointer>& one) {
   using Type = std::remove_cvref_t<decltype(std::declval<const Owner&>().*pointer)>;
   Member member = one.said;
-  member.kind = &kind<Type>;
+  if (!member.kind) member.kind = &kind<Type>;
   member.may = member.may || IsOptional<Type>::value;
   member.in = [](const void* owner) -> const void* { return &(as<Owner>(owner).*pointer); };
   return member;
+}
+
+/// A value as it is made, where it can be.
+template <typename Value>
+constexpr auto maker() -> const void* (*)() {
+  if constexpr (std::is_default_constructible_v<Value>) {
+    return []() -> const void* {
+      static const Value value{};
+      return &value;
+    };
+  } else {
+    return nullptr;
+  }
 }
 
 template <typename Value, std::size_t count>
@@ -261,6 +323,8 @@ struct Members {
   std::string_view name, about;
   std::array<Member, count> members;
   void (*checked)(const void*, std::string_view) = nullptr;
+
+  constexpr Description whole() const { return {name, about, members, checked, maker<Value>()}; }
 
   /// What more must hold, as a function of value and place that throws where it does not.
   template <void (*check)(const Value&, std::string_view)>

@@ -28,16 +28,14 @@ inline std::string pointer_of(const std::string& pointer, std::string_view name)
 /// Collects the faults of a value member by member.
 class FaultWalk {
  public:
-  explicit FaultWalk(std::vector<Fault>& faults) : faults_(faults) {}
+  /// Where it is not deep, values inside are left out.
+  explicit FaultWalk(std::vector<Fault>& faults, bool deep = true) : faults_(faults), deep_(deep) {}
 
   /// `named` is the nearest name of a value around this one, as " ('top')".
   void value(const Description& description, const void* at, const std::string& pointer,
              const std::string& named) {
-    const std::string name = name_of(description, at);
-    const std::string here = name.empty() ? named : " ('" + name + "')";
-    for (const Member& member : description.members) {
-      held(member, *member.kind, member.in(at), std::string(member.name), pointer, here);
-    }
+    const std::string here = named_in(description, at, named);
+    for (const Member& member : description.members) one(member, member.in(at), pointer, here);
     if (!description.rule) return;
     try {
       description.rule(at, pointer + here);
@@ -49,17 +47,25 @@ class FaultWalk {
     }
   }
 
- private:
-  /// The name or id of a value, where it has one that is not empty.
-  static std::string name_of(const Description& description, const void* at) {
-    for (const std::string_view key : {"name", "id"}) {
-      const Member* member = description.find(key);
-      if (member && member->kind->form == Form::text)
-        return std::string(member->kind->text(member->in(at)));
-    }
-    return "";
+  /// One member of a value at `pointer`.
+  void one(const Member& member, const void* at, const std::string& pointer,
+           const std::string& named) {
+    held(member, *member.kind, at, std::string(member.name), pointer, named);
   }
 
+  /// " ('top')": the name or id of a value, where it has one that is not empty, else that around it.
+  static std::string named_in(const Description& description, const void* at,
+                              const std::string& around) {
+    for (const std::string_view key : {"name", "id"}) {
+      const Member* member = description.find(key);
+      if (!member || member->kind->form != Form::text) continue;
+      const std::string_view name = member->kind->text(member->in(at));
+      return name.empty() ? around : " ('" + std::string(name) + "')";
+    }
+    return around;
+  }
+
+ private:
   void held(const Member& member, const Kind& kind, const void* at, const std::string& name,
             const std::string& pointer, const std::string& named) {
     switch (kind.form) {
@@ -71,7 +77,11 @@ class FaultWalk {
         if (member.filled && kind.text(at).find_first_not_of(" \t\r\n") == std::string_view::npos)
           add(told(name + " is empty, in " + place_of(pointer, name) + named), name, pointer);
         break;
-      case Form::value: value(kind.described(), at, pointer + "/" + name, named); break;
+      case Form::value:
+        if (deep_) {
+          value(kind.described(), at, member.spread ? pointer : pointer + "/" + name, named);
+        }
+        break;
       case Form::maybe:
         if (kind.size(at) > 0) held(member, *kind.of, kind.item(at, 0), name, pointer, named);
         break;
@@ -109,6 +119,7 @@ class FaultWalk {
   }
 
   std::vector<Fault>& faults_;
+  bool deep_;
 };
 
 }  // namespace detail

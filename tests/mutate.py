@@ -51,7 +51,7 @@ FORMULAS = [
     ("surface/sheen.hpp", r"return (100\.0) \* fresnel", ["unit/sheen_test"]),
     ("detail/normal.hpp", r"(0\.5) \* std::erfc", ["unit/normal_test"]),
     ("film/cut_through.hpp", r"return -std::expm1\((.*)\);", ["unit/cut_through_test"]),
-    ("wheel/speed.hpp", r"rpm / (60e3);", ["unit/wheel_heat_test", "reference/reference_test"]),
+    ("stack/speed.hpp", r"rpm / (60e3);", ["unit/wheel_heat_test", "reference/reference_test"]),
     ("wheel/heat.hpp", r"return (2\.0) \* detail", ["unit/wheel_heat_test"]),
     ("wheel/heat.hpp", r"rise_k / \((2\.0) \* detail", ["unit/wheel_heat_test"]),
     ("surface/defect.hpp", r"(2\.0) / 3\.0 \* left", ["unit/defect_test"]),

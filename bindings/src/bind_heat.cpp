@@ -1,7 +1,7 @@
 // Heat under a buffing wheel, and its speed: functions of numbers.
 #include "elementwise.hpp"
 #include "levigate/wheel/heat.hpp"
-#include "levigate/wheel/speed.hpp"
+#include "levigate/stack/speed.hpp"
 
 namespace levigate_python {
 

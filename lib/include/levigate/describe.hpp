@@ -12,8 +12,10 @@
 #include <string_view>
 #include <type_traits>
 #include <utility>
+#include <variant>
 #include <vector>
 
+#include "levigate/choices.hpp"
 #include "levigate/version.hpp"
 
 namespace levigate::inline v0 {
@@ -30,6 +32,7 @@ enum class Form {
   value,   ///< a described value
   maybe,   ///< one or none
   list,    ///< any number in order
+  either,  ///< one of several kinds
 };
 
 /// How a type of member is read and set where only its address is known. Functions that do not apply are null.
@@ -50,6 +53,8 @@ struct Kind {
   const void* (*item)(const void*, std::size_t) = nullptr;
   void* (*add)(void*) = nullptr;   ///< maybe, list: makes a new one, at the end, and returns it
   void (*clear)(void*) = nullptr;  ///< maybe, list: leaves none
+  const Kind* (*held)(const void*) =
+      nullptr;  ///< either: the kind of what it holds, which is item(at, 0)
 };
 
 /// One member of a value.
@@ -89,10 +94,6 @@ struct Description {
   }
 };
 
-/// The enumerators of a type, for its description: specialise as `inline constexpr auto choices<Seen> = std::to_array({...})`.
-template <typename Enum>
-inline constexpr auto choices = nullptr;
-
 /// The description of a type: specialise as `inline constexpr auto described<Block> = describe<Block>(...)`.
 template <typename Value>
 inline constexpr auto described = nullptr;
@@ -130,6 +131,10 @@ template <typename>
 struct IsOptional : std::false_type {};
 template <typename Held>
 struct IsOptional<std::optional<Held>> : std::true_type {};
+template <typename>
+struct IsVariant : std::false_type {};
+template <typename... Held>
+struct IsVariant<std::variant<Held...>> : std::true_type {};
 template <typename>
 struct IsVector : std::false_type {};
 template <typename Held>
@@ -205,6 +210,16 @@ constexpr Kind kind_of() {
     k.item = [](const void* at, std::size_t i) -> const void* { return &as<Type>(at)[i]; };
     k.add = [](void* at) -> void* { return &as<Type>(at).emplace_back(); };
     k.clear = [](void* at) { as<Type>(at).clear(); };
+  } else if constexpr (IsVariant<Type>::value) {
+    k.form = Form::either;
+    k.whole = [](const void* at) { return static_cast<std::int64_t>(as<Type>(at).index()); };
+    k.item = [](const void* at, std::size_t) -> const void* {
+      return std::visit([](const auto& held) -> const void* { return &held; }, as<Type>(at));
+    };
+    k.held = [](const void* at) {
+      return std::visit([](const auto& held) { return &kind<std::remove_cvref_t<decltype(held)>>; },
+                        as<Type>(at));
+    };
   } else {
     k.form = Form::value;
     k.described = []() -> const Description& { return description_of<Type>(); };

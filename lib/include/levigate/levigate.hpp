@@ -64,6 +64,7 @@
 #include "levigate/stack/check.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/stack/sheet.hpp"
+#include "levigate/stack/speed.hpp"
 #include "levigate/stack/stack.hpp"
 #include "levigate/stack/step_rule.hpp"
 #include "levigate/surface/clogging.hpp"
@@ -88,5 +89,4 @@
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/pass.hpp"
 #include "levigate/wheel/sources.hpp"
-#include "levigate/wheel/speed.hpp"
 #include "levigate/wheel/wheel.hpp"

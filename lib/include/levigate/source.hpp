@@ -1,8 +1,10 @@
 // Where a number comes from: the basis it stands on, and the page it was read from.
 #pragma once
 
+#include <array>
 #include <string_view>
 
+#include "levigate/choices.hpp"
 #include "levigate/version.hpp"
 
 namespace levigate::inline v0 {
@@ -32,6 +34,12 @@ constexpr std::string_view to_string(Basis basis) noexcept {
   }
   return "";
 }
+
+template <>
+inline constexpr auto choices<Basis> = std::to_array({Basis::standard, Basis::published_table,
+                                                      Basis::computed, Basis::common_practice,
+                                                      Basis::from_memory, Basis::extrapolated,
+                                                      Basis::assumption, Basis::user});
 
 /// Basis and citation of one number.
 struct Source {

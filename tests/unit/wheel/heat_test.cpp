@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "levigate/units.hpp"
-#include "levigate/wheel/speed.hpp"
+#include "levigate/stack/speed.hpp"
 
 namespace {
 

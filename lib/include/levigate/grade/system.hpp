@@ -5,6 +5,7 @@
 #include <optional>
 #include <string_view>
 
+#include "levigate/choices.hpp"
 #include "levigate/version.hpp"
 
 namespace levigate::inline v0 {
@@ -25,6 +26,9 @@ inline constexpr std::array all_systems{
     System::fepa_f,      System::micron, System::jis_sedimentation,
     System::fepa_f_tube,
 };
+
+template <>
+inline constexpr auto choices<System> = all_systems;
 
 /// The system's name as used in files, in Python and on the card.
 constexpr std::string_view to_string(System system) noexcept {

@@ -2,10 +2,11 @@
 // the sheet cuts.
 #pragma once
 
+#include <limits>
 #include <string>
 #include <string_view>
 
-#include "levigate/version.hpp"
+#include "levigate/describe.hpp"
 
 namespace levigate::inline v0 {
 
@@ -14,24 +15,37 @@ inline constexpr std::string_view nameless_backing = "own backing";
 
 /// The backing of one sheet or pad.
 struct Backing {
-  std::string name;
-  double tip_spread =
-      0;  ///< standard deviation of the tips' heights as a share of the grain size, 0 to 1
-  double modulus_mpa = 0;    ///< modulus at the scale of a grain [MPa], 0.01 to infinity (rigid)
-  double life_m = 0;         ///< block travel that one piece lasts [m]
-  double clean_every_m = 0;  ///< block travel between two cleanings [m]
-  double fade_m = 0;         ///< travel over which clogging takes hold [m]
-  double floor = 0;          ///< share of the fresh rate that clogged paper keeps, 0 to 1
+  std::string name{nameless_backing};
+  double tip_spread = 0;
+  double modulus_mpa = 0;
+  double life_m = 0;
+  double clean_every_m = 0;
+  double fade_m = 0;
+  double floor = 0;
 
   friend bool operator==(const Backing&, const Backing&) = default;
 };
 
+template <>
+inline constexpr auto described<Backing> = describe<Backing>(
+    "Backing", "What carries the grain of a sheet.",
+    member<&Backing::name>("name", "name of the profile, or the user's own").may(),
+    member<&Backing::tip_spread>("tip_spread", Within{0, 1},
+                                 "standard deviation of the tips' heights over the grain size"),
+    member<&Backing::modulus_mpa>("modulus_mpa",
+                                  Within{0.01, std::numeric_limits<double>::infinity()},
+                                  "modulus under one grain")
+        .infinite("rigid"),
+    member<&Backing::life_m>("life_m", Within{0.1, 1e9}, "block travel that one piece lasts"),
+    member<&Backing::clean_every_m>("clean_every_m", Within{0, 1e9},
+                                    "block travel between two cleanings"),
+    member<&Backing::fade_m>("fade_m", Within{1e-6, 1e9}, "travel over which clogging takes hold"),
+    member<&Backing::floor>("floor", Within{0, 1},
+                            "share of the fresh rate that clogged paper keeps"));
+
 /// The backing of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.
 Backing backing_named(std::string_view name);
-
-/// Throws: OutOfRange where a member is outside the range stated at it.
-void validate(const Backing& backing, std::string_view where);
 
 }  // namespace levigate
 

@@ -1,52 +1,57 @@
-// What presses and drives the abrasive: a block, a pad or a tool, with the hand that moves it.
+// What presses and drives the abrasive: a block or a pad, with the hand that moves it.
 #pragma once
 
-#include <optional>
+#include <limits>
 #include <string>
 #include <string_view>
 
+#include "levigate/describe.hpp"
+#include "levigate/error.hpp"
 #include "levigate/units.hpp"
 
 namespace levigate::inline v0 {
 
-/// What makes a tool a buffing wheel; the rest of it is its block. See wheel/wheel.hpp.
-struct WheelFace {
-  double diameter_mm = 0;
-  double rpm = 0;
-  double rated_rpm = 0;
-  double width_mm = 0;
-  double contact_mm = 0;
-  double feed_m_s = 0;
-  double friction = 0;
-  double heat_share = 0;
-
-  friend bool operator==(const WheelFace&, const WheelFace&) = default;
-};
-
-/// A block, or a pad or wheel that is its own tool.
+/// A block, or a pad that is its own tool.
 struct Block {
-  std::string name;
-  double modulus_mpa =
-      0;  ///< modulus of the face that lies on the work [MPa], 0.001 to infinity (rigid)
-  double area_cm2 = 0;   ///< area in contact [cm2]
-  double force_n = 0;    ///< pressing force [N]
-  double speed_m_s = 0;  ///< mean sliding speed while sanding [m/s]
-  double duty = 0;       ///< share of the time that is spent sanding, above 0 to 1
-  double wrap = 0;       ///< area of abrasive that one piece takes, as a multiple of area_cm2
-
-  std::optional<WheelFace> wheel{};  ///< where it is a buffing wheel
+  std::string name = "own block";
+  double modulus_mpa = 0;
+  double area_cm2 = 0;
+  double force_n = 0;
+  double speed_m_s = 0;
+  double duty = 0;
+  double wrap = 0;
 
   double pressure_kpa() const noexcept { return kpa_from_n_per_cm2(force_n, area_cm2); }
 
   friend bool operator==(const Block&, const Block&) = default;
 };
 
+/// Throws: OutOfRange unless the pressure is 0.01 to 1000 kPa.
+inline void require_pressure(const Block& block, std::string_view where) {
+  detail::require_range(block.pressure_kpa(), 0.01, 1e3, "pressure_kpa (force_n over area_cm2)",
+                        "kPa", where);
+}
+
+template <>
+inline constexpr auto described<Block> =
+    describe<Block>(
+        "Block", "What presses and drives a sheet.",
+        member<&Block::name>("name", "name of the profile, or the user's own").may(),
+        member<&Block::modulus_mpa>("modulus_mpa",
+                                    Within{0.001, std::numeric_limits<double>::infinity()},
+                                    "modulus of the face that lies on the work")
+            .infinite("rigid"),
+        member<&Block::area_cm2>("area_cm2", Within{0.01, 1e5}, "area in contact"),
+        member<&Block::force_n>("force_n", Within{1e-3, 1e5}, "pressing force"),
+        member<&Block::speed_m_s>("speed_m_s", Within{1e-3, 100}, "mean speed while sanding"),
+        member<&Block::duty>("duty", Within{0.01, 1}, "share of the time spent sanding"),
+        member<&Block::wrap>("wrap", Within{0, 100},
+                             "area of abrasive that one piece takes, over area_cm2"))
+        .rule<&require_pressure>();
+
 /// The block of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.
 Block block_named(std::string_view name);
-
-/// Throws: OutOfRange where a member or the pressure is outside its range.
-void validate(const Block& block, std::string_view where);
 
 }  // namespace levigate
 

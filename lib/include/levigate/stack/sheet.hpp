@@ -1,47 +1,95 @@
-// One piece of abrasive in the drawer: a sheet, or a pad that is its own tool.
+// One piece of abrasive in the drawer: paper for a block, a pad that is its own tool, or a polishing compound.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
 
+#include "levigate/describe.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/stack/backing.hpp"
-#include "levigate/stack/block.hpp"
+#include "levigate/stack/polish.hpp"
+#include "levigate/stack/tool.hpp"
 
 namespace levigate::inline v0 {
 
-/// What is known of one kind of paper on hand. Sheets of one kind are one entry.
-struct Sheet {
-  std::string id;                 ///< the user's own name for it; unique in a stack
-  std::string maker;              ///< may be empty
-  std::string label;              ///< as printed on the back
-  std::optional<System> system;   ///< where the label does not say it
-  std::optional<double> size_um;  ///< the user's own size [um]; stands above the label's
-  Backing backing;
-  std::optional<Block>
-      block;  ///< where the sheet is its own tool: takes the place of the zone's block
-  double width_mm = 0;
-  double height_mm = 0;
-  std::optional<double> worn_um;  ///< of a compound: its grain once broken down in use [um]
-  std::optional<double> coarsest_scratch_um;  ///< of a compound: deepest scratch it takes out [um]
-  std::optional<double>
-      coarsest_paper_um;          ///< the same, as grain of the paper that it may follow [um]
-  double wear_share = 1;          ///< of the rate of held grain that loose grain reaches
-  std::optional<double> on_hand;  ///< sheets in the drawer; none: no limit
-  std::optional<double> price;    ///< of one sheet, in any currency of hundred cents
-
-  double area_cm2() const noexcept { return width_mm * height_mm / 100.0; }
+/// Paper goes on the block of the zone.
+struct Paper {
+  friend bool operator==(const Paper&, const Paper&) = default;
 };
 
-/// Whether it takes out scratches down to a depth, as a compound does, instead of keeping to a ratio.
-inline bool is_compound(const Sheet& sheet) {
-  return sheet.coarsest_scratch_um.has_value() || sheet.coarsest_paper_um.has_value();
+/// A pad, or abrasive on a wheel: it is its own tool.
+struct Pad {
+  Tool tool;
+
+  friend bool operator==(const Pad&, const Pad&) = default;
+};
+
+template <>
+inline constexpr auto described<Paper> =
+    describe<Paper>("Paper", "Paper, which goes on the block of the zone.");
+
+template <>
+inline constexpr auto described<Pad> =
+    describe<Pad>("Pad", "A pad that is its own tool.",
+                  member<&Pad::tool>("tool", "that takes the place of the zone's block").spread());
+
+/// What is known of one kind of abrasive on hand. Sheets of one kind are one entry.
+struct Sheet {
+  std::string id;
+  std::string maker;
+  std::string label;
+  std::optional<System> system;
+  std::optional<double> size_um;
+  Backing backing;
+  std::variant<Paper, Pad, Polish> kind{};
+  double width_mm = 0;
+  double height_mm = 0;
+  std::optional<double> on_hand;
+  std::optional<double> price;
+
+  double area_cm2() const noexcept { return width_mm * height_mm / 100.0; }
+
+  friend bool operator==(const Sheet&, const Sheet&) = default;
+};
+
+template <>
+inline constexpr auto described<Sheet> = describe<Sheet>(
+    "Sheet", "One kind of abrasive on hand.",
+    member<&Sheet::id>("id", "the user's own name for it; unique in a stack").filled(),
+    member<&Sheet::maker>("maker", "may be empty").may(),
+    member<&Sheet::label>("label", "as printed on the back").filled(),
+    member<&Sheet::system>("system", "of the label, where the label does not say it"),
+    member<&Sheet::size_um>("size_um", Within{0.01, 1e4},
+                            "the user's own size; stands above the label's"),
+    member<&Sheet::backing>("backing", "what carries the grain"),
+    member<&Sheet::kind>("kind", "paper, a pad that is its own tool, or a compound").spread(),
+    member<&Sheet::width_mm>("width_mm", Within{1, 1e4}, "of one piece"),
+    member<&Sheet::height_mm>("height_mm", Within{1, 1e4}, "of one piece"),
+    member<&Sheet::on_hand>("on_hand", Within{0, 1e6}, "sheets in the drawer; none: no limit")
+        .unit("sheets"),
+    member<&Sheet::price>("price", Within{0, 1e6},
+                          "of one sheet, in any currency of hundred cents"));
+
+/// The compound, where a sheet is one; else null.
+inline const Polish* polish_of(const Sheet& sheet) noexcept {
+  return std::get_if<Polish>(&sheet.kind);
 }
 
-/// Throws: BadInput for an empty id or label; OutOfRange for a member outside its range.
-void validate(const Sheet& sheet, std::string_view where);
+/// The tool that takes the place of the zone's block; null where the sheet goes on that.
+inline const Tool* tool_of(const Sheet& sheet) noexcept {
+  if (const Pad* pad = std::get_if<Pad>(&sheet.kind)) return &pad->tool;
+  const Polish* polish = polish_of(sheet);
+  return polish && polish->tool ? &*polish->tool : nullptr;
+}
+
+/// The wheel that a sheet works on; else null.
+inline const Wheel* wheel_of(const Sheet& sheet) noexcept {
+  const Tool* tool = tool_of(sheet);
+  return tool ? as_wheel(*tool) : nullptr;
+}
 
 /// The grade that a sheet's label stands for: its own size where it has one, else the label read in its own system,
 /// else the label with the stack's rule for bare numbers.

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/stack/sheet.hpp"
@@ -14,12 +15,22 @@ namespace levigate::inline v0 {
 
 /// All sheets, in the order in which the user lists them: ties between plans go by it.
 struct Stack {
-  std::optional<System> bare_number;  ///< the system of labels that are a bare number; none: ask
+  std::optional<System> bare_number;
   std::vector<Sheet> sheets;
+
+  friend bool operator==(const Stack&, const Stack&) = default;
 };
 
-/// Throws: BadInput for two sheets of one id; and what validate(Sheet) throws.
-void validate(const Stack& stack, std::string_view where = "");
+/// Throws: BadInput for two sheets of one id.
+void require_unlike_ids(const Stack& stack, std::string_view where);
+
+template <>
+inline constexpr auto described<Stack> =
+    describe<Stack>("Stack", "The paper on hand, in the order in which it is listed.",
+                    member<&Stack::bare_number>(
+                        "bare_number", "the system of labels that are a bare number; none: ask"),
+                    member<&Stack::sheets>("sheets", "one entry a kind"))
+        .rule<&require_unlike_ids>();
 
 /// The grades of all sheets, in the order of the stack.
 /// Throws: UnknownGrade, AmbiguousLabel, BadInput, naming the sheet; check() lists them all without throwing.

@@ -5,12 +5,12 @@
 #include <string_view>
 
 #include "levigate/stack/backing.hpp"
-#include "levigate/stack/block.hpp"
+#include "levigate/stack/polish.hpp"
 #include "levigate/surface/coating.hpp"
 
 namespace levigate::inline v0 {
 
-/// A compound, bar or liquid.
+/// A compound on a coat.
 struct Compound {
   std::string name;
   double size_um = 0;              ///< median grain size as charged [um], 0.01 to 100
@@ -36,6 +36,11 @@ Compound compound_named(std::string_view name, const Coating& coating);
 /// Throws: OutOfRange where a member is outside its range.
 void validate(const Compound& compound, std::string_view where);
 
+/// The compound of that name in the profiles, as it lies in the drawer: its reach is that of paper, as a drawer does not know the
+/// coat that the paper scratches.
+/// Throws: BadInput where there is none, naming the nearest.
+Polish polish_named(std::string_view name);
+
 /// The buff that carries a compound, as a backing: its grain breaks down where paper clogs, and being
 /// charged anew restores it. The floor of the rate is that of the worn grain, by the size effect:
 ///
@@ -44,6 +49,10 @@ void validate(const Compound& compound, std::string_view where);
 /// The other numbers are those of the profile of that name, else those of the medium compound.
 /// Throws: as validate().
 Backing compound_backing(const Compound& compound);
+
+/// The same of a compound in the drawer.
+/// Throws: as validate().
+Backing buff_of(const Polish& polish);
 
 /// Film that a compound removes per metre of travel, mean between two charges.
 ///

@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/wheel/speed.hpp"
+#include "levigate/stack/speed.hpp"
 #include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {

@@ -95,6 +95,9 @@ class FaultWalk {
           held(member, *kind.of, kind.item(at, i), item, pointer, named);
         }
         break;
+      case Form::either:
+        held(member, *kind.held(at), kind.item(at, 0), name, pointer, named);
+        break;
       case Form::truth:
       case Form::choice: break;
     }
@@ -155,6 +158,9 @@ LEVIGATE_WORK bool same(const Kind& kind, const void* a, const void* b) {
         if (!same(*member.kind, member.in(a), member.in(b))) return false;
       }
       return true;
+    case Form::either:
+      return kind.whole(a) == kind.whole(b) &&
+             same(*kind.held(a), kind.item(a, 0), kind.item(b, 0));
     case Form::maybe:
     case Form::list: break;
   }

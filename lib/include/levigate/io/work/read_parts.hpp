@@ -101,39 +101,25 @@ inline Wheel wheel_in(const Node& node) {
   return wheel;
 }
 
-/// Fills what a compound says of its sheet: size, reach, wear, and its buff as backing. The reach of a profile is that of
-/// paper, as a stack does not know the coat that the paper scratches.
-inline void read_compound(const Node& node, Sheet& sheet) {
-  Compound compound;
-  if (node.is_text()) {
-    const CompoundProfile& p = node.placed([&]() -> const CompoundProfile& {
-      return profile_named(compound_table, node.text(), "compound");
-    });
-    compound = {std::string(p.name), p.size_um.value, p.worn_um.value, 0, p.wear_share.value};
-    sheet.coarsest_paper_um = p.coarsest_paper_um.value;
-  } else {
-    node.require_keys(compound_keys, profile_or_object);
-    compound = {name_or(node, "own"), node.at("size_um").number(), node.at("worn_um").number(), 0,
-                node.at("wear_share").number()};
-    if (node.has("coarsest_scratch_um") == node.has("coarsest_paper_um")) {
-      node.fail("one is wanted of coarsest_scratch_um and coarsest_paper_um");
-    }
-    const bool scratch = node.has("coarsest_scratch_um");
-    const auto key = scratch ? "coarsest_scratch_um" : "coarsest_paper_um";
-    (scratch ? sheet.coarsest_scratch_um : sheet.coarsest_paper_um) = node.at(key).number();
+/// A compound by its name, or by its numbers.
+inline Polish polish_in(const Node& node) {
+  if (node.is_text()) return node.placed([&] { return polish_named(node.text()); });
+  node.require_keys(compound_keys, profile_or_object);
+  Polish polish{.name = name_or(node, "own"),
+                .size_um = node.at("size_um").number(),
+                .worn_um = node.at("worn_um").number(),
+                .wear_share = node.at("wear_share").number(),
+                .reach = {}};
+  if (node.has("coarsest_scratch_um") == node.has("coarsest_paper_um")) {
+    node.fail("one is wanted of coarsest_scratch_um and coarsest_paper_um");
   }
-  sheet.size_um = compound.size_um;
-  sheet.worn_um = compound.worn_um;
-  sheet.wear_share = compound.wear_share;
-  // The reach does not enter the backing: that of paper stands for a scratch well within its range.
-  compound.coarsest_scratch_um = sheet.coarsest_scratch_um.value_or(1.0);
-  node.placed([&] {
-    if (sheet.coarsest_paper_um) {
-      require_range(*sheet.coarsest_paper_um, 0.01, 1e4, "coarsest_paper_um", "um", node.pointer());
-    }
-    validate(compound, node.pointer());
-    sheet.backing = compound_backing(compound);
-  });
+  if (const auto scratch_um = node.find("coarsest_scratch_um")) {
+    polish.reach = ScratchReach{scratch_um->number()};
+  } else {
+    polish.reach = PaperReach{node.at("coarsest_paper_um").number()};
+  }
+  node.placed([&] { validate(polish, node.pointer()); });
+  return polish;
 }
 
 inline Cure cure_in(const Node& node) {
@@ -165,17 +151,23 @@ inline Sheet sheet_in(const Node& node) {
   sheet.label = node.at("label").text();
   if (const auto system = node.find("system")) sheet.system = system_in(*system);
   if (const auto size_um = node.find("size_um")) sheet.size_um = size_um->number();
+  std::optional<Tool> tool;
+  if (const auto block = node.find("block")) tool = block_in(*block);
+  if (const auto wheel = node.find("wheel")) {
+    if (tool) wheel->fail("wheel does not go with block: one of them is wanted");
+    tool = wheel_in(*wheel);
+  }
   const auto compound = node.find("compound");
   if (compound) {
     if (sheet.size_um) node.at("size_um").fail("size_um does not go with compound, which has one");
-    read_compound(*compound, sheet);
+    Polish polish = polish_in(*compound);
+    sheet.backing = compound->placed([&] { return buff_of(polish); });
+    polish.tool = std::move(tool);
+    sheet.kind = std::move(polish);
+  } else if (tool) {
+    sheet.kind = Pad{*std::move(tool)};
   }
   if (!compound || node.has("backing")) sheet.backing = backing_in(node.at("backing"));
-  if (const auto block = node.find("block")) sheet.block = block_in(*block);
-  if (const auto wheel = node.find("wheel")) {
-    if (sheet.block) wheel->fail("wheel does not go with block: one of them is wanted");
-    sheet.block = block_of(wheel_in(*wheel));
-  }
   const auto side_mm = [&](std::string_view key) {
     return compound && !node.has(key) ? compound_side_mm : node.at(key).number();
   };

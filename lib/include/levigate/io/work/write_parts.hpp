@@ -110,25 +110,20 @@ inline OrderedJson json_of(const Wheel& wheel) {
           {"duty", wheel.duty}};
 }
 
-/// The compound of a sheet. Throws: BadInput where the sheet has some of its numbers only.
-inline OrderedJson compound_json(const Sheet& sheet) {
-  const bool scratch = sheet.coarsest_scratch_um.has_value();
-  if (!sheet.size_um || !sheet.worn_um || scratch == sheet.coarsest_paper_um.has_value()) {
-    throw BadInput("sheet '" + sheet.id +
-                   "' has some numbers of a compound: a file holds one with size_um, worn_um, "
-                   "wear_share and one of coarsest_scratch_um and coarsest_paper_um");
+/// The name of a compound of the profiles, or its numbers.
+inline OrderedJson json_of(const Polish& polish) {
+  for (const CompoundProfile& row : compound_table) {
+    Polish named = polish_named(row.name);
+    named.tool = polish.tool;
+    if (named == polish) return row.name;
   }
-  for (const CompoundProfile& p : compound_table) {
-    if (sheet.size_um == p.size_um.value && sheet.worn_um == p.worn_um.value &&
-        sheet.coarsest_paper_um == p.coarsest_paper_um.value &&
-        sheet.wear_share == p.wear_share.value) {
-      return p.name;
-    }
+  OrderedJson json{{"name", polish.name}, {"size_um", polish.size_um}, {"worn_um", polish.worn_um}};
+  if (const auto* scratch = std::get_if<ScratchReach>(&polish.reach)) {
+    json["coarsest_scratch_um"] = scratch->coarsest_scratch_um;
+  } else {
+    json["coarsest_paper_um"] = std::get<PaperReach>(polish.reach).coarsest_paper_um;
   }
-  OrderedJson json{{"size_um", *sheet.size_um}, {"worn_um", *sheet.worn_um}};
-  if (scratch) json["coarsest_scratch_um"] = *sheet.coarsest_scratch_um;
-  if (!scratch) json["coarsest_paper_um"] = *sheet.coarsest_paper_um;
-  json["wear_share"] = sheet.wear_share;
+  json["wear_share"] = polish.wear_share;
   return json;
 }
 
@@ -160,18 +155,15 @@ inline OrderedJson json_of(const Film& film) {
 inline OrderedJson json_of(const Sheet& sheet) {
   OrderedJson json{{"id", sheet.id}, {"maker", sheet.maker}, {"label", sheet.label}};
   if (sheet.system) json["system"] = to_string(*sheet.system);
-  const bool compound = sheet.worn_um || sheet.coarsest_scratch_um || sheet.coarsest_paper_um ||
-                        sheet.wear_share != 1.0;
-  if (compound) {
-    json["compound"] = compound_json(sheet);
+  if (const Polish* polish = polish_of(sheet)) {
+    json["compound"] = json_of(*polish);
   } else if (sheet.size_um) {
     json["size_um"] = *sheet.size_um;
   }
   json["backing"] = json_of(sheet.backing);
-  if (sheet.block && sheet.block->wheel) {
-    json["wheel"] = json_of(wheel_of(*sheet.block));
-  } else if (sheet.block) {
-    json["block"] = json_of(*sheet.block);
+  if (const Tool* tool = tool_of(sheet)) {
+    const Wheel* wheel = as_wheel(*tool);
+    json[wheel ? "wheel" : "block"] = wheel ? json_of(*wheel) : json_of(std::get<Block>(*tool));
   }
   json["width_mm"] = sheet.width_mm;
   json["height_mm"] = sheet.height_mm;
@@ -193,9 +185,6 @@ inline OrderedJson json_of(const Carried& carried) {
 }
 
 inline OrderedJson json_of(const Zone& zone) {
-  if (zone.block.wheel) {
-    throw BadInput("zone '" + zone.name + "' has a wheel as its block; a file has them on sheets");
-  }
   OrderedJson json{
       {"name", zone.name}, {"area_cm2", zone.area_cm2}, {"block", json_of(zone.block)}};
   if (zone.film) json["film"] = json_of(*zone.film);

@@ -140,6 +140,17 @@ inline Setup setup_of(const Setup& all, const std::vector<std::size_t>& sheets) 
   return result;
 }
 
+/// The block or pad that a sheet is its own tool with; none where that is a wheel, whose numbers have no band here.
+inline std::optional<Block> own_block(const Sheet& sheet) {
+  const Tool* tool = tool_of(sheet);
+  return tool && !as_wheel(*tool) ? std::optional(std::get<Block>(*tool)) : std::nullopt;
+}
+
+/// The same, to be set.
+inline Block* own_block(Sheet& sheet) {
+  return const_cast<Block*>(std::get_if<Block>(tool_of(sheet)));
+}
+
 /// Every input of a setup: of the coating, of each backing and block by name, of rules, model and grades.
 inline std::vector<Knob> knobs(const Setup& setup) {
   std::vector<Knob> result;
@@ -166,18 +177,19 @@ inline std::vector<Knob> knobs(const Setup& setup) {
     }
   }
 
-  std::vector<Block> blocks;
-  for (const Zone& zone : setup.job.zones) blocks.push_back(zone.block);
+  std::vector<Tool> tools;
+  for (const Zone& zone : setup.job.zones) tools.push_back(zone.block);
   for (const Sheet& sheet : setup.stack.sheets) {
-    if (sheet.block) blocks.push_back(*sheet.block);
+    if (const Tool* tool = tool_of(sheet)) tools.push_back(*tool);
   }
   seen.clear();
-  for (const Block& block : blocks) {
+  for (const Tool& tool : tools) {
+    const Block block = face_of(tool);
     if (!seen.insert(block.name).second) continue;
     const auto zones =
         positions(setup.job.zones, [&](const Zone& zone) { return zone.block == block; });
-    const auto sheets =
-        positions(setup.stack.sheets, [&](const Sheet& sheet) { return sheet.block == block; });
+    const auto sheets = positions(setup.stack.sheets,
+                                  [&](const Sheet& sheet) { return own_block(sheet) == block; });
     for (const auto& field : block_fields) {
       result.push_back({"block " + block.name, std::string(field.quantity),
                         traced(block_table, block.name, field, block.*field.value),
@@ -185,7 +197,7 @@ inline std::vector<Knob> knobs(const Setup& setup) {
                           for (const std::size_t i : zones)
                             s.job.zones[i].block.*field.value = value;
                           for (const std::size_t i : sheets)
-                            (*s.stack.sheets[i].block).*field.value = value;
+                            (*own_block(s.stack.sheets[i])).*field.value = value;
                         }});
     }
   }

@@ -57,7 +57,7 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
               .cost = sheets_used(step) * workings.stack.sheets[sheet].price.value_or(0.0),
               .gloss_gu = std::numeric_limits<double>::infinity(),
               .zones = {}};
-  if (const auto& block = workings.stack.sheets[sheet].block; block && block->wheel) {
+  if (wheel_of(workings.stack.sheets[sheet])) {
     for (const WheelCaution& c : wheel_cautions) {
       result.cautions.push_back({std::string(c.topic), std::string(c.text)});
     }

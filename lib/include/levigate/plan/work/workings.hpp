@@ -78,12 +78,14 @@ struct Setup {
 
 /// The size of a sheet's grain when it has done its work [um].
 inline double worn_um(const Setup& setup, std::size_t sheet) {
-  return setup.stack.sheets[sheet].worn_um.value_or(setup.grades[sheet].median_um);
+  const Polish* polish = polish_of(setup.stack.sheets[sheet]);
+  return polish ? polish->worn_um : setup.grades[sheet].median_um;
 }
 
 inline Grain grain_of(const Setup& setup, std::size_t sheet) {
+  const Polish* polish = polish_of(setup.stack.sheets[sheet]);
   return {setup.grades[sheet].median_um, worn_um(setup, sheet), setup.log_spreads[sheet],
-          setup.stack.sheets[sheet].wear_share};
+          polish ? polish->wear_share : 1.0};
 }
 
 /// How far the coat has cured: hard where the job gives no age, or nothing is known of its cure.
@@ -166,13 +168,6 @@ inline Setup setup(const Job& given, const Stack& stack, const Factors& factors 
     result.log_spreads.push_back(log_spread(grade));
     result.stands.push_back(zones_standing(job, grade));
   }
-  for (std::size_t i = 0; i < result.grades.size(); ++i) {
-    if (worn_um(result, i) <= result.grades[i].median_um) continue;
-    throw BadInput("worn_um = " + detail::number_text(worn_um(result, i)) +
-                   " um is above the fresh size of " +
-                   detail::number_text(result.grades[i].median_um) + " um, in sheet '" +
-                   stack.sheets[i].id + "'");
-  }
   return result;
 }
 
@@ -201,8 +196,12 @@ struct Workings : Setup {
 
 /// Depth of scratches that a sheet takes out, where it is a compound [um].
 inline std::optional<double> reach_of(const Setup& setup, const Sheet& sheet) {
-  if (sheet.coarsest_scratch_um || !sheet.coarsest_paper_um) return sheet.coarsest_scratch_um;
-  return paper_scratch_um(*sheet.coarsest_paper_um, setup.job.coating.hardness_mpa);
+  const Polish* polish = polish_of(sheet);
+  if (!polish) return std::nullopt;
+  if (const auto* scratch = std::get_if<ScratchReach>(&polish->reach))
+    return scratch->coarsest_scratch_um;
+  return paper_scratch_um(std::get<PaperReach>(polish->reach).coarsest_paper_um,
+                          setup.job.coating.hardness_mpa);
 }
 
 /// What speaks against the wheel of a sheet on the job's coating. Nothing where it has no wheel, or the coating's limits are
@@ -210,8 +209,9 @@ inline std::optional<double> reach_of(const Setup& setup, const Sheet& sheet) {
 inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const Sheet& sheet) {
   const std::string& coating = setup.job.coating.name;
   const bool known = detail::has_profile(limit_table, coating);
-  if (!sheet.block || !sheet.block->wheel || !known) return {};
-  return wheel_findings(wheel_of(*sheet.block), wheel_limits_named(coating));
+  const Wheel* wheel = wheel_of(sheet);
+  if (!wheel || !known) return {};
+  return wheel_findings(*wheel, wheel_limits_named(coating));
 }
 
 /// The tools for the defects of a zone, with the paper that comes first. Only minutes come of their rates, so that these take the
@@ -253,10 +253,11 @@ inline Workings workings(Setup setup) {
   const Job& job = result.job;
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
     const Sheet& sheet = result.stack.sheets[i];
+    const Tool* tool = tool_of(sheet);
     std::vector<SheetInZone>& row = result.work.emplace_back();
     for (const Zone& zone : job.zones) {
       row.push_back(sheet_in_zone(job, result.model, grain_of(result, i), sheet.backing,
-                                  sheet.block.value_or(zone.block), result.factors.of(i)));
+                                  tool ? face_of(*tool) : zone.block, result.factors.of(i)));
     }
   }
   for (const Zone& zone : job.zones) {

@@ -72,7 +72,7 @@ inline std::vector<Reentry> reentries(const Workings& workings,
     way.climb.minutes_per_um = sanding_minutes(workings, sheets[i], zone, 1.0);
     way.climb.above_um = after_um;
     if (workings.reach_um[sheets[i]]) way.climb.reach_um = *workings.reach_um[sheets[i]];
-    if (kind == MarkKind::wave && sheet.block) way.climb.reach_um = 0;
+    if (kind == MarkKind::wave && tool_of(sheet)) way.climb.reach_um = 0;
     if (i == 0) break;
     way.removal_um = workings.work[sheets[i - 1]][zone].scratch_um * workings.job.rules.overcut;
     after_minutes += sanding_minutes(workings, sheets[i], zone, way.removal_um) +

@@ -45,8 +45,9 @@ inline Film above(Film film, double below_um) {
 /// What a sheet leaves a zone with.
 inline Carried left_by(const Workings& workings, std::size_t sheet, std::size_t zone) {
   const SheetInZone& work = workings.work[sheet][zone];
+  const Polish* polish = polish_of(workings.stack.sheets[sheet]);
   return {workings.grades[sheet], work.scratch_um, work.rq_um,
-          workings.stack.sheets[sheet].worn_um};
+          polish ? std::optional(polish->worn_um) : std::nullopt};
 }
 
 /// The zone after what was done to it.

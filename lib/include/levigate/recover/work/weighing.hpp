@@ -85,7 +85,7 @@ class Weighing {
   /// Likelihood of the way the mark runs, straight or in an arc, for a source.
   double way_likelihood(const MarkSource& source) const {
     const Layer& layer = layers_[source.layer];
-    const double arcs = workings_.stack.sheets[layer.sheet].block
+    const double arcs = tool_of(workings_.stack.sheets[layer.sheet])
                             ? inspection_table[0].arc_share_tool.value
                             : inspection_table[0].arc_share_block.value;
     if (mark_.kind == MarkKind::swirl) return arcs;

@@ -111,7 +111,7 @@ inline void check_neighbours(const std::vector<ReadSheet>& sheets, const StepRul
                               fixed(ratio, 2) + " apart, below min_ratio " +
                               fixed(rule.min_ratio, 2) + ": one of them is enough"});
     }
-    if (fit == StepFit::too_long && !is_compound(*fine.sheet)) {
+    if (fit == StepFit::too_long && !polish_of(*fine.sheet)) {
       const std::vector<Bridge> ways = bridges(coarse.grade.median_um, fine.grade.median_um, rule);
       findings.push_back({FindingKind::gap, Severity::warning, ids,
                           "from " + named(coarse) + " to " + named(fine) + " is a ratio of " +

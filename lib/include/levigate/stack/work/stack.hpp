@@ -17,13 +17,12 @@
 
 namespace levigate::inline v0 {
 
-LEVIGATE_WORK void validate(const Stack& stack, std::string_view where) {
+LEVIGATE_WORK void require_unlike_ids(const Stack& stack, std::string_view where) {
   std::set<std::string_view> ids;
   for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
     const std::string place = std::string(where) + "/sheets/" + std::to_string(i);
-    validate(stack.sheets[i], place);
     if (!ids.insert(stack.sheets[i].id).second) {
-      throw BadInput("id '" + stack.sheets[i].id + "' stands twice, the second time in " + place,
+      throw BadInput("id '" + stack.sheets[i].id + "' is repeated, the second time in " + place,
                      place + "/id");
     }
   }

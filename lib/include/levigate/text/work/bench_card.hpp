@@ -84,9 +84,10 @@ class BenchCard {
   const Sheet& sheet(const Step& step) const {
     return stack_.sheets[sheet_index(stack_, step.sheet)];
   }
-  const Block& block(const Step& step, std::size_t zone) const {
+  Block block(const Step& step, std::size_t zone) const {
     const Sheet& s = sheet(step);
-    return s.block ? *s.block : job_.zones[zone].block;
+    const Tool* tool = tool_of(s);
+    return tool ? face_of(*tool) : job_.zones[zone].block;
   }
 
   void header() {
@@ -177,7 +178,7 @@ class BenchCard {
 
   void wheel(std::size_t i) {
     const Step& step = plan_.steps[i];
-    page_.say("  ", wheel_text(job_, *sheet(step).block, step));
+    page_.say("  ", wheel_text(job_, *wheel_of(sheet(step)), step));
     const auto first = std::find_if(plan_.steps.begin(), plan_.steps.end(),
                                     [&](const Step& other) { return on_wheel(stack_, other); });
     if (first->sheet == step.sheet) {

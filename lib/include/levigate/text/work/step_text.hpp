@@ -22,8 +22,7 @@ namespace levigate::inline v0 {
 namespace detail {
 
 inline bool on_wheel(const Stack& stack, const Step& step) {
-  const std::optional<Block>& block = stack.sheets[sheet_index(stack, step.sheet)].block;
-  return block && block->wheel;
+  return wheel_of(stack.sheets[sheet_index(stack, step.sheet)]) != nullptr;
 }
 
 /// A sheen that is not polished shows its scratches: they must all run along the grain.

@@ -30,12 +30,8 @@ inline std::string basis_text(Basis basis) {
 
 /// What a sheet's size rests on: that of a compound from the profiles on what the profile does.
 inline Basis size_basis(const Sheet& sheet, const Grade& grade) {
-  for (const CompoundProfile& p : compound_table) {
-    if (sheet.size_um == p.size_um.value && sheet.coarsest_paper_um == p.coarsest_paper_um.value) {
-      return p.size_um.source.basis;
-    }
-  }
-  return grade.basis();
+  const Polish* polish = polish_of(sheet);
+  return polish ? polish->basis : grade.basis();
 }
 
 /// Grades of the plan whose size was not read in a standard, by what it rests on instead.

@@ -25,7 +25,7 @@ inline std::vector<std::string> upkeep(const Step& step, const Sheet& sheet, con
     lines.push_back(fmt::format("Film for about {:.0f} more strokes along {} with this sheet.",
                                 *zone.strokes_left, zone.zone));
   }
-  if (tool.wheel) return lines;
+  if (wheel_of(sheet)) return lines;
   const double stroke_m = 1e-3 * defect_table[0].stroke_mm.value;
   lines.push_back(fmt::format(
       "Rinse or wipe it every {:.0f} strokes or so; change the piece after {:.0f} min of work.",

@@ -13,12 +13,12 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/stack/block.hpp"
+#include "levigate/stack/speed.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/wheel/caution.hpp"
 #include "levigate/wheel/limit_table.hpp"
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/pass.hpp"
-#include "levigate/wheel/speed.hpp"
 #include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {
@@ -26,8 +26,7 @@ namespace levigate::inline v0 {
 namespace detail {
 
 /// Rim speed, dwell and its limit, film of a pass and passes in each zone, of a step on a wheel. See wheel_pass().
-inline std::string wheel_text(const Job& job, const Block& tool, const Step& step) {
-  const Wheel wheel = wheel_of(tool);
+inline std::string wheel_text(const Job& job, const Wheel& wheel, const Step& step) {
   const bool known = has_profile(limit_table, job.coating.name);
   std::string text = fmt::format("Rim {:.1f} m/s at {:.0f} rpm, work fed at {:.0f} mm/s.",
                                  wheel.surface_speed_m_s(), wheel.rpm, 1e3 * wheel.feed_m_s);
@@ -39,7 +38,7 @@ inline std::string wheel_text(const Job& job, const Block& tool, const Step& ste
     const ZoneStep& zone = step.zones[i];
     if (zone.travel_m <= 0.0) continue;
     const double rate_um_per_m =
-        zone.removal_um * job.zones[i].area_cm2 / (tool.area_cm2 * zone.travel_m);
+        zone.removal_um * job.zones[i].area_cm2 / (wheel.area_cm2() * zone.travel_m);
     pass = wheel_pass(wheel, wheel_limits_named(job.coating.name), rate_um_per_m, zone.removal_um);
     passes.push_back(fmt::format("{:.0f} on {}", pass.passes, zone.zone));
     counts.insert(pass.passes);

@@ -9,6 +9,7 @@
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/stack/backing.hpp"
@@ -52,19 +53,43 @@ LEVIGATE_WORK void validate(const Compound& compound, std::string_view where) {
   detail::require_range(compound.wear_share, 1e-3, 1.0, "wear_share", "", where);
 }
 
-LEVIGATE_WORK Backing compound_backing(const Compound& compound) {
-  validate(compound, "compound '" + compound.name + "'");
+LEVIGATE_WORK Polish polish_named(std::string_view name) {
+  const CompoundProfile& p = detail::profile_named(compound_table, name, "compound");
+  return {.name = std::string(p.name),
+          .size_um = p.size_um.value,
+          .worn_um = p.worn_um.value,
+          .wear_share = p.wear_share.value,
+          .reach = PaperReach{p.coarsest_paper_um.value},
+          .basis = p.size_um.source.basis};
+}
+
+namespace detail {
+
+/// The buff of a compound of that name and grain.
+inline Backing buff_named(const std::string& compound, double size_um, double worn_um) {
   const CompoundProfile* found = nullptr;
   for (const CompoundProfile& p : compound_table) {
-    if (p.name == compound.name || (found == nullptr && p.name == "medium")) found = &p;
+    if (p.name == compound || (found == nullptr && p.name == "medium")) found = &p;
   }
-  return {.name = compound.name + " compound on a buff",
+  return {.name = compound + " compound on a buff",
           .tip_spread = found->tip_spread.value,
           .modulus_mpa = found->modulus_mpa.value,
           .life_m = found->life_m.value,
           .clean_every_m = found->clean_every_m.value,
           .fade_m = found->fade_m.value,
-          .floor = size_effect(compound.worn_um) / size_effect(compound.size_um)};
+          .floor = size_effect(worn_um) / size_effect(size_um)};
+}
+
+}  // namespace detail
+
+LEVIGATE_WORK Backing compound_backing(const Compound& compound) {
+  validate(compound, "compound '" + compound.name + "'");
+  return detail::buff_named(compound.name, compound.size_um, compound.worn_um);
+}
+
+LEVIGATE_WORK Backing buff_of(const Polish& polish) {
+  validate(polish, "compound '" + polish.name + "'");
+  return detail::buff_named(polish.name, polish.size_um, polish.worn_um);
 }
 
 LEVIGATE_WORK double compound_rate_um_per_m(const Compound& compound, const Coating& coating,

@@ -1,4 +1,4 @@
-// The surface speed of a buffing wheel.
+// The surface speed of a turning wheel.
 #pragma once
 
 #include <cmath>

@@ -29,6 +29,7 @@
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/learned_factor.hpp"
 #include "levigate/journal/observe.hpp"
+#include "levigate/journal/observed.hpp"
 #include "levigate/journal/prior.hpp"
 #include "levigate/journal/report.hpp"
 #include "levigate/journal/shop.hpp"

@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "levigate/io/write_plan.hpp"
-#include "levigate/journal/learned.hpp"
+#include "levigate/journal/shop.hpp"
 
 namespace levigate::inline v0 {
 

@@ -7,7 +7,7 @@
 
 #include "levigate/grade/convert.hpp"
 #include "levigate/io/write.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan.hpp"
 #include "levigate/stack/finding.hpp"
 
 namespace levigate::inline v0 {

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "levigate/journal/entry.hpp"
-#include "levigate/journal/learned.hpp"
 #include "levigate/journal/observe.hpp"
+#include "levigate/journal/shop.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/stack.hpp"
 

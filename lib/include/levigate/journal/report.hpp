@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
-#include "levigate/journal/learned.hpp"
+#include "levigate/journal/shop.hpp"
 
 namespace levigate::inline v0 {
 

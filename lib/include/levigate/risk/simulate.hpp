@@ -5,7 +5,7 @@
 
 #include "levigate/bench/bench.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan.hpp"
 #include "levigate/risk/progress.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/stack/stack.hpp"

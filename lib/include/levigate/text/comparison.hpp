@@ -4,7 +4,7 @@
 #include <string>
 
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {

@@ -14,23 +14,12 @@
 
 #include "levigate/detail/work.hpp"
 #include "levigate/journal/entry.hpp"
+#include "levigate/journal/work/step_entries.hpp"
 #include "levigate/recover/done.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
-
-/// Whether an entry that ends a step ends one that the other began: of the same job and sheet, with a zone in common.
-inline bool ends(const Entry& ended, const Entry& begun) {
-  return ended.kind == EntryKind::step_ended && begun.kind == EntryKind::step_begun &&
-         ended.job == begun.job && ended.sheet == begun.sheet &&
-         (ended.zone == begun.zone || ended.zone.empty() || begun.zone.empty());
-}
-
-/// Whether an entry speaks for all of the zones that another is of.
-inline bool covers(const Entry& entry, const Entry& other) {
-  return entry.zone.empty() || entry.zone == other.zone;
-}
 
 /// The way that a step ran which ended at that position.
 inline std::optional<double> direction_of(std::span<const Entry> entries, std::size_t at) {

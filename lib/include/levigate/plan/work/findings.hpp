@@ -28,7 +28,6 @@
 #include "levigate/stack/check.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/stack/step_rule.hpp"
-#include "levigate/stack/work/check.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/levelling.hpp"
 #include "levigate/wheel/finding.hpp"

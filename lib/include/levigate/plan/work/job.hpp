@@ -9,8 +9,8 @@
 #include "levigate/plan/job.hpp"
 
 #include "levigate/detail/work.hpp"
-#include "levigate/faults.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"

@@ -11,8 +11,8 @@
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
-#include "levigate/faults.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/surface/defect.hpp"
 

@@ -30,7 +30,6 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
-#include "levigate/stack/work/check.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/text/work/layout.hpp"

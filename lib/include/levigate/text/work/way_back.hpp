@@ -16,7 +16,6 @@
 #include "levigate/plan/work/search.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/recover/work/evidence.hpp"
-#include "levigate/recover/work/go_back.hpp"
 #include "levigate/text/work/layout.hpp"
 
 namespace levigate::inline v0 {

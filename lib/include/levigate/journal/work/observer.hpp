@@ -1,0 +1,294 @@
+// Going through the entries of a journal in order, to see what they show of a job.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <numeric>
+#include <optional>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "levigate/grade/grades.hpp"
+#include "levigate/journal/entry.hpp"
+#include "levigate/journal/observed.hpp"
+#include "levigate/journal/work/step_entries.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
+#include "levigate/recover/work/visible.hpp"
+#include "levigate/stack/backing.hpp"
+#include "levigate/stack/sheet.hpp"
+#include "levigate/stack/stack.hpp"
+#include "levigate/surface/coating.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Goes through the entries in order and keeps where each zone stands.
+class Observer {
+ public:
+  /// Of the first so many entries of the job it only keeps where they left its zones.
+  Observer(const std::vector<Entry>& entries, const Workings& workings, std::size_t known_lines)
+      : entries_(entries), workings_(workings), zones_(workings.job.zones.size()) {
+    for (; known_lines > 0 && new_from_ < entries.size(); ++new_from_) {
+      if (entries[new_from_].job == workings.job.name) --known_lines;
+    }
+  }
+
+  Observed observe() {
+    for (at_ = 0; at_ < entries_.size(); ++at_) tell(at_, take(entries_[at_]));
+    for (const Work& work : works_) finish(work);
+    std::sort(seen_.unmatched.begin(), seen_.unmatched.end(),
+              [](const Unmatched& a, const Unmatched& b) { return a.place.entry < b.place.entry; });
+    return std::move(seen_);
+  }
+
+ private:
+  /// Keeps the reason why an entry teaches nothing, where there is one and it is not of what was known.
+  void tell(std::size_t entry, const std::string& reason) {
+    if (reason.empty() || entry < new_from_) return;
+    seen_.unmatched.push_back({{entry, entries_[entry].at}, reason});
+  }
+
+  /// Entries that tell of the same step; merged where an entry of all zones joins them.
+  struct Work {
+    std::size_t sheet = 0;
+    std::set<std::size_t> zones;
+    double predicted_minutes = 0;
+    double actual_minutes = 0;
+    std::vector<std::size_t> entries;
+    std::string reason{};  ///< why it is not compared
+  };
+
+  /// Where a zone stands.
+  struct Standing {
+    std::optional<Before> before;     ///< the step it is at
+    std::optional<std::size_t> work;  ///< and its work
+    std::optional<std::size_t> film;  ///< its readings so far
+    bool film_known = false;          ///< some of which were known
+  };
+
+  std::optional<std::size_t> sheet_at(const std::string& id) const {
+    const std::vector<Sheet>& sheets = workings_.stack.sheets;
+    const auto at = std::find_if(sheets.begin(), sheets.end(),
+                                 [&](const Sheet& sheet) { return sheet.id == id; });
+    if (at == sheets.end()) return std::nullopt;
+    return static_cast<std::size_t>(at - sheets.begin());
+  }
+
+  std::optional<std::size_t> zone_at(const std::string& name) const {
+    const std::vector<Zone>& zones = workings_.job.zones;
+    const auto at = std::find_if(zones.begin(), zones.end(),
+                                 [&](const Zone& zone) { return zone.name == name; });
+    if (at == zones.end()) return std::nullopt;
+    return static_cast<std::size_t>(at - zones.begin());
+  }
+
+  const std::string& backing(std::size_t sheet) const {
+    return workings_.stack.sheets[sheet].backing.name;
+  }
+
+  /// Why nothing can be learned under the names of the coating and the backing of a sheet, if that is so: unlike things would share
+  /// a name.
+  std::string nameless(std::optional<std::size_t> sheet = {}) const {
+    const std::string& coating = workings_.job.coating.name;
+    const bool no_coating = coating.empty() || coating == nameless_coating;
+    if (no_coating || (sheet && (backing(*sheet).empty() || backing(*sheet) == nameless_backing))) {
+      return std::string("The ") + (no_coating ? "coating" : "backing") +
+             " has no name of its own to learn it under.";
+    }
+    return {};
+  }
+
+  Place place() const { return {at_, entries_[at_].at}; }
+
+  /// Takes an entry in. The reason why it teaches nothing, where it was meant to.
+  std::string take(const Entry& entry) {
+    const bool teaches =
+        entry.kind == EntryKind::step_begun || entry.kind == EntryKind::step_ended ||
+        entry.kind == EntryKind::film_read || entry.kind == EntryKind::scratch_read;
+    if (!teaches) return {};
+    if (entry.job != workings_.job.name) return "It is of another job, '" + entry.job + "'.";
+    const std::optional<std::size_t> zone = zone_at(entry.zone);
+    if (!entry.zone.empty() && !zone) return "The job has no zone '" + entry.zone + "'.";
+    if (entry.kind == EntryKind::film_read) return take_film(entry, zone);
+    const std::optional<std::size_t> sheet = sheet_at(entry.sheet);
+    if (!sheet) return "The stack has no sheet '" + entry.sheet + "'.";
+    if (entry.kind == EntryKind::scratch_read) return take_scratch(entry, zone, *sheet);
+    std::vector<std::size_t> zones(workings_.job.zones.size());
+    std::iota(zones.begin(), zones.end(), std::size_t{0});
+    if (zone) zones = {*zone};
+    if (entry.kind == EntryKind::step_begun) return take_begun(entry, zones);
+    if (!entry.minutes) return "It tells no minutes.";
+    take_step(*sheet, zones, entry);
+    return {};
+  }
+
+  /// A step that is begun opens no work: it only has to be ended some time.
+  std::string take_begun(const Entry& begun, const std::vector<std::size_t>& zones) {
+    for (const std::size_t zone : zones) begun_.insert(zone);
+    const bool ended =
+        std::any_of(entries_.begin() + static_cast<std::ptrdiff_t>(at_), entries_.end(),
+                    [&](const Entry& later) { return ends(later, begun); });
+    return ended ? std::string() : "The step with " + begun.sheet + " was begun and not ended.";
+  }
+
+  void take_step(std::size_t sheet, const std::vector<std::size_t>& zones, const Entry& entry) {
+    const std::size_t mine = works_.size();
+    works_.push_back({sheet, {}, 0, *entry.minutes, {at_}});
+    for (const std::size_t zone : zones) {
+      begun_.insert(zone);
+      Standing& standing = zones_[zone];
+      if (standing.work && works_[*standing.work].sheet == sheet) {
+        join(mine, *standing.work);
+        works_[mine].predicted_minutes += minutes_of(entry.removal_um.value_or(0.0), sheet, zone);
+      } else {
+        const bool told = !entry.zone.empty() || !passes(sheet, zone, standing);
+        begin(mine, zone, standing, told ? entry.removal_um : std::nullopt);
+      }
+    }
+  }
+
+  /// Whether a step of all zones passes this one by.
+  bool passes(std::size_t sheet, std::size_t zone, const Standing& standing) const {
+    if (standing.before) return false;
+    return workings_.starts[zone] ? workings_.stands[sheet][zone] : passed_by(workings_, zone);
+  }
+
+  double minutes_of(double removal_um, std::size_t sheet, std::size_t zone) const {
+    return effort(removal_um, workings_.work[sheet][zone], workings_.job.zones[zone],
+                  workings_.stack.sheets[sheet], workings_.factors.duty)
+        .minutes;
+  }
+
+  void begin(std::size_t mine, std::size_t zone, Standing& standing,
+             std::optional<double> taken_um) {
+    Work& work = works_[mine];
+    const std::optional<Before> before = standing.before;
+    if (taken_um) {
+      work.predicted_minutes += minutes_of(*taken_um, work.sheet, zone);
+    } else if (before &&
+               worn_um(workings_, before->sheet) <= workings_.grades[work.sheet].median_um) {
+      work.reason = "It goes back from " + workings_.stack.sheets[before->sheet].id + " to " +
+                    workings_.stack.sheets[work.sheet].id +
+                    ": what had to be removed is not known.";
+    } else {
+      work.predicted_minutes +=
+          minutes_of(removal_um(workings_, before, work.sheet, zone), work.sheet, zone);
+    }
+    work.zones.insert(zone);
+    standing.before = after(workings_, before, work.sheet);
+    standing.work = mine;
+  }
+
+  /// Takes the work of an earlier entry of the same step into that of this one.
+  void join(std::size_t mine, std::size_t other) {
+    if (mine == other) return;
+    Work taken = std::exchange(works_[other], {});
+    Work& work = works_[mine];
+    work.predicted_minutes += taken.predicted_minutes;
+    work.actual_minutes += taken.actual_minutes;
+    if (work.reason.empty()) work.reason = taken.reason;
+    work.entries.insert(work.entries.begin(), taken.entries.begin(), taken.entries.end());
+    for (const std::size_t zone : taken.zones) {
+      work.zones.insert(zone);
+      zones_[zone].work = mine;
+    }
+  }
+
+  void finish(const Work& work) {
+    if (work.entries.empty()) return;  // taken into another
+    const auto known = std::count_if(work.entries.begin(), work.entries.end(),
+                                     [&](std::size_t entry) { return entry < new_from_; });
+    if (known == std::ssize(work.entries)) return;
+    std::string reason = known > 0 ? "A part of this step was learned before." : work.reason;
+    if (reason.empty()) reason = nameless(work.sheet);
+    if (reason.empty() && !(work.predicted_minutes > 0.0))
+      reason = "Nothing was to be removed there, as computed.";
+    if (reason.empty() && !(work.actual_minutes > 0.0)) reason = "It took no minutes.";
+    if (!reason.empty()) {
+      for (const std::size_t entry : work.entries) tell(entry, reason);
+      return;
+    }
+    const std::size_t last = work.entries.back();
+    const bool one = work.zones.size() == 1 && workings_.job.zones.size() > 1;
+    seen_.paces.push_back({workings_.job.coating.name,
+                           backing(work.sheet),
+                           workings_.stack.sheets[work.sheet].id,
+                           one ? workings_.job.zones[*work.zones.begin()].name : "",
+                           work.predicted_minutes,
+                           work.actual_minutes,
+                           {last, entries_[last].at}});
+  }
+
+  std::string take_scratch(const Entry& entry, std::optional<std::size_t> zone, std::size_t sheet) {
+    if (at_ < new_from_) return {};
+    if (!zone) return "It names no zone.";
+    if (std::string reason = nameless(sheet); !reason.empty()) return reason;
+    const SheetInZone& work = workings_.work[sheet][*zone];
+    ScratchSeen seen{
+        workings_.job.coating.name, backing(sheet), entry.sheet, entry.zone, 0, 0, place()};
+    if (entry.width_um) {
+      seen.predicted_um = work.scratch_um;
+      seen.seen_um = depth_of_width_um(*entry.width_um, workings_.model.flank_deg);
+    } else if (entry.ra_um) {
+      seen.predicted_um = work.ra_um;
+      seen.seen_um = *entry.ra_um;
+    }
+    if (!(seen.seen_um > 0.0)) return "It reads no width and no roughness.";
+    seen_.scratches.push_back(std::move(seen));
+    return {};
+  }
+
+  std::string take_film(const Entry& entry, std::optional<std::size_t> at) {
+    if (!at) return "It names no zone.";
+    const Zone& zone = workings_.job.zones[*at];
+    if (!zone.film) return "The work is a solid and has no film.";
+    if (zone.film->readings > 0) return "The job's film is from readings, not from coats.";
+    if (!zone.levelled) return "An edge holds a share of the film only.";
+    if (begun_.contains(*at)) return "The zone had been sanded before it was read.";
+    if (entry.readings_um.empty()) return "It holds no readings.";
+    for (const double reading_um : entry.readings_um) {
+      if (std::isnan(reading_um)) return "It holds a reading that is no number.";
+    }
+    if (std::string reason = nameless(); !reason.empty()) return reason;
+    if (at_ < new_from_) {
+      zones_[*at].film_known = true;
+      return {};
+    }
+    if (zones_[*at].film_known) return "The film of this zone was learned before.";
+    std::optional<std::size_t>& film = zones_[*at].film;
+    if (!film) {
+      film = seen_.films.size();
+      seen_.films.push_back({workings_.job.coating.name,
+                             zone.name,
+                             zone.film->mean_um + zone.below_um,
+                             zone.film->sd_um,
+                             {},
+                             {}});
+    }
+    FilmSeen& seen = seen_.films[*film];
+    seen.readings_um.insert(seen.readings_um.end(), entry.readings_um.begin(),
+                            entry.readings_um.end());
+    seen.place = place();
+    return {};
+  }
+
+  const std::vector<Entry>& entries_;
+  const Workings& workings_;
+  std::size_t new_from_ = 0;  ///< entries before it are known
+  std::vector<Standing> zones_;
+  std::set<std::size_t> begun_;  ///< zones that a step has reached
+  std::vector<Work> works_;
+  std::size_t at_ = 0;
+  Observed seen_;
+};
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -3,6 +3,7 @@
 // repository check keeps the list complete and sorted.
 #pragma once
 
+#include "levigate/bench/bench.hpp"
 #include "levigate/error.hpp"
 #include "levigate/film/budget.hpp"
 #include "levigate/film/cut_through.hpp"

@@ -36,6 +36,7 @@ class Bench {
   /// @param journal  entries of one journal, in order; those of other jobs are left aside
   /// Throws: BadInput, OutOfRange where job, stack or shop cannot be used; UnknownGrade, AmbiguousLabel for a sheet whose label does
   ///         not settle its size. What is wrong with the steps of the journal is thrown by what asks for the job as it stands.
+  /// Source: -
   Bench(Job job, Stack stack, std::optional<Shop> shop = {}, std::vector<Entry> journal = {});
 
   const Job& job() const noexcept;  ///< as it was before the first step

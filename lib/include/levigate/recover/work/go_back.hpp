@@ -1,215 +1,23 @@
 // The work behind recover/go_back.hpp: defines what it declares.
 #pragma once
 
-#include <algorithm>
-#include <cstddef>
-#include <limits>
-#include <string>
 #include <vector>
 
 #include "levigate/recover/go_back.hpp"
 
-#include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
-#include "levigate/grade/grades.hpp"
-#include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/effort.hpp"
-#include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/recover/cause.hpp"
-#include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/done.hpp"
-#include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/mark.hpp"
-#include "levigate/recover/need.hpp"
-#include "levigate/recover/policy.hpp"
-#include "levigate/recover/work/diagnosis.hpp"
-#include "levigate/recover/work/layer.hpp"
-#include "levigate/recover/work/worked.hpp"
-#include "levigate/stack/sheet.hpp"
+#include "levigate/recover/work/way_back.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
 
-namespace detail {
-
-/// Sanding minutes of a sheet in a zone.
-inline double sanding_minutes(const Workings& workings, std::size_t sheet, std::size_t zone,
-                              double removal_um) {
-  return effort(removal_um, workings.work[sheet][zone], workings.job.zones[zone],
-                workings.stack.sheets[sheet], workings.factors.duty)
-      .minutes;
-}
-
-/// The sheets that worked a zone, coarse to fine.
-inline std::vector<std::size_t> sheets_of(const Workings& workings,
-                                          const std::vector<Layer>& layers) {
-  std::vector<std::size_t> result;
-  for (const Layer& layer : layers) {
-    if (std::find(result.begin(), result.end(), layer.sheet) == result.end())
-      result.push_back(layer.sheet);
-  }
-  std::stable_sort(result.begin(), result.end(), [&](std::size_t a, std::size_t b) {
-    return workings.grades[a].median_um > workings.grades[b].median_um;
-  });
-  return result;
-}
-
-/// What going back to each sheet of a zone takes. For a wave, one that brings a tool of its own reaches nothing: it does not
-/// level.
-inline std::vector<Reentry> reentries(const Workings& workings,
-                                      const std::vector<std::size_t>& sheets, std::size_t zone,
-                                      MarkKind kind) {
-  std::vector<Reentry> result(sheets.size());
-  double after_minutes = inspection_table[0].look_minutes.value;
-  double after_um = 0;
-  for (std::size_t i = sheets.size(); i-- > 0;) {
-    const Sheet& sheet = workings.stack.sheets[sheets[i]];
-    Reentry& way = result[i];
-    way.sheet = sheet.id;
-    way.climb.fixed_minutes = after_minutes + workings.job.rules.change_minutes;
-    way.climb.minutes_per_um = sanding_minutes(workings, sheets[i], zone, 1.0);
-    way.climb.above_um = after_um;
-    if (workings.reach_um[sheets[i]]) way.climb.reach_um = *workings.reach_um[sheets[i]];
-    if (kind == MarkKind::wave && tool_of(sheet)) way.climb.reach_um = 0;
-    if (i == 0) break;
-    way.removal_um = workings.work[sheets[i - 1]][zone].scratch_um * workings.job.rules.overcut;
-    after_minutes += sanding_minutes(workings, sheets[i], zone, way.removal_um) +
-                     workings.job.rules.change_minutes;
-    after_um += way.removal_um;
-  }
-  return result;
-}
-
-/// Film that may still come off a zone [um]: what its budget leaves; infinite on a solid.
-inline double film_left_um(const Workings& workings, const std::vector<Layer>& layers,
-                           std::size_t zone) {
-  if (!workings.budget_um[zone]) return std::numeric_limits<double>::infinity();
-  double depth_um = layers.back().scratch_um;
-  for (const Layer& layer : layers) depth_um += layer.removal_um;
-  return std::max(0.0, *workings.budget_um[zone] - depth_um);
-}
-
-/// Another round and each step again, however often it was gone back to [min].
-inline double round_minutes(const Workings& workings, const std::vector<Layer>& layers,
-                            const std::vector<std::size_t>& sheets, std::size_t zone,
-                            const std::vector<Reentry>& ways) {
-  double minutes = inspection_table[0].round_minutes.value;
-  for (std::size_t i = 0; i < sheets.size(); ++i) {
-    const double off_um = i == 0 ? layers.front().removal_um : ways[i].removal_um;
-    minutes +=
-        sanding_minutes(workings, sheets[i], zone, off_um) + workings.job.rules.change_minutes;
-  }
-  return minutes;
-}
-
-/// The attempts of a policy, written out.
-inline std::vector<Try> tries(const Workings& workings, const std::vector<std::size_t>& sheets,
-                              std::size_t zone, const std::vector<Reentry>& ways,
-                              const std::vector<Need>& needs, const Policy& policy) {
-  std::vector<Try> result;
-  double off_um = 0;
-  double left = 1;
-  for (const Attempt& attempt : policy.attempts) {
-    const Climb& climb = ways[attempt.climb].climb;
-    const double deep_um = needs[attempt.need].need_um;
-    double gone = 0;
-    for (const Need& need : needs) {
-      if (need.need_um > off_um && need.need_um <= deep_um) gone += need.probability;
-    }
-    const double off_now_um = climb_um(climb, deep_um - off_um);
-    Try& one = result.emplace_back(Try{.steps = {},
-                                       .removal_um = off_now_um,
-                                       .minutes = climb_minutes(climb, deep_um - off_um),
-                                       .gone_chance = std::min(1.0, gone / left)});
-    for (std::size_t i = attempt.climb; i < ways.size(); ++i) {
-      const double step_um =
-          i == attempt.climb ? one.removal_um - climb.above_um : ways[i].removal_um;
-      one.steps.push_back(
-          {ways[i].sheet, step_um, sanding_minutes(workings, sheets[i], zone, step_um)});
-    }
-    off_um = deep_um;
-    left -= gone;
-  }
-  return result;
-}
-
-inline std::vector<std::string> what_remains() {
-  return {"Spot repair: level the spot, clean, spray it again, let it cure, and start over there.",
-          "Another round over the whole zone: scuff, clean, spray, let it cure, and plan it anew."};
-}
-
-/// Why going back would not pay, or cannot be done.
-inline std::string no_way_text(const Diagnosis& diagnosis, const std::vector<Reentry>& ways,
-                               double film_um) {
-  const levigate::Mark& mark = diagnosis.mark;
-  if (mark.kind == MarkKind::witness_line)
-    return "the last round is sanded through in zone '" + mark.zone +
-           "': whatever comes off makes the ring larger";
-  if (diagnosis.needs.empty())
-    return "no step that was done in zone '" + mark.zone +
-           "' explains the mark, so how deep it is is not known";
-  const double least_um = diagnosis.needs.front().need_um;
-  if (std::none_of(ways.begin(), ways.end(),
-                   [&](const Reentry& way) { return way.climb.reach_um >= least_um; }))
-    return "no sheet that worked zone '" + mark.zone + "' takes out what it asks for, " +
-           fixed(least_um, 1) + " um or more";
-  const std::string asks = "the mark asks for " + fixed(need_quantile_um(diagnosis.needs, 0.1), 1) +
-                           " to " + fixed(need_quantile_um(diagnosis.needs, 0.9), 1) +
-                           " um, and the film of zone '" + mark.zone + "' affords " +
-                           fixed(film_um, 1) + " um more";
-  if (least_um > film_um) return asks + ": that is not enough";
-  return asks + ": the chance that this is enough does not pay for the try";
-}
-
-}  // namespace detail
-
-/// Where to go back to for a mark, by dynamic programming: best_policy() over how deep the mark is by diagnose().
-///
-/// Going back to a step takes off with it what the steps after it do not take off anyway, up to a depth; then those follow as
-/// in the plan, and one looks again. That finer steps are tried first where little may be enough, as for haze, is a result.
-/// The tries stand for one and the same mark; a mark that is asked for anew, with the tries among what was done, is taken for
-/// a new one. Where even the first try does not pay, or the film does not allow it, there is no way back: film_um is what the budget of
-/// the zone (rules.cut_through_limit) leaves, and another round costs round_minutes and all steps again.
-///
-/// @param workings  job and stack
-/// @param done   the steps, in order, at least one of them in the zone of the mark
-/// @param mark   what an inspection showed
-/// @return       the tries in order, or why there are none and what remains
-/// Throws:    what diagnose() throws
-/// NaN:       rejected
-/// Accuracy:  exact for the needs of diagnose(), which are rounded up to a tenth
-/// Source:    best_policy(); minutes and film as in plan()
+// way_back.hpp defines it, which may be what brought this file in.
 inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& done,
-                       const Mark& mark) {
-  WayBack result;
-  result.diagnosis = diagnose(workings, done, mark);
-  result.cautions = cautions(workings.job);
-  const std::size_t zone = zone_index(workings.job, mark.zone);
-  const std::vector<Layer> here = layers(workings, done, zone);
-  const std::vector<std::size_t> sheets = detail::sheets_of(workings, here);
-  const double film_um = detail::film_left_um(workings, here, zone);
-  result.reentries = detail::reentries(workings, sheets, zone, mark.kind);
-  result.round_minutes = detail::round_minutes(workings, here, sheets, zone, result.reentries);
-  result.expected_minutes = result.round_minutes;  // where there is no way back
-  if (workings.budget_um[zone]) result.film_um = film_um;
-  const std::vector<Need>& needs = result.diagnosis.needs;
-  if (!needs.empty()) {
-    std::vector<Climb> climbs;
-    for (const Reentry& way : result.reentries) climbs.push_back(way.climb);
-    const Policy policy = best_policy(needs, climbs, film_um, result.round_minutes);
-    result.expected_minutes = policy.expected_minutes;
-    result.gone_chance = policy.gone_chance;
-    result.tries = detail::tries(workings, sheets, zone, result.reentries, needs, policy);
-  }
-  result.found = !result.tries.empty();
-  if (!result.found) {
-    result.why = detail::no_way_text(result.diagnosis, result.reentries, film_um);
-    result.remains = detail::what_remains();
-  }
-  return result;
-}
+                       const Mark& mark);
 
 LEVIGATE_WORK WayBack go_back(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
                               const Mark& mark) {

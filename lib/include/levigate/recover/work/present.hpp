@@ -1,9 +1,6 @@
 // The work behind recover/present.hpp: defines what it declares.
 #pragma once
 
-#include <algorithm>
-#include <cmath>
-#include <cstddef>
 #include <map>
 #include <string>
 #include <vector>
@@ -11,94 +8,14 @@
 #include "levigate/recover/present.hpp"
 
 #include "levigate/detail/work.hpp"
-#include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
-#include "levigate/film/gauge.hpp"
-#include "levigate/grade/grades.hpp"
-#include "levigate/plan/carried.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
-#include "levigate/recover/work/worked.hpp"
+#include "levigate/recover/work/standing.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
-
-namespace detail {
-
-/// A film after so much was taken off by hand.
-inline Film lowered(Film film, double removed_um, double removed_cv) {
-  film.mean_um -= removed_um;
-  film.sd_um = std::hypot(film.sd_um, removed_cv * removed_um);
-  return film;
-}
-
-/// The film of the last round, of one that a gauge read through all rounds. Rounds below are known as coats are.
-inline Film above(Film film, double below_um) {
-  if (below_um == 0.0) return film;
-  film.mean_um -= below_um;
-  film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_um(gauge_named("wet comb"), below_um));
-  return film;
-}
-
-/// What a sheet leaves a zone with.
-inline Carried left_by(const Workings& workings, std::size_t sheet, std::size_t zone) {
-  const SheetInZone& work = workings.work[sheet][zone];
-  const Polish* polish = polish_of(workings.stack.sheets[sheet]);
-  return {workings.grades[sheet], work.scratch_um, work.rq_um,
-          polish ? std::optional(polish->worn_um) : std::nullopt};
-}
-
-/// The zone after what was done to it.
-inline Zone zone_now(const Workings& workings, std::size_t index, const ZoneDone& done,
-                     const Film* read) {
-  Zone zone = workings.job.zones[index];
-  if (read) {
-    if (!zone.film) throw BadInput("zone '" + zone.name + "' is solid: it has no film");
-    zone.film = above(*read, zone.below_um);
-    if (zone.film->mean_um <= workings.job.rules.reserve_um) {
-      throw BadInput("zone '" + zone.name + "' reads " + number_text(read->mean_um) +
-                     " um through all rounds, of which " + number_text(zone.below_um) +
-                     " um are of those below the last: what is left of it is not above reserve_um "
-                     "= " +
-                     number_text(workings.job.rules.reserve_um) + " um, nothing may be removed");
-    }
-  } else if (zone.film) {
-    zone.film = lowered(*zone.film, done.removed_um, workings.job.rules.removed_cv);
-    if (zone.film->mean_um <= workings.job.rules.reserve_um) {
-      throw BadInput("zone '" + zone.name + "' has " + number_text(zone.film->mean_um) +
-                     " um of film left of " + number_text(workings.job.zones[index].film->mean_um) +
-                     " um by what was taken off, not above reserve_um = " +
-                     number_text(workings.job.rules.reserve_um) +
-                     " um: nothing may be removed; a gauge tells whether that is so");
-    }
-  }
-  if (!done.last) return zone;
-  zone.carries = left_by(workings, *done.last, index);
-  zone.defects.clear();
-  if (zone.levelled) zone.peel_um = std::min(zone.peel_um, workings.job.rules.residual_peel_um);
-  return zone;
-}
-
-}  // namespace detail
-
-/// present() of what is laid out. Films are as the workings have them: what a shop has learned of them is in.
-inline Job present(const Workings& workings, const Job& job, const std::vector<DoneStep>& done,
-                   const std::map<std::string, Film>& films) {
-  std::vector<const Film*> read(job.zones.size(), nullptr);
-  for (const auto& [name, film] : films) read[zone_index(job, name)] = &film;
-  std::vector<bool> known;
-  for (const Film* film : read) known.push_back(film != nullptr);
-  const std::vector<detail::ZoneDone> so_far = detail::walk_done(
-      workings, done, known, [](std::size_t, std::size_t, std::size_t, double) {});
-  Job now = job;
-  for (std::size_t zone = 0; zone < job.zones.size(); ++zone) {
-    now.zones[zone] = detail::zone_now(workings, zone, so_far[zone], read[zone]);
-  }
-  validate(now);
-  return now;
-}
 
 LEVIGATE_WORK Job present(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
                           const std::map<std::string, Film>& films) {

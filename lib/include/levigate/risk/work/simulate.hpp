@@ -12,7 +12,7 @@
 
 #include "levigate/risk/simulate.hpp"
 
-#include "levigate/bench/work/bench.hpp"
+#include "levigate/bench/work/laid.hpp"
 
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
@@ -200,7 +200,7 @@ LEVIGATE_WORK Simulation simulate(const Bench& bench, const Plan& plan,
   constexpr auto where = "simulate";
   detail::require_range(static_cast<double>(options.draws), 10.0, 1e6, "draws", "", where);
   detail::require_range(options.threads, 0.0, 1024.0, "threads", "", where);
-  const Workings& workings = detail::workings_now(bench);
+  const Workings& workings = detail::workings_now(bench.laid());
   const std::vector<std::size_t> sheets = detail::sheets_of(workings.stack, plan);
   double spots = 0;
   for (const Zone& zone : workings.job.zones) spots += zone.film ? detail::spots_of(zone) : 0.0;

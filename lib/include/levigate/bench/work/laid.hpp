@@ -1,0 +1,121 @@
+// What lies on a bench, worked out once.
+#pragma once
+
+#include <algorithm>
+#include <cstddef>
+#include <exception>
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "levigate/error.hpp"
+#include "levigate/film/film.hpp"
+#include "levigate/journal/done.hpp"
+#include "levigate/journal/entry.hpp"
+#include "levigate/journal/learned.hpp"
+#include "levigate/journal/shop.hpp"
+#include "levigate/plan/factors.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/work/workings.hpp"
+#include "levigate/recover/done.hpp"
+#include "levigate/recover/mark.hpp"
+#include "levigate/recover/work/standing.hpp"
+#include "levigate/stack/stack.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// The films that a gauge read after the last step of their zones, by zone. One reading tells no spread and is left aside.
+inline std::map<std::string, Film> films_read(const Job& job, const std::vector<Entry>& journal) {
+  std::map<std::string, Film> films;
+  for (const Zone& zone : job.zones) {
+    std::vector<double> readings_um;
+    bool worked = false;
+    for (const Entry& entry : journal) {
+      if (entry.kind == EntryKind::step_ended && (entry.zone.empty() || entry.zone == zone.name)) {
+        worked = true;
+        readings_um.clear();
+      } else if (entry.kind == EntryKind::film_read && entry.zone == zone.name) {
+        readings_um.insert(readings_um.end(), entry.readings_um.begin(), entry.readings_um.end());
+      }
+    }
+    if (worked && readings_um.size() >= 2)
+      films.emplace(zone.name, film_from_readings(readings_um));
+  }
+  return films;
+}
+
+/// The mark that was found last, unless its zone was worked since.
+inline std::optional<levigate::Mark> open_mark(const std::vector<Entry>& journal) {
+  std::optional<levigate::Mark> open;
+  for (const Entry& entry : journal) {
+    if (entry.mark) {
+      open = entry.mark;
+    } else if (open && entry.kind == EntryKind::step_ended &&
+               (entry.zone.empty() || entry.zone == open->zone)) {
+      open.reset();
+    }
+  }
+  return open;
+}
+
+/// What lies on a bench.
+struct Laid {
+  Job job;
+  Stack stack;
+  std::optional<Shop> shop;
+  std::vector<Entry> journal;
+  std::vector<DoneStep> done;
+  std::optional<levigate::Mark> mark;
+  Workings begun;                 ///< of the job before the first step
+  Job now;                        ///< the job as it stands
+  std::optional<Workings> left;   ///< of the job as it stands, where something was done
+  std::exception_ptr no_present;  ///< why it is not known how the job stands
+};
+
+inline Laid laid_out(Job job, Stack stack, std::optional<Shop> shop, std::vector<Entry> journal) {
+  std::erase_if(journal, [&](const Entry& entry) { return entry.job != job.name; });
+  Factors factors = shop ? factors_of(*shop, job, stack) : Factors{};
+  Workings begun = workings(job, stack, factors);
+  Job now = with_films(job, factors);
+  Laid laid{std::move(job),
+            std::move(stack),
+            std::move(shop),
+            std::move(journal),
+            {},
+            {},
+            std::move(begun),
+            std::move(now),
+            {},
+            {}};
+  laid.done = done_steps(laid.journal, laid.job.name);
+  laid.mark = open_mark(laid.journal);
+  if (laid.done.empty()) return laid;
+  try {
+    laid.now = present(laid.begun, laid.job, laid.done, films_read(laid.job, laid.journal));
+    factors.film_offset_um = factors.film_se_um = 0;  // these films have it in
+    laid.left = workings(laid.now, laid.stack, factors);
+  } catch (const Error&) {
+    laid.no_present = std::current_exception();
+  }
+  return laid;
+}
+
+/// The job as it stands. Throws: what kept it from being known
+inline const Job& job_now(const Laid& laid) {
+  if (laid.no_present) std::rethrow_exception(laid.no_present);
+  return laid.now;
+}
+
+/// What it is worked out from. Throws: as job_now()
+inline const Workings& workings_now(const Laid& laid) {
+  job_now(laid);
+  return laid.left ? *laid.left : laid.begun;
+}
+
+}  // namespace detail
+
+}  // namespace levigate

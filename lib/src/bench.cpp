@@ -1,0 +1,2 @@
+// The bench. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/bench/work/bench.hpp"

@@ -17,7 +17,8 @@ FILM = SURFACE | {"surface"}
 PLAN = FILM | {"film"}
 RECOVER = PLAN | {"plan"}
 JOURNAL = RECOVER | {"recover"}
-RISK = JOURNAL | {"journal"}
+BENCH = JOURNAL | {"journal"}
+RISK = BENCH | {"bench"}
 CORE = RISK | {"wheel", "risk"}
 ALLOWED = {
     "": BASE,
@@ -30,6 +31,7 @@ ALLOWED = {
     "plan": PLAN | {"wheel"},
     "recover": RECOVER,
     "journal": JOURNAL,
+    "bench": BENCH,
     "risk": RISK,
     "io": CORE,
     "text": CORE,

@@ -1,4 +1,5 @@
 // Grades, labels and the stack. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/detail/work/faults.hpp"
 #include "levigate/grade/work/bridge.hpp"
 #include "levigate/grade/work/convert.hpp"
 #include "levigate/grade/work/extrapolate.hpp"
@@ -11,3 +12,4 @@
 #include "levigate/stack/work/check.hpp"
 #include "levigate/stack/work/sheet.hpp"
 #include "levigate/stack/work/stack.hpp"
+#include "levigate/stack/work/wheel.hpp"

@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/describe.hpp"
+#include "levigate/faults.hpp"
 
 namespace levigate::inline v0 {
 

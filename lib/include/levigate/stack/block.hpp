@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/describe.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/error.hpp"
 #include "levigate/units.hpp"
 

@@ -6,7 +6,7 @@
 #include <string_view>
 #include <variant>
 
-#include "levigate/describe.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/error.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/tool.hpp"

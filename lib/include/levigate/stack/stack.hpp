@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "levigate/describe.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/stack/sheet.hpp"

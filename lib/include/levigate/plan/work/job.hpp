@@ -10,7 +10,6 @@
 
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
-#include "levigate/faults.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"

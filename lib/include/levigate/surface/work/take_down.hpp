@@ -12,7 +12,6 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
-#include "levigate/faults.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/surface/defect.hpp"
 

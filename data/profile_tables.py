@@ -1,41 +1,65 @@
-"""The constexpr tables of data/profiles, as text: what generate.py writes for coatings, backings, blocks and rules."""
+"""The constexpr tables of data/profiles, as text: what generate.py writes for coatings, backings, blocks and rules.
+
+Each file is a table of its own, but for the coatings: data/profiles/coatings holds one file a coating. Beside its rows a
+table has its columns: the name of each quantity, and where its number stands in a row.
+"""
 
 import json
 from pathlib import Path
 
 INCLUDE = "lib/include/levigate"
 
-# kind -> header, row type, array, what the header says first, fields that are not sourced numbers
+# kind -> header, row type, array, what the header says first
 TABLES = {
-    "backings": ("stack/backing_table.hpp", "BackingProfile", "backing_table", "Backings by name.", ()),
-    "blocks": ("stack/block_table.hpp", "BlockProfile", "block_table", "Blocks and pads by name.", ()),
-    "coatings": ("surface/coating_table.hpp", "CoatingProfile", "coating_table", "Coatings and solids by name.",
-                 ("kind", "two_part")),
-    "compounds": ("wheel/compound_table.hpp", "CompoundProfile", "compound_table", "Compounds by name.", ()),
-    "cure": ("surface/cure_table.hpp", "CureProfile", "cure_table", "When coats are fully cured, by name.", ()),
-    "defects": ("surface/defect_table.hpp", "DefectProfile", "defect_table", "How local defects are taken down.", ()),
-    "edges": ("film/edge_table.hpp", "EdgeProfile", "edge_table", "Film on edges.", ()),
-    "gauges": ("film/gauge_table.hpp", "GaugeProfile", "gauge_table", "Film gauges by name.", ()),
-    "heat": ("wheel/limit_table.hpp", "LimitProfile", "limit_table", "Speed and heat that a surface stands, by name.",
-             ()),
+    "backings": ("stack/backing_table.hpp", "BackingProfile", "backing_table", "Backings by name."),
+    "blocks": ("stack/block_table.hpp", "BlockProfile", "block_table", "Blocks and pads by name."),
+    "compounds": ("wheel/compound_table.hpp", "CompoundProfile", "compound_table", "Compounds by name."),
+    "defects": ("surface/defect_table.hpp", "DefectProfile", "defect_table", "How local defects are taken down."),
+    "edges": ("film/edge_table.hpp", "EdgeProfile", "edge_table", "Film on edges."),
+    "gauges": ("film/gauge_table.hpp", "GaugeProfile", "gauge_table", "Film gauges by name."),
+    "heat": ("wheel/limit_table.hpp", "LimitProfile", "limit_table",
+             "Speed and heat that a surface stands that is no coating, by name."),
     "inspection": ("recover/inspection_table.hpp", "InspectionProfile", "inspection_table",
-                   "What an inspection sees, and how marks come about.", ()),
-    "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model.", ()),
-    "rules": ("stack/rule_table.hpp", "RuleProfile", "rule_table", "Default rules.", ()),
-    "wheels": ("wheel/wheel_table.hpp", "WheelProfile", "wheel_table", "Buffing wheels by name.", ()),
+                   "What an inspection sees, and how marks come about."),
+    "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model."),
+    "rules": ("stack/rule_table.hpp", "RuleProfile", "rule_table", "Default rules."),
+    "wheels": ("wheel/wheel_table.hpp", "WheelProfile", "wheel_table", "Buffing wheels by name."),
 }
 
 BASES = {
     "standard", "published table", "computed", "common practice", "from memory", "extrapolated", "assumption",
 }
 
-COATING_KIND = """/// Whether there is a film that can be cut through.
+COATING_HEAD = """\
+// Coatings and solids by name. Generated from data/profiles/coatings by data/generate.py: do not edit.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "levigate/sourced.hpp"
+
+namespace levigate::inline v0 {
+
+/// Whether there is a film that can be cut through.
 enum class CoatingKind {
   coat,   ///< a film on something else: it has a budget
   solid,  ///< bare wood, metal, stone, acrylic: no film
 };
 
+/// A coating as its file has it. What is not known of it is absent.
+struct CoatingProfile {
+  std::string_view name;
+  std::string_view note;
+  CoatingKind kind;
+  bool two_part;
+  std::optional<SourcedFact> redissolves;  ///< a fresh coat melts the one below
 """
+COATING_KINDS = {"coat", "solid"}
+COATING_NUMBERS = ["hardness_mpa", "wear_coefficient", "refractive_index"]
+# Parts that a coating may lack as a whole: how it cures, and what it stands from a wheel.
+COATING_PARTS = {"cure": ["hard_cure_h", "shrink"], "limits": ["speed_m_s", "effusivity", "rise_k"]}
+COATING_KEYS = {"format", "name", "note", "order", "kind", "two_part", *COATING_NUMBERS}
 
 
 def cpp_string(text):
@@ -64,10 +88,21 @@ def sourced(number):
     return f"{{{values}, {{{basis}, {cpp_string(number['citation'])}}}}}"
 
 
+def columns(row_type, array, fields, optional=()):
+    """The names of a table's quantities, and where the number of each stands in a row."""
+    cells = [f'    {{"{field}", &{row_type}::{field}}},\n' for field in fields]
+    cells += [f'    {{"{field}", nullptr, &{row_type}::{field}}},\n' for field in optional]
+    name = array.replace("_table", "_columns")
+    return f"\ninline constexpr TableField<{row_type}> {name}[] = {{\n{''.join(cells)}}};\n"
+
+
+TAIL = "// clang-format on\n\n}  // namespace levigate\n"
+
+
 def header(kind, data):
-    path, row_type, array, purpose, plain = TABLES[kind]
+    path, row_type, array, purpose = TABLES[kind]
     profiles = data["profiles"]
-    fields = [key for key in profiles[0] if key not in ("name", "note", *plain)]
+    fields = [key for key in profiles[0] if key not in ("name", "note")]
     lines = [
         f"// {purpose} Generated from data/profiles/{kind}.json by data/generate.py: do not edit.",
         "#pragma once",
@@ -80,32 +115,93 @@ def header(kind, data):
         "",
     ]
     text = "\n".join(lines) + "\n"
-    if kind == "coatings":
-        text += COATING_KIND
     text += f"struct {row_type} {{\n  std::string_view name;\n  std::string_view note;\n"
-    for key in plain:
-        text += {"kind": "  CoatingKind kind;\n", "two_part": "  bool two_part;\n"}[key]
     text += "".join(f"  Sourced {field};\n" for field in fields)
     text += f"}};\n\n// clang-format off\ninline constexpr {row_type} {array}[] = {{\n"
     for profile in profiles:
-        if set(profile) != {"name", "note", *plain, *fields}:
+        if set(profile) != {"name", "note", *fields}:
             raise SystemExit(f"{kind}: {profile['name']}: fields differ from the first profile's")
         text += f"    {{{cpp_string(profile['name'])}, {cpp_string(profile['note'])},\n"
-        for key in plain:
-            value = profile[key]
-            text += f"     {'CoatingKind::' + value if key == 'kind' else str(value).lower()},\n"
         for field in fields:
             check_number(f"{kind}: {profile['name']}: {field}", profile[field])
             text += f"     {sourced(profile[field])},  // {field}\n"
         text += "    },\n"
-    text += "};\n// clang-format on\n\n}  // namespace levigate\n"
-    return path, text
+    return path, text + "};\n" + columns(row_type, array, fields) + TAIL
+
+
+def fact(where, entry):
+    """The C++ SourcedFact of what is so or not so."""
+    keys = {"value", "basis", "citation"}
+    if set(entry) != keys or not isinstance(entry["value"], bool):
+        raise SystemExit(f"{where}: wanted true or false with {sorted(keys)}")
+    check_number(where, {**entry, "value": 0, "low": 0, "high": 0})
+    basis = "Basis::" + entry["basis"].replace(" ", "_")
+    return f"SourcedFact{{{cpp_bool(entry['value'])}, {{{basis}, {cpp_string(entry['citation'])}}}}}"
+
+
+def cpp_bool(value):
+    return "true" if value else "false"
+
+
+def check_coating(file, coating):
+    """Stops at a coating that lacks a key, has another one, or does not have the name of its file."""
+    missing = COATING_KEYS - coating.keys()
+    unknown = coating.keys() - COATING_KEYS - COATING_PARTS.keys() - {"redissolves"}
+    if missing or unknown:
+        raise SystemExit(f"{file.name}: missing keys {sorted(missing)}, unknown keys {sorted(unknown)}")
+    if coating["format"] != "levigate.coating/1" or coating["kind"] not in COATING_KINDS:
+        raise SystemExit(f"{file.name}: wrong format or kind")
+    if coating["name"].replace(" ", "-") != file.stem:
+        raise SystemExit(f"{file.name}: holds {coating['name']!r}, which is no name for this file")
+    if not isinstance(coating["two_part"], bool) or type(coating["order"]) is not int:
+        raise SystemExit(f"{file.name}: two_part is true or false, order a whole number")
+    for part, fields in COATING_PARTS.items():
+        if part in coating and set(coating[part]) - {"note"} != set(fields):
+            raise SystemExit(f"{file.name}: {part} holds {sorted(coating[part])}, wanted {fields}")
+
+
+def coating_row(file, coating):
+    numbers = {field: coating[field] for field in COATING_NUMBERS}
+    for part, fields in COATING_PARTS.items():
+        numbers.update({field: coating.get(part, {}).get(field) for field in fields})
+    for field, number in numbers.items():
+        if number is not None:
+            check_number(f"{file.name}: {field}", number)
+    cells = [
+        f"CoatingKind::{coating['kind']},",
+        f"{cpp_bool(coating['two_part'])},",
+        (fact(f"{file.name}: redissolves", coating["redissolves"]) if "redissolves" in coating else "{}")
+        + ",  // redissolves",
+    ]
+    for field, number in numbers.items():
+        value = "{}" if number is None else sourced(number)
+        if number is not None and field not in COATING_NUMBERS:
+            value = "Sourced" + value
+        cells.append(f"{value},  // {field}")
+    head = f"    {{{cpp_string(coating['name'])}, {cpp_string(coating['note'])},\n"
+    return head + "".join(f"     {cell}\n" for cell in cells) + "    },\n"
+
+
+def coating_header(folder):
+    """The table of the coatings: one file each, by their order, then by the names of the files."""
+    coatings = {file: json.loads(file.read_text(encoding="utf-8")) for file in sorted(folder.glob("*.json"))}
+    for file, coating in coatings.items():
+        check_coating(file, coating)
+    optional = [field for fields in COATING_PARTS.values() for field in fields]
+    text = COATING_HEAD
+    text += "".join(f"  Sourced {field};\n" for field in COATING_NUMBERS)
+    text += "".join(f"  std::optional<Sourced> {field};\n" for field in optional)
+    text += "};\n\n// clang-format off\ninline constexpr CoatingProfile coating_table[] = {\n"
+    for file in sorted(coatings, key=lambda file: coatings[file]["order"]):
+        text += coating_row(file, coatings[file])
+    return text + "};\n" + columns("CoatingProfile", "coating_table", COATING_NUMBERS, optional) + TAIL
 
 
 def outputs(root):
-    """Path below the root -> text, for every profile file."""
-    result = {}
-    for file in sorted((Path(root) / "data/profiles").glob("*.json")):
+    """Path below the root -> text, for every profile file and the folder of coatings."""
+    profiles = Path(root) / "data/profiles"
+    result = {f"{INCLUDE}/surface/coating_table.hpp": coating_header(profiles / "coatings")}
+    for file in sorted(profiles.glob("*.json")):
         data = json.loads(file.read_text(encoding="utf-8"))
         if data.get("format") != "levigate.profiles/1" or data.get("kind") != file.stem:
             raise SystemExit(f"{file.name}: wrong format or kind")

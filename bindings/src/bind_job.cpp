@@ -14,6 +14,7 @@ using levigate::Carried;
 using levigate::Coating;
 using levigate::Job;
 using levigate::Target;
+using levigate::WheelLimits;
 using levigate::Zone;
 using py::arg;
 
@@ -33,6 +34,12 @@ std::map<std::string, std::optional<double>> budget_um(const Job& job) {
 }  // namespace
 
 void bind_job(py::module_& m) {
+  ValueClass<WheelLimits>(m, "WheelLimits", "What a surface stands from a wheel.")
+      .has("speed_low_m_s", &WheelLimits::speed_low_m_s, "least rim speed that works [m/s]")
+      .has("speed_high_m_s", &WheelLimits::speed_high_m_s, "highest rim speed [m/s]")
+      .has("effusivity", &WheelLimits::effusivity, "thermal effusivity [J/(m2 K s^0.5)]")
+      .has("rise_k", &WheelLimits::rise_k, "rise above room temperature that it stands [K]")
+      .finish();
   ValueClass<Coating>(m, "Coating", "What is being sanded.")
       .has("name", &Coating::name, "name of the profile, or the user's own")
       .has(
@@ -43,6 +50,10 @@ void bind_job(py::module_& m) {
       .has("wear_coefficient", &Coating::wear_coefficient, "of two-body abrasion, dimensionless")
       .has("refractive_index", &Coating::refractive_index, "of the surface, dimensionless")
       .has("two_part", &Coating::two_part, "cures with an isocyanate hardener; None: not said")
+      .has("redissolves", &Coating::redissolves,
+           "a fresh coat melts the one below; None: not known")
+      .has("cure", &Coating::cure, "how it cures; None: not known")
+      .has("limits", &Coating::limits, "what it stands from a wheel; None: not known")
       .finish();
   ValueClass<Carried>(m, "Carried", "What a zone carries now.")
       .has("grade", &Carried::grade, "whose scratches these are")

@@ -118,6 +118,40 @@ def test_a_wheel_too_fast_is_told_what_would_be_right():
     assert levigate.speed_finding(right, "two-part urethane").verdict == "ok"
 
 
+WHEEL_NUMBERS = (
+    "diameter_mm rpm rated_rpm width_mm contact_mm force_n feed_m_s modulus_mpa friction "
+    "heat_share duty"
+).split()
+
+
+def own_coating(**changed):
+    """The numbers of the two-part urethane under another name, with anything changed."""
+    plain = dict(name="clear", kind="coat", hardness_mpa=150, wear_coefficient=0.02)
+    return {**plain, "refractive_index": 1.5, **changed}
+
+
+def test_a_coating_has_its_limits_under_any_name(sheet, job):
+    known = job().coating.limits
+    assert known.speed_high_m_s == levigate.source("two-part urethane", "speed_m_s").high
+    assert job().coating.cure.hard_cure_h == levigate.source("two-part urethane", "hard_cure_h").value
+    assert job().coating.redissolves is False
+    names = ("speed_low_m_s", "speed_high_m_s", "effusivity", "rise_k")
+    limits = {name: getattr(known, name) for name in names}
+    fast = levigate.Wheel("loose flannel", rpm=3147, rated_rpm=4000)
+    wheel = {name: getattr(fast, name) for name in WHEEL_NUMBERS}
+    stack = levigate.Stack([sheet("P800", wheel=wheel)])
+    told = levigate.evaluate(job(coating=own_coating(limits=limits)), stack, ["P800"])
+    kinds = {finding.kind: finding for finding in told.findings}
+    assert kinds["wheel_speed"].severity == "error" and "58.6 m/s" in kinds["wheel_speed"].message
+    assert "wheel_unknown" not in kinds
+    unknown = levigate.evaluate(job(coating=own_coating()), stack, ["P800"])
+    kinds = {finding.kind: finding for finding in unknown.findings}
+    assert kinds["wheel_unknown"].severity == "warning"
+    assert kinds["wheel_unknown"].sheets == ["P800"]
+    assert "58.6 m/s" in kinds["wheel_unknown"].message
+    assert "wheel_speed" not in kinds
+
+
 def test_wheels_that_cannot_be():
     with pytest.raises(levigate.OutOfRange, match="above the wheel's rated_rpm"):
         levigate.Wheel("loose flannel", rpm=3000)
@@ -129,11 +163,7 @@ def test_wheels_that_cannot_be():
 
 def test_a_wheel_of_ones_own_from_all_its_numbers():
     felt = levigate.Wheel("felt")
-    names = (
-        "diameter_mm rpm rated_rpm width_mm contact_mm force_n feed_m_s modulus_mpa friction "
-        "heat_share duty"
-    )
-    mine = levigate.Wheel("mine", **{name: getattr(felt, name) for name in names.split()})
+    mine = levigate.Wheel("mine", **{name: getattr(felt, name) for name in WHEEL_NUMBERS})
     assert mine.name == "mine" and mine.pressure_kpa == felt.pressure_kpa
 
 

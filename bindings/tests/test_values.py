@@ -94,7 +94,7 @@ def values(demo, tmp_path_factory):
     wheel = levigate.Wheel("felt")
     found = [
         job, stack, plan, gap.why, plan.total, plan.steps[0], plan.steps[0].zones["top"],
-        plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.zones[0],
+        plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.coating.limits, job.zones[0],
         job.zones[0].film, job.zones[0].block, job.target, job.rules, stack.sheets[0],
         stack.sheets[0].backing, levigate.grade("P800"), levigate.read_label("P800"),
         levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),

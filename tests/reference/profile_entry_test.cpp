@@ -1,6 +1,7 @@
 // The profiles typed a second time. A slip in data/profiles, or a change that nobody meant, shows here.
 #include <gtest/gtest.h>
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,7 +12,6 @@
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/coating_table.hpp"
-#include "levigate/surface/cure_table.hpp"
 #include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/model_table.hpp"
 #include "levigate/wheel/compound_table.hpp"
@@ -222,16 +222,21 @@ TEST(ProfileEntry, Heat) {
       {"acrylic sheet edges", {19, 15.23, 22.87}, pmma, {45, 25, 65}},
       {"metal", {35.56, 30.47, 38.11}, {8000, 7000, 37000}, {30, 20, 40}},
   };
-  ASSERT_EQ(std::size(rows), std::size(limit_table));
-  for (std::size_t i = 0; i < std::size(rows); ++i) {
-    const LimitProfile& p = limit_table[i];
+  const std::size_t coatings = std::size(coating_table);  // every coating has its limits
+  ASSERT_EQ(std::size(rows), coatings + std::size(limit_table));
+  for (std::size_t i = 0; i < coatings; ++i) {
+    const CoatingProfile& p = coating_table[i];
+    EXPECT_EQ(p.name, rows[i].name);
+    expect_entry(rows[i].name, p.speed_m_s.value(), rows[i].speed_m_s);
+    expect_entry(rows[i].name, p.effusivity.value(), rows[i].effusivity);
+    expect_entry(rows[i].name, p.rise_k.value(), rows[i].rise_k);
+  }
+  for (std::size_t i = coatings; i < std::size(rows); ++i) {  // the rest are no coatings
+    const LimitProfile& p = limit_table[i - coatings];
     EXPECT_EQ(p.name, rows[i].name);
     expect_entry(rows[i].name, p.speed_m_s, rows[i].speed_m_s);
     expect_entry(rows[i].name, p.effusivity, rows[i].effusivity);
     expect_entry(rows[i].name, p.rise_k, rows[i].rise_k);
-  }
-  for (std::size_t i = 0; i < std::size(coating_table); ++i) {  // every coating has its limits
-    EXPECT_EQ(coating_table[i].name, limit_table[i].name);
   }
 }
 
@@ -280,12 +285,43 @@ TEST(ProfileEntry, Cure) {
       {"oil varnish", {30 * 24, 14 * 24, 60 * 24}, {0.05, 0.02, 0.1}},
       {"epoxy", {7 * 24, 3 * 24, 14 * 24}, {0.01, 0, 0.03}},
   };
-  ASSERT_EQ(std::size(rows), std::size(cure_table));
+  ASSERT_EQ(std::size(rows) + 1, std::size(coating_table));
   for (std::size_t i = 0; i < std::size(rows); ++i) {
-    EXPECT_EQ(cure_table[i].name, rows[i].name);
-    EXPECT_EQ(coating_table[i].name, rows[i].name);  // every coat has one
-    expect_entry(rows[i].name, cure_table[i].hard_cure_h, rows[i].hard_cure_h);
-    expect_entry(rows[i].name, cure_table[i].shrink, rows[i].shrink);
+    const CoatingProfile& p = coating_table[i];
+    EXPECT_EQ(p.name, rows[i].name);  // every coat has one
+    expect_entry(rows[i].name, p.hard_cure_h.value(), rows[i].hard_cure_h);
+    expect_entry(rows[i].name, p.shrink.value(), rows[i].shrink);
+  }
+  EXPECT_EQ(coating_table[std::size(rows)].kind, CoatingKind::solid);
+  EXPECT_FALSE(coating_table[std::size(rows)].hard_cure_h || coating_table[std::size(rows)].shrink);
+}
+
+TEST(ProfileEntry, WhatASolventDoes) {
+  struct Row {
+    const char* name;
+    std::optional<bool> redissolves;
+  };
+  // Dried by loss of solvent alone: yes. Cross-linked: no. Dispersions are of both kinds, a solid is no coat.
+  const Row rows[] = {
+      {"two-part urethane", false},
+      {"nitrocellulose lacquer", true},
+      {"acrylic lacquer", true},
+      {"polyester", false},
+      {"uv acrylic", false},
+      {"water-borne", {}},
+      {"shellac", true},
+      {"oil varnish", false},
+      {"epoxy", false},
+      {"acrylic sheet", {}},
+  };
+  ASSERT_EQ(std::size(rows), std::size(coating_table));
+  for (std::size_t i = 0; i < std::size(rows); ++i) {
+    const CoatingProfile& p = coating_table[i];
+    EXPECT_EQ(p.name, rows[i].name);
+    ASSERT_EQ(p.redissolves.has_value(), rows[i].redissolves.has_value()) << p.name;
+    if (!p.redissolves) continue;
+    EXPECT_EQ(p.redissolves->value, *rows[i].redissolves) << p.name;
+    EXPECT_EQ(p.redissolves->source.basis, Basis::common_practice) << p.name;
   }
 }
 

@@ -150,20 +150,38 @@ std::string soft_grades_text() {
   return text;
 }
 
+/// The soft entries of a profile, and of its parts.
+std::string soft_entries_text(const std::string& name, const json& profile) {
+  std::string text;
+  for (const auto& [field, entry] : profile.items()) {
+    if (!entry.is_object()) continue;
+    if (!entry.contains("basis")) {
+      text += soft_entries_text(name, entry);
+      continue;
+    }
+    if (!soft(entry)) continue;
+    const bool fact = entry["value"].is_boolean();
+    text += "| " + name + " | " + field + " | " +
+            (fact ? entry["value"].dump() : digits(entry["value"])) + " | " +
+            (fact ? "" : digits(entry["low"]) + " to " + digits(entry["high"])) + " | " +
+            entry["basis"].get<std::string>() + " | " + entry["citation"].get<std::string>() +
+            " |\n";
+  }
+  return text;
+}
+
 std::string soft_profiles_text() {
   std::string text =
       "| profile | number | value | band | basis | source |\n|---|---|---|---|---|---|\n";
+  for (const auto& file : json_files(data / "profiles" / "coatings")) {
+    const json coating = parsed(file);
+    text += soft_entries_text("coating: " + coating["name"].get<std::string>(), coating);
+  }
   for (const auto& file : json_files(data / "profiles")) {
     const json table = parsed(file);
     for (const json& profile : table["profiles"]) {
-      for (const auto& [field, number] : profile.items()) {
-        if (!number.is_object() || !soft(number)) continue;
-        text += "| " + table["kind"].get<std::string>() + ": " +
-                profile["name"].get<std::string>() + " | " + field + " | " +
-                digits(number["value"]) + " | " + digits(number["low"]) + " to " +
-                digits(number["high"]) + " | " + number["basis"].get<std::string>() + " | " +
-                number["citation"].get<std::string>() + " |\n";
-      }
+      text += soft_entries_text(
+          table["kind"].get<std::string>() + ": " + profile["name"].get<std::string>(), profile);
     }
   }
   return text;

@@ -13,7 +13,9 @@ ROOT = Path(__file__).resolve().parents[2]
 DATA = ROOT / "data"
 HEADERS = ROOT / "lib" / "include" / "levigate"
 STANDARDS = sorted((DATA / "standards").glob("*.json"))
-PROFILES = sorted((DATA / "profiles").glob("*.json"))
+TABLES = sorted((DATA / "profiles").glob("*.json"))
+COATINGS = sorted((DATA / "profiles" / "coatings").glob("*.json"))
+PROFILES = TABLES + COATINGS
 BASES = {
     "standard",
     "published table",
@@ -36,6 +38,16 @@ def once(pairs):
 
 def read(path):
     return json.loads(path.read_text(encoding="utf-8"), object_pairs_hook=once)
+
+
+def profiles_of(path):
+    """The profiles of a file, each with its numbers in one level. A coating has parts, and its place in the lists."""
+    content = read(path)
+    if path not in COATINGS:
+        return content["profiles"]
+    assert type(content.pop("order")) is int
+    parts = [content.pop(part, {}) for part in ("cure", "limits")]
+    return [content | {field: entry for part in parts for field, entry in part.items() if field != "note"}]
 
 
 def names(paths):
@@ -69,15 +81,55 @@ def test_what_is_remembered_is_not_called_read(path):
 
 @pytest.mark.parametrize("path", PROFILES, ids=names(PROFILES))
 def test_every_number_of_a_profile_has_a_band_and_a_source(path):
-    profiles = read(path)["profiles"]
+    profiles = profiles_of(path)
     assert len({profile["name"] for profile in profiles}) == len(profiles)
     for profile in profiles:
         for field, entry in profile.items():
             if isinstance(entry, dict):
                 assert is_sourced(entry), (profile["name"], field)
-                assert entry["low"] < entry["value"] or entry["value"] < entry["high"], (profile["name"], field)
+                if not isinstance(entry["value"], bool):
+                    assert entry["low"] < entry["value"] or entry["value"] < entry["high"], (profile["name"], field)
             else:  # the rest is text and flags: a bare number would have no source
                 assert isinstance(entry, (str, bool)), (profile["name"], field)
+
+
+def test_a_coating_is_one_file():
+    read_all = {path: read(path) for path in COATINGS}
+    for path, coating in read_all.items():
+        assert path.stem == coating["name"].replace(" ", "-")
+        assert {"kind", "two_part", "hardness_mpa", "wear_coefficient", "refractive_index"} <= coating.keys()
+    coatings = {coating["name"] for coating in read_all.values()}
+    assert len(coatings) == len(COATINGS) >= 10
+    orders = [coating["order"] for coating in read_all.values()]
+    assert len(set(orders)) == len(orders)
+    elsewhere = {profile["name"] for path in TABLES for profile in profiles_of(path)}
+    assert coatings & elsewhere == set()
+    table = (HEADERS / "surface" / "coating_table.hpp").read_text()
+    assert set(re.findall(r'^    \{"([^"]+)", "', table, re.MULTILINE)) == coatings
+
+
+def changed(path, change):
+    """The text of a coating's file after a change of its content."""
+    coating = read(path)
+    change(coating)
+    return json.dumps(coating)
+
+
+@pytest.mark.parametrize("path", COATINGS, ids=names(COATINGS))
+def test_a_coating_may_lack_a_part_but_no_half_of_it(copy, path):
+    for part in {"cure", "limits"} & read(path).keys():
+        assert status_with(copy, path, changed(path, lambda c, p=part: c.pop(p))) == 0
+        for number in read(path)[part].keys() - {"note"}:
+            assert status_with(copy, path, changed(path, lambda c, p=part, n=number: c[p].pop(n))) == 1
+    assert generate(copy).returncode == 0  # the headers as they were
+
+
+def test_a_coating_of_another_name_or_with_an_unknown_key_is_refused(copy):
+    path = COATINGS[0]
+    assert status_with(copy, path, changed(path, lambda c: c.update(name="another"))) == 1
+    assert status_with(copy, path, changed(path, lambda c: c.update(colour="clear"))) == 1
+    assert status_with(copy, path, changed(path, lambda c: c.pop("hardness_mpa"))) == 1
+    assert status_with(copy, path, changed(path, lambda c: c.update(redissolves={"value": True}))) == 1
 
 
 def public_headers():
@@ -189,4 +241,4 @@ def test_every_generated_header_has_its_file():
     for path in made:
         source = re.search(r"Generated from (data/[\w./]+)", path.read_text())[1].rstrip(".")
         assert (ROOT / source).exists(), f"{path.name} outlived {source}"
-    assert len(made) == len(PROFILES) + 2  # the grades and the names of sheen
+    assert len(made) == len(TABLES) + 3  # the coatings, the grades and the names of sheen

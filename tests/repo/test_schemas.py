@@ -86,6 +86,7 @@ def test_shop_is_valid():
     validator("shop").validate(levigate.Shop().to_dict())
 
 
+OWN = {"kind": "coat", "hardness_mpa": 130, "wear_coefficient": 0.02, "refractive_index": 1.5}
 EDGE = {"name": "rim", "area_cm2": 20, "block": "foam pad"}
 
 SPOILT = {
@@ -127,6 +128,9 @@ SPOILT = {
     "point of three": lambda job: job.update(
         cure={"hard_cure_h": 200, "points": [[24, 60, 1]]}
     ),
+    "half of the limits": lambda job: job.update(coating={**OWN, "limits": {"rise_k": 30}}),
+    "cure without an age": lambda job: job.update(coating={**OWN, "cure": {"shrink": 0.1}}),
+    "redissolves by half": lambda job: job.update(coating={**OWN, "redissolves": 0.5}),
     "negative age": lambda job: job.update(age_h=-1),
     "zone as sprayed": lambda job: job["zones"][0].update(start={"as": "sprayed"}),
     "zone without a grade": lambda job: job["zones"][0].update(start={"scratch_um": 1}),
@@ -187,6 +191,17 @@ ALLOWED = {
     ),
     "age and cure": lambda job: job.update(
         age_h=90, cure={"hard_cure_h": 200, "points": [[24, 60], [200, 150]]}
+    ),
+    "a coating of one's own": lambda job: job.update(
+        coating={
+            **OWN,
+            "redissolves": True,
+            "cure": {"hard_cure_h": 200},
+            "limits": {"speed_low_m_s": 9, "speed_high_m_s": 18, "effusivity": 500, "rise_k": 30},
+        }
+    ),
+    "a coating little is known of": lambda job: job.update(
+        coating={**OWN, "name": "shellac", "redissolves": None, "cure": None, "limits": None}
     ),
     "sheen": lambda job: job.update(
         target={"sheen": {"scheme": "institute", "name": "satin"}}

@@ -24,23 +24,17 @@ struct NamedNumber {
 namespace detail {
 
 /// Adds the numbers of a table. A table of one profile, "default", goes by `kind`.
-template <typename Profile, std::size_t profiles, typename Fields>
+template <typename Profile, std::size_t profiles, std::size_t count>
 void add_numbers(std::vector<NamedNumber>& all, std::string_view kind,
-                 const Profile (&table)[profiles], const Fields& fields) {
+                 const Profile (&table)[profiles], const TableField<Profile> (&columns)[count]) {
   for (const Profile& profile : table) {
-    for (const auto& field : fields) {
-      all.push_back({profile.name == "default" ? kind : profile.name, field.quantity,
-                     profile.*field.sourced});
+    for (const TableField<Profile>& column : columns) {
+      const Sourced* number = column.number(profile);
+      if (!number) continue;
+      all.push_back({profile.name == "default" ? kind : profile.name, column.quantity, *number});
     }
   }
 }
-
-/// A number of a profile and the name of its quantity.
-template <typename Profile>
-struct TableField {
-  std::string_view quantity;
-  Sourced Profile::*sourced;
-};
 
 }  // namespace detail
 

@@ -143,6 +143,33 @@ TEST(BadJob, RepeatedKey) {
           "\"peel_um\": 0", {"twice", "/zones/2/peel_um"});
 }
 
+TEST(BadJob, PartsOfACoatingThatCannotBe) {
+  const auto own = [](const std::string& more) {
+    return job_with("\"two-part urethane\"",
+                    "{\"kind\": \"coat\", \"hardness_mpa\": 130, \"wear_coefficient\": 0.02,\n"
+                    "\"refractive_index\": 1.5,\n" +
+                        more + "}");
+  };
+  const std::string limits =
+      "\"limits\": {\"speed_low_m_s\": 9,\n\"speed_high_m_s\": 18, \"effusivity\": 500, ";
+  EXPECT_NO_THROW(job_from_json(own(limits + "\"rise_k\": 33}")));
+  bad_job(own(limits + "\"rise\": 33}"), "/coating/limits/rise", "\"rise\"",
+          {"key 'rise' is not known", "the nearest is 'rise_k'"});
+  bad_job(own("\"limits\": {\"rise_k\": 33}"), "/coating/limits", "\"limits\"",
+          {"speed_low_m_s is missing"});
+  bad_job(own("\"limits\": 18"), "/coating/limits", "\"limits\"", {"limits is of type number"});
+  job_out_of_range(own(limits + "\"rise_k\": 0}"), "\"rise_k\"", {"rise_k = 0", "/coating/limits"});
+  job_out_of_range(
+      own(with(limits, "\"speed_high_m_s\": 18", "\"speed_high_m_s\": 8") + "\"rise_k\": 33}"),
+      "\"limits\"", {"speed_low_m_s (up to speed_high_m_s) = 9", "/coating/limits"});
+  bad_job(own("\"cure\": {\"shrink\": 0.1}"), "/coating/cure", "\"cure\"",
+          {"hard_cure_h is missing"});
+  job_out_of_range(own("\"cure\": {\n\"hard_cure_h\": 0}"), "\"hard_cure_h\"",
+                   {"hard_cure_h = 0", "/coating/cure"});
+  bad_job(own("\"redissolves\": 1"), "/coating/redissolves", "\"redissolves\"",
+          {"redissolves is of type number", "true or false"});
+}
+
 TEST(BadJob, WrongType) {
   bad_job(job_with(": 540", ": \"540\""), "/zones/0/area_cm2", "\"540\"",
           {"area_cm2 is of type string", "wanted a number"});

@@ -75,6 +75,76 @@ TEST(RoundTrip, JobWithEverythingOwn) {
   expect_same(job, job_from_json(to_json(job)));
 }
 
+TEST(RoundTrip, EveryCoatingIsWrittenAsItsName) {
+  for (const CoatingProfile& profile : coating_table) {
+    const std::string name(profile.name);
+    const Coating coating = coating_named(name);
+    EXPECT_EQ(detail::json_of(coating), name);
+    Job job = demo_job();
+    job.coating = coating;
+    if (coating.kind == CoatingKind::solid) {
+      for (Zone& zone : job.zones) zone.film.reset();
+    }
+    expect_same(job, job_from_json(to_json(job)));
+    job.coating.name = "the same, by another name";
+    const std::string text = to_json(job);
+    expect_same(job, job_from_json(text));
+    EXPECT_THAT(text, testing::HasSubstr("\"limits\""));
+  }
+}
+
+TEST(RoundTrip, WhatIsKnownOfACoatingAndWhatIsNot) {
+  Job job = demo_job();
+  for (const char* name : {"my coat", "shellac", "acrylic sheet"}) {
+    job.coating = coating_named("shellac");
+    job.coating.name = name;
+    job.coating.hardness_mpa = 133.3;
+    expect_same(job, job_from_json(to_json(job)));
+    job.coating.cure = Cure{240, 0.04, {{24, 60}, {96.5, 120}, {240, 150}}};
+    job.coating.limits = WheelLimits{10.0 / 3.0, 17.03, 451.5, 22.25};
+    job.coating.redissolves = false;
+    expect_same(job, job_from_json(to_json(job)));
+    job.coating.redissolves.reset();
+    expect_same(job, job_from_json(to_json(job)));
+    job.coating.limits.reset();
+    expect_same(job, job_from_json(to_json(job)));
+    job.coating.cure.reset();
+    expect_same(job, job_from_json(to_json(job)));
+  }
+}
+
+constexpr auto own_numbers =
+    "\"kind\": \"coat\", \"hardness_mpa\": 130, \"wear_coefficient\": 0.02, "
+    "\"refractive_index\": 1.5";
+
+Coating read_coating(const std::string& more) {
+  return job_from_json(
+             job_with("\"two-part urethane\"", "{" + std::string(own_numbers) + more + "}"))
+      .coating;
+}
+
+TEST(RoundTrip, AnObjectLeavesOutWhatTheProfileOfItsNameSays) {
+  const Coating shellac = coating_named("shellac");
+  const Coating named = read_coating(", \"name\": \"shellac\"");
+  EXPECT_EQ(named.hardness_mpa, 130.0);
+  EXPECT_EQ(named.two_part, std::nullopt);
+  EXPECT_EQ(named.cure, shellac.cure);
+  EXPECT_EQ(named.limits, shellac.limits);
+  EXPECT_EQ(named.redissolves, true);
+  const Coating unknown = read_coating(
+      ", \"name\": \"shellac\", \"cure\": null, \"limits\": null, \"redissolves\": null");
+  EXPECT_FALSE(unknown.cure || unknown.limits || unknown.redissolves);
+  const Coating nameless = read_coating("");
+  EXPECT_EQ(nameless.name, nameless_coating);
+  EXPECT_FALSE(nameless.cure || nameless.limits || nameless.redissolves);
+  const Coating told = read_coating(
+      ", \"limits\": {\"speed_low_m_s\": 9, \"speed_high_m_s\": 18, \"effusivity\": 500, "
+      "\"rise_k\": 33}, \"cure\": {\"hard_cure_h\": 100}, \"redissolves\": false");
+  EXPECT_EQ(told.limits, (WheelLimits{9, 18, 500, 33}));
+  EXPECT_EQ(told.cure, (Cure{100, 0, {}}));
+  EXPECT_EQ(told.redissolves, false);
+}
+
 TEST(RoundTrip, SolidWithGlossTarget) {
   Job job = demo_job();
   job.coating = coating_named("acrylic sheet");

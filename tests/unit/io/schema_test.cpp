@@ -44,6 +44,7 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
   const Json job = schema("job");
   EXPECT_EQ(properties(job), reader(detail::job_keys));
   EXPECT_EQ(properties(job["$defs"]["coating"]), reader(detail::coating_keys));
+  EXPECT_EQ(properties(job["$defs"]["limits"]), reader(detail::limits_keys));
   EXPECT_EQ(properties(job["$defs"]["zone"]), reader(detail::zone_keys));
   EXPECT_EQ(properties(job["$defs"]["film"]), reader(detail::film_keys));
   EXPECT_EQ(properties(job["$defs"]["start"]), reader(detail::start_keys));
@@ -252,6 +253,15 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
                                   {"sd_um", 5}};
   const Pointer defect("/zones/0/defects/0");
   const Pointer layers("/zones/1/film");
+  // Ranges that depend on another number are taken where that one is out of the way.
+  Json limits = parts["limits"], high = limits;
+  limits["properties"].erase("speed_high_m_s");
+  high["properties"].erase("speed_low_m_s");
+  document["coating"]["limits"] = {
+      {"speed_low_m_s", 0.001}, {"speed_high_m_s", 100}, {"effusivity", 500}, {"rise_k", 30}};
+  const Pointer wheel("/coating/limits");
+  EXPECT_EQ(expect_ranges(job_from_json, limits, document, wheel), 3);
+  EXPECT_EQ(expect_ranges(job_from_json, high, document, wheel), 3);
   checked = expect_ranges(job_from_json, parts["cure"], document, Pointer("/cure"));
   checked += expect_ranges(job_from_json, parts["defect"], document, defect);
   checked += expect_ranges(job_from_json, film[3], document, layers);

@@ -47,7 +47,8 @@ TEST(Sources, ANumberIsTheOneInUse) {
 TEST(Sources, WheelsCompoundsAndSurfaces) {
   const std::vector<NamedNumber> all = wheel_numbers();
   EXPECT_EQ(number_named(all, "felt", "diameter_mm").value, wheel_named("felt").diameter_mm);
-  EXPECT_EQ(number_named(all, "two-part urethane", "rise_k").value,
+  EXPECT_EQ(number_named(all, "metal", "rise_k").value, wheel_limits_named("metal").rise_k);
+  EXPECT_EQ(source("two-part urethane", "rise_k").value,
             wheel_limits_named("two-part urethane").rise_k);
   EXPECT_EQ(number_named(all, "fine", "size_um").value, compound_table[2].size_um.value);
 }

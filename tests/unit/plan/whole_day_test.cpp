@@ -253,6 +253,96 @@ TEST(Wheels, ADwellTooLongIsRefusedWithNumbers) {
   EXPECT_THAT(finding->message, HasSubstr(" K"));
 }
 
+/// A stack whose wheels run at 58.6 m/s at the rim.
+Stack drawer_and_fast_wheels() {
+  Stack stack = drawer_and_wheels();
+  for (Sheet& sheet : stack.sheets) {
+    if (!sheet.block) continue;
+    Wheel wheel = wheel_of(*sheet.block);
+    wheel.rated_rpm = 4000;
+    wheel.rpm = 3147;
+    sheet.block = block_of(wheel);
+  }
+  return stack;
+}
+
+TEST(Wheels, ACoatingIsRefusedByItsLimitsUnderAnyName) {
+  Job job = glossy(80);
+  EXPECT_FALSE(plan(job, drawer_and_fast_wheels()).found);
+  job.coating.name = "clear, tin without a label";
+  const Plan none = plan(job, drawer_and_fast_wheels());
+  EXPECT_FALSE(none.found);
+  const Finding* finding = find(none.findings, FindingKind::wheel_speed);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->severity, Severity::error);
+  EXPECT_THAT(finding->message, HasSubstr("58.6 m/s"));
+  EXPECT_THAT(finding->message, HasSubstr("clear, tin without a label asks for"));
+  EXPECT_EQ(find(none.findings, FindingKind::wheel_unknown), nullptr);
+}
+
+TEST(Wheels, OnACoatingWithoutLimitsAreUsedWithAWarning) {
+  Job job = glossy(80);
+  job.coating.limits.reset();
+  for (const char* name : {"own coating", "two-part urethane"}) {  // a name is no limit
+    job.coating.name = name;
+    const Plan found = plan(job, drawer_and_fast_wheels());
+    ASSERT_TRUE(found.found) << found.why->message;
+    std::vector<std::string> wheeled;
+    for (const std::string& id : ids(found)) {
+      if (drawer_and_wheels().sheets[sheet_index(drawer_and_wheels(), id)].block)
+        wheeled.push_back(id);
+    }
+    ASSERT_FALSE(wheeled.empty());
+    std::vector<std::string> warned;
+    for (const Finding& finding : found.findings) {
+      if (finding.kind != FindingKind::wheel_unknown) continue;
+      EXPECT_EQ(finding.severity, Severity::warning);
+      ASSERT_EQ(finding.sheets.size(), 1U);
+      warned.push_back(finding.sheets.front());
+      EXPECT_THAT(finding.message, HasSubstr("58.6 m/s"));
+      EXPECT_THAT(finding.message, HasSubstr("the speed and heat that " + std::string(name) +
+                                             " stands are not known"));
+      EXPECT_THAT(finding.message, HasSubstr("try it on scrap"));
+    }
+    EXPECT_EQ(warned, wheeled);
+  }
+}
+
+TEST(Wheels, APlanWithoutAWheelSaysNothingOfThem) {
+  Job job = top(20);
+  job.coating.limits.reset();
+  const Plan found = evaluate(job, drawer_and_fast_wheels(), {"P600", "P1000", "P1500"});
+  EXPECT_EQ(find(found.findings, FindingKind::wheel_unknown), nullptr);
+  EXPECT_EQ(find(found.findings, FindingKind::wheel_speed), nullptr);
+}
+
+TEST(Wheels, ACoatingThatKnowsItsLimitsHasNoWarning) {
+  const Plan found = plan(glossy(80), drawer_and_wheels());
+  ASSERT_TRUE(found.found) << found.why->message;
+  EXPECT_EQ(find(found.findings, FindingKind::wheel_unknown), nullptr);
+}
+
+TEST(YoungCoat, ACoatingCuresAsItDoesUnderAnyName) {
+  Job job = top(35);
+  job.age_h = 24;
+  const auto young = [&] {
+    const Plan taken = evaluate(job, papers(drawer), {"P600", "P1000", "P1500"});
+    const Finding* finding = find(taken.findings, FindingKind::young_coat);
+    return finding ? finding->message : std::string();
+  };
+  const std::string message = young();
+  EXPECT_THAT(message, HasSubstr("24 h old, fully cured at 168 h"));
+  job.coating.name = "clear, tin without a label";
+  EXPECT_EQ(young(), message);
+  job.coating.cure = Cure{300, 0.02, {}};
+  EXPECT_THAT(young(), HasSubstr("fully cured at 300 h"));
+  job.cure = Cure{200, 0.02, {}};  // the data sheet decides
+  EXPECT_THAT(young(), HasSubstr("fully cured at 200 h"));
+  job.cure.reset();
+  job.coating.cure.reset();
+  EXPECT_EQ(young(), "");
+}
+
 TEST(Wheels, AboveTheirRatingAreAnError) {
   Wheel wheel = wheel_named("loose flannel");
   wheel.rpm = wheel.rated_rpm + 1;

@@ -215,6 +215,27 @@ TEST(Card, SaysOfAWheelItsNumbersAndItsCautions) {
   EXPECT_THAT(part(text, "Step 4 of", "-----"), Not(HasSubstr("wheel")));
 }
 
+TEST(Card, WarnsOfAWheelOnACoatingWithoutLimitsAtItsStep) {
+  Job job = demo_job();
+  job.coating.limits.reset();
+  const Stack stack = stack_with_wheels();
+  const Plan taken =
+      evaluate(job, stack, {"a-p400", "a-p800", "a-p1500", "b-pad", "fine", "ultra"});
+  const std::string text = card(job, stack, taken);
+  expect_fits(text);
+  const std::string speed = detail::fixed(wheel_named("loose muslin").surface_speed_m_s(), 1);
+  const std::string fine = flowing(part(text, "Step 5 of", "-----"));
+  EXPECT_THAT(fine, HasSubstr("Warning: " + speed + " m/s may be too fast or too hot."));
+  EXPECT_THAT(fine, HasSubstr("speed and heat that this coating stands are not known."));
+  EXPECT_THAT(fine, HasSubstr("Try it on scrap first."));
+  EXPECT_THAT(fine, Not(HasSubstr("too warm after")));
+  EXPECT_THAT(part(text, "Step 6 of", "-----"), HasSubstr("Warning: "));
+  EXPECT_THAT(part(text, "Step 4 of", "-----"), Not(HasSubstr("Warning")));
+  EXPECT_THAT(flowing(text), HasSubstr("fine: the rim runs at " + speed + " m/s"));
+  EXPECT_THAT(card(demo_job(), stack, evaluate(demo_job(), stack, {"a-p400", "fine"})),
+              Not(HasSubstr("on scrap")));
+}
+
 TEST(Card, OfTheWholeDay) {
   const Job job = job_from_json(demo_text("day.json"));
   const Stack stack = stack_from_json(demo_text("day_stack.json"));

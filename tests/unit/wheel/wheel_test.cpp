@@ -37,7 +37,7 @@ Wheel bench_wheel() {
           .duty = 0.5};
 }
 
-WheelLimits bench_limits() { return {"bench coat", 11.0, 17.0, 600, 40}; }
+WheelLimits bench_limits() { return {11.0, 17.0, 600, 40}; }
 
 template <typename F>
 std::string refusal(F f) {
@@ -134,10 +134,13 @@ TEST(WheelLimits, EveryMemberIsChecked) {
       EXPECT_THROW(validate(limits, "test"), OutOfRange) << value;
       EXPECT_THROW(speed_finding(bench_wheel(), limits), OutOfRange) << value;
       EXPECT_THROW(wheel_pass(bench_wheel(), limits, 0.1, 1.0), OutOfRange) << value;
-      EXPECT_THROW(wheel_findings(bench_wheel(), limits), OutOfRange) << value;
+      EXPECT_THROW(wheel_findings(bench_wheel(), limits, "bench coat"), OutOfRange) << value;
     }
   }
   for (const LimitProfile& profile : limit_table) {
+    EXPECT_NO_THROW(validate(wheel_limits_named(profile.name), profile.name));
+  }
+  for (const CoatingProfile& profile : coating_table) {
     EXPECT_NO_THROW(validate(wheel_limits_named(profile.name), profile.name));
   }
   EXPECT_THROW(wheel_limits_named("lacker"), BadInput);
@@ -296,14 +299,14 @@ TEST(WheelEdge, AHardWheelCutsThroughEdgesSooner) {
 }
 
 TEST(WheelFinding, NothingAgainstAWheelThatSuits) {
-  EXPECT_TRUE(wheel_findings(bench_wheel(), bench_limits()).empty());
+  EXPECT_TRUE(wheel_findings(bench_wheel(), bench_limits(), "bench coat").empty());
 }
 
 TEST(WheelFinding, TooFastAndTooLongAreErrorsWithNumbers) {
   Wheel wheel = bench_wheel();
   wheel.rpm = 1100;
   wheel.feed_m_s = 0.02;
-  const auto findings = wheel_findings(wheel, bench_limits());
+  const auto findings = wheel_findings(wheel, bench_limits(), "bench coat");
   ASSERT_EQ(findings.size(), 2u);
   EXPECT_EQ(findings[0].kind, WheelFindingKind::wheel_too_fast);
   EXPECT_EQ(findings[0].severity, Severity::error);
@@ -320,26 +323,26 @@ TEST(WheelFinding, TooFastAndTooLongAreErrorsWithNumbers) {
 TEST(WheelFinding, TheFeedItAsksForIsEnough) {
   Wheel wheel = bench_wheel();
   wheel.feed_m_s = 0.02;
-  const auto findings = wheel_findings(wheel, bench_limits());
+  const auto findings = wheel_findings(wheel, bench_limits(), "bench coat");
   ASSERT_EQ(findings.size(), 1u);
   EXPECT_THAT(findings[0].message, HasSubstr("at least 58 mm/s"));  // 40 mm / 0.692909 s
   wheel.feed_m_s = 0.058;
-  EXPECT_TRUE(wheel_findings(wheel, bench_limits()).empty());
+  EXPECT_TRUE(wheel_findings(wheel, bench_limits(), "bench coat").empty());
   wheel.feed_m_s = 0.057;
-  EXPECT_FALSE(wheel_findings(wheel, bench_limits()).empty());
+  EXPECT_FALSE(wheel_findings(wheel, bench_limits(), "bench coat").empty());
 }
 
 TEST(WheelFinding, TooSlowIsANoteAndNeverSendsTheWheelAboveItsRating) {
   Wheel wheel = bench_wheel();
   wheel.rpm = 400;
-  const auto findings = wheel_findings(wheel, bench_limits());
+  const auto findings = wheel_findings(wheel, bench_limits(), "bench coat");
   ASSERT_EQ(findings.size(), 1u);
   EXPECT_EQ(findings[0].kind, WheelFindingKind::wheel_too_slow);
   EXPECT_EQ(findings[0].severity, Severity::note);
   EXPECT_THAT(findings[0].message, HasSubstr("at least 689 rpm"));  // 688.8
   EXPECT_THAT(findings[0].message, HasSubstr("at least 526 mm"));   // 525.2
   wheel.rated_rpm = 600;
-  const auto rated = wheel_findings(wheel, bench_limits());
+  const auto rated = wheel_findings(wheel, bench_limits(), "bench coat");
   ASSERT_EQ(rated.size(), 1u);
   EXPECT_THAT(rated[0].message, testing::Not(HasSubstr("with this wheel")));
 }

@@ -25,6 +25,13 @@ inline constexpr EdgeProfile edge_table[] = {
      {0.1, 0.03, 0.3, {Basis::assumption, "share of a soft pad's area that bears where it is drawn along an edge; chosen here"}},  // bearing_share
     },
 };
+
+inline constexpr TableField<EdgeProfile> edge_columns[] = {
+    {"sharp_share", &EdgeProfile::sharp_share},
+    {"eased_share", &EdgeProfile::eased_share},
+    {"eased_radius_mm", &EdgeProfile::eased_radius_mm},
+    {"bearing_share", &EdgeProfile::bearing_share},
+};
 // clang-format on
 
 }  // namespace levigate

@@ -25,6 +25,11 @@ inline constexpr GaugeProfile gauge_table[] = {
      {0.1, 0.05, 0.2, {Basis::assumption, "solids, thinner and overspray are known to about a tenth"}},  // share
     },
 };
+
+inline constexpr TableField<GaugeProfile> gauge_columns[] = {
+    {"fixed_um", &GaugeProfile::fixed_um},
+    {"share", &GaugeProfile::share},
+};
 // clang-format on
 
 }  // namespace levigate

@@ -50,7 +50,7 @@ struct Job {
       scratched_by;  ///< the grade whose scratches the work carries; none: as sprayed
   Target target;
   std::optional<double> age_h;  ///< of the last coat [h]; none: fully cured
-  std::optional<Cure> cure;     ///< of this coat; none: that of the coating's name
+  std::optional<Cure> cure;     ///< by this coat's data sheet; none: the coating's own
   Rules rules;
   Objective prefer = Objective::minutes;
 };

@@ -10,15 +10,15 @@
 
 namespace levigate::inline v0 {
 
-/// The numbers of all profiles, but those of wheels and compounds: see wheel/sources.hpp.
+/// The numbers of all profiles, but those of wheels, compounds and surfaces that are no coating: see wheel/sources.hpp.
 std::vector<NamedNumber> named_numbers();
 
 /// The formula of a function.
 /// Throws: BadInput where none is held for it, naming the nearest.
 Formula source(std::string_view function);
 
-/// The value, band and source of a number: of a coating, its cure, a backing, block or gauge by the name of
-/// the profile; of a "rule", "model", "edge" or "defect".
+/// The value, band and source of a number: of a coating, backing, block or gauge by the name of the
+/// profile; of a "rule", "model", "edge" or "defect".
 /// Throws: BadInput where there is no such profile or it has no such quantity, naming the nearest.
 Sourced source(std::string_view name, std::string_view quantity);
 

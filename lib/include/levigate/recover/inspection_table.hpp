@@ -53,6 +53,27 @@ inline constexpr InspectionProfile inspection_table[] = {
      {240.0, 120.0, 480.0, {Basis::assumption, "hands on for another round: scuff, clean, mask, spray, clean the gun; without the days of curing"}},  // round_minutes
     },
 };
+
+inline constexpr TableField<InspectionProfile> inspection_columns[] = {
+    {"sunlight_um", &InspectionProfile::sunlight_um},
+    {"lamp_um", &InspectionProfile::lamp_um},
+    {"lamp_ratio", &InspectionProfile::lamp_ratio},
+    {"finish_per_spot", &InspectionProfile::finish_per_spot},
+    {"finish_cover_share", &InspectionProfile::finish_cover_share},
+    {"cluster_count", &InspectionProfile::cluster_count},
+    {"loupe_log_sd", &InspectionProfile::loupe_log_sd},
+    {"comparison_log_sd", &InspectionProfile::comparison_log_sd},
+    {"direction_sd_deg", &InspectionProfile::direction_sd_deg},
+    {"other_direction_share", &InspectionProfile::other_direction_share},
+    {"arc_share_tool", &InspectionProfile::arc_share_tool},
+    {"arc_share_block", &InspectionProfile::arc_share_block},
+    {"missed_share", &InspectionProfile::missed_share},
+    {"stray_per_m2", &InspectionProfile::stray_per_m2},
+    {"stray_size_ratio", &InspectionProfile::stray_size_ratio},
+    {"haze_cover", &InspectionProfile::haze_cover},
+    {"look_minutes", &InspectionProfile::look_minutes},
+    {"round_minutes", &InspectionProfile::round_minutes},
+};
 // clang-format on
 
 }  // namespace levigate

@@ -53,6 +53,15 @@ inline constexpr BackingProfile backing_table[] = {
      {0.5, 0.25, 0.8, {Basis::assumption, "decay to a floor that is not zero as on belts: Ockajova et al., BioResources 11(2):5242-5254 (2016); the floor is chosen here"}},  // floor
     },
 };
+
+inline constexpr TableField<BackingProfile> backing_columns[] = {
+    {"tip_spread", &BackingProfile::tip_spread},
+    {"modulus_mpa", &BackingProfile::modulus_mpa},
+    {"life_m", &BackingProfile::life_m},
+    {"clean_every_m", &BackingProfile::clean_every_m},
+    {"fade_m", &BackingProfile::fade_m},
+    {"floor", &BackingProfile::floor},
+};
 // clang-format on
 
 }  // namespace levigate

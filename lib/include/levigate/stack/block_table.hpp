@@ -61,6 +61,15 @@ inline constexpr BlockProfile block_table[] = {
      {1.0, 1.0, 2.0, {Basis::assumption, "paper that goes round the sides of the block"}},  // wrap
     },
 };
+
+inline constexpr TableField<BlockProfile> block_columns[] = {
+    {"modulus_mpa", &BlockProfile::modulus_mpa},
+    {"area_cm2", &BlockProfile::area_cm2},
+    {"force_n", &BlockProfile::force_n},
+    {"speed_m_s", &BlockProfile::speed_m_s},
+    {"duty", &BlockProfile::duty},
+    {"wrap", &BlockProfile::wrap},
+};
 // clang-format on
 
 }  // namespace levigate

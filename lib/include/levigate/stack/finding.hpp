@@ -36,6 +36,7 @@ enum class FindingKind {
   young_coat,           ///< a coat that is not yet fully cured
   wheel_speed,          ///< a wheel whose rim is too fast or too slow for the coat
   wheel_heat,           ///< a wheel under which the coat gets too warm
+  wheel_unknown,        ///< a wheel on a coat of which no limits are known
 };
 
 constexpr std::string_view to_string(FindingKind kind) noexcept {
@@ -65,6 +66,7 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::young_coat: return "young_coat";
     case FindingKind::wheel_speed: return "wheel_speed";
     case FindingKind::wheel_heat: return "wheel_heat";
+    case FindingKind::wheel_unknown: return "wheel_unknown";
   }
   return "";
 }

@@ -35,6 +35,18 @@ inline constexpr RuleProfile rule_table[] = {
      {0.01, 0.001, 0.05, {Basis::assumption, "chance of cutting through anywhere in a zone that is accepted"}},  // cut_through_limit
     },
 };
+
+inline constexpr TableField<RuleProfile> rule_columns[] = {
+    {"max_ratio", &RuleProfile::max_ratio},
+    {"min_ratio", &RuleProfile::min_ratio},
+    {"overcut", &RuleProfile::overcut},
+    {"scratch_quantile", &RuleProfile::scratch_quantile},
+    {"residual_peel_um", &RuleProfile::residual_peel_um},
+    {"change_minutes", &RuleProfile::change_minutes},
+    {"reserve_um", &RuleProfile::reserve_um},
+    {"removed_cv", &RuleProfile::removed_cv},
+    {"cut_through_limit", &RuleProfile::cut_through_limit},
+};
 // clang-format on
 
 }  // namespace levigate

@@ -1,6 +1,7 @@
-// Coatings and solids by name. Generated from data/profiles/coatings.json by data/generate.py: do not edit.
+// Coatings and solids by name. Generated from data/profiles/coatings by data/generate.py: do not edit.
 #pragma once
 
+#include <optional>
 #include <string_view>
 
 #include "levigate/sourced.hpp"
@@ -13,14 +14,21 @@ enum class CoatingKind {
   solid,  ///< bare wood, metal, stone, acrylic: no film
 };
 
+/// A coating as its file has it. What is not known of it is absent.
 struct CoatingProfile {
   std::string_view name;
   std::string_view note;
   CoatingKind kind;
   bool two_part;
+  std::optional<SourcedFact> redissolves;  ///< a fresh coat melts the one below
   Sourced hardness_mpa;
   Sourced wear_coefficient;
   Sourced refractive_index;
+  std::optional<Sourced> hard_cure_h;
+  std::optional<Sourced> shrink;
+  std::optional<Sourced> speed_m_s;
+  std::optional<Sourced> effusivity;
+  std::optional<Sourced> rise_k;
 };
 
 // clang-format off
@@ -28,73 +36,144 @@ inline constexpr CoatingProfile coating_table[] = {
     {"two-part urethane", "two-part polyurethane or acrylic urethane, fully cured",
      CoatingKind::coat,
      true,
+     SourcedFact{false, {Basis::common_practice, "two components cross-link as they cure; a fresh coat keys to scratches only"}},  // redissolves
      {150.0, 100.0, 250.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.5, 1.48, 1.54, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{168.0, 72.0, 336.0, {Basis::common_practice, "about a week at room temperature; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.02, 0.0, 0.05, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{40.0, 25.0, 60.0, {Basis::assumption, "softens from about 60 to 80 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"nitrocellulose lacquer", "",
      CoatingKind::coat,
      false,
+     SourcedFact{true, {Basis::common_practice, "dries by loss of solvent alone; a fresh coat melts the one below"}},  // redissolves
      {120.0, 80.0, 180.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.51, 1.49, 1.53, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{504.0, 336.0, 1008.0, {Basis::common_practice, "two to six weeks, three is usual; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.1, 0.03, 0.2, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{30.0, 15.0, 45.0, {Basis::assumption, "softens from about 50 to 70 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"acrylic lacquer", "",
      CoatingKind::coat,
      false,
+     SourcedFact{true, {Basis::common_practice, "dries by loss of solvent alone; a fresh coat melts the one below"}},  // redissolves
      {120.0, 80.0, 180.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.49, 1.48, 1.51, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{504.0, 336.0, 1008.0, {Basis::common_practice, "two to six weeks, three is usual; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.08, 0.03, 0.2, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{30.0, 15.0, 45.0, {Basis::assumption, "softens from about 50 to 70 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"polyester", "two-part polyester for wood",
      CoatingKind::coat,
      false,
+     SourcedFact{false, {Basis::common_practice, "cross-links as it cures; a fresh coat keys to scratches only"}},  // redissolves
      {200.0, 150.0, 250.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.55, 1.53, 1.57, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{72.0, 24.0, 168.0, {Basis::common_practice, "one to seven days; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.02, 0.0, 0.05, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 70 to 90 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"uv acrylic", "acrylate cured by ultraviolet light",
      CoatingKind::coat,
      false,
+     SourcedFact{false, {Basis::common_practice, "cross-links under the lamp; a fresh coat keys to scratches only"}},  // redissolves
      {220.0, 150.0, 300.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.51, 1.49, 1.54, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{24.0, 1.0, 48.0, {Basis::common_practice, "hard under the lamp, left for a day; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.01, 0.0, 0.03, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 70 to 90 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"water-borne", "water-borne acrylic or urethane dispersion for wood",
      CoatingKind::coat,
      false,
+     {},  // redissolves
      {70.0, 40.0, 120.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.49, 1.47, 1.52, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{504.0, 168.0, 720.0, {Basis::common_practice, "one to four weeks; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.05, 0.02, 0.1, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{25.0, 12.0, 40.0, {Basis::assumption, "softens from about 45 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"shellac", "",
      CoatingKind::coat,
      false,
+     SourcedFact{true, {Basis::common_practice, "dries by loss of alcohol alone; a fresh coat melts the one below"}},  // redissolves
      {140.0, 100.0, 200.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.52, 1.51, 1.53, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{336.0, 72.0, 720.0, {Basis::common_practice, "days to a month, by the thickness of the film; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.08, 0.03, 0.15, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{20.0, 10.0, 35.0, {Basis::assumption, "softens from about 40 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"oil varnish", "",
      CoatingKind::coat,
      false,
+     SourcedFact{false, {Basis::common_practice, "cross-links with the oxygen of the air; a fresh coat keys to scratches only"}},  // redissolves
      {45.0, 20.0, 80.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.52, 1.49, 1.55, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{720.0, 336.0, 1440.0, {Basis::common_practice, "a month, by drier and weather; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.05, 0.02, 0.1, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{20.0, 10.0, 35.0, {Basis::assumption, "softens from about 40 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"epoxy", "cured epoxy",
      CoatingKind::coat,
      false,
+     SourcedFact{false, {Basis::common_practice, "two components cross-link as they cure; a fresh coat keys to scratches only"}},  // redissolves
      {220.0, 150.0, 300.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.56, 1.54, 1.58, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     Sourced{168.0, 72.0, 336.0, {Basis::common_practice, "about a week at room temperature; the data sheet decides"}},  // hard_cure_h
+     Sourced{0.01, 0.0, 0.03, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
+     Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
+     Sourced{35.0, 20.0, 50.0, {Basis::assumption, "softens from about 55 to 65 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
     {"acrylic sheet", "cast or moulded PMMA, no film",
      CoatingKind::solid,
      false,
+     {},  // redissolves
      {200.0, 182.0, 224.0, {Basis::published_table, "Vickers hardness 18.6 to 21.2 of PMMA denture base, divided by 0.927: Bahrani et al., World J. Dent. 3(2):171-175 (2012), doi 10.5005/jp-journals-10015-1151; Evaluation of the Vickers hardness of denture base materials (2016)"}},  // hardness_mpa
      {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
      {1.49, 1.485, 1.495, {Basis::from_memory, "index of PMMA, from memory"}},  // refractive_index
+     {},  // hard_cure_h
+     {},  // shrink
+     Sourced{12.2, 6.09, 20.33, {Basis::common_practice, "a trade page: at least 1200, up to 4000 ft/min on acrylic sheet"}},  // speed_m_s
+     Sourced{570.0, 540.0, 600.0, {Basis::from_memory, "PMMA: conductivity 0.19 W/(m K), density 1190 kg/m3, heat capacity 1.4 to 1.5 kJ/(kg K), from memory"}},  // effusivity
+     Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 90 to 105 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
     },
+};
+
+inline constexpr TableField<CoatingProfile> coating_columns[] = {
+    {"hardness_mpa", &CoatingProfile::hardness_mpa},
+    {"wear_coefficient", &CoatingProfile::wear_coefficient},
+    {"refractive_index", &CoatingProfile::refractive_index},
+    {"hard_cure_h", nullptr, &CoatingProfile::hard_cure_h},
+    {"shrink", nullptr, &CoatingProfile::shrink},
+    {"speed_m_s", nullptr, &CoatingProfile::speed_m_s},
+    {"effusivity", nullptr, &CoatingProfile::effusivity},
+    {"rise_k", nullptr, &CoatingProfile::rise_k},
 };
 // clang-format on
 

@@ -14,6 +14,8 @@ namespace levigate::inline v0 {
 struct HardnessPoint {
   double hours = 0;         ///< since the last coat [h], 0.01 to 1e6
   double hardness_mpa = 0;  ///< indentation hardness [MPa], 1 to 100 000
+
+  friend bool operator==(const HardnessPoint&, const HardnessPoint&) = default;
 };
 
 /// How a coat cures. The data sheet decides; the profiles say what is usual.
@@ -21,6 +23,8 @@ struct Cure {
   double hard_cure_h = 0;  ///< age of full cure [h], 0.01 to 1e6
   double shrink = 0;       ///< share of the dry film lost by then (dimensionless), 0 to 0.9
   std::vector<HardnessPoint> points;  ///< by rising age; empty where nothing is known
+
+  friend bool operator==(const Cure&, const Cure&) = default;
 };
 
 /// Cure of the coating of that name in the profiles, without points.

@@ -27,6 +27,14 @@ inline constexpr DefectProfile defect_table[] = {
      {150.0, 100.0, 200.0, {Basis::common_practice, "strokes of 100 to 200 mm with a hand block"}},  // stroke_mm
     },
 };
+
+inline constexpr TableField<DefectProfile> defect_columns[] = {
+    {"shave_above_um", &DefectProfile::shave_above_um},
+    {"tape_um", &DefectProfile::tape_um},
+    {"shave_minutes", &DefectProfile::shave_minutes},
+    {"mask_minutes", &DefectProfile::mask_minutes},
+    {"stroke_mm", &DefectProfile::stroke_mm},
+};
 // clang-format on
 
 }  // namespace levigate

@@ -23,6 +23,12 @@ inline constexpr ModelProfile model_table[] = {
      {0.5, 0.41, 0.65, {Basis::published_table, "belts of P60, P120 and P180 give 0.65 on softwood and 0.41 on hardwood: Sydor et al., Appl. Sci. 11(6):2860 (2021), doi 10.3390/app11062860; the value between them is chosen here"}},  // size_exponent
     },
 };
+
+inline constexpr TableField<ModelProfile> model_columns[] = {
+    {"flank_deg", &ModelProfile::flank_deg},
+    {"packing", &ModelProfile::packing},
+    {"size_exponent", &ModelProfile::size_exponent},
+};
 // clang-format on
 
 }  // namespace levigate

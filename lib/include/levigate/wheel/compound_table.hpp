@@ -68,6 +68,18 @@ inline constexpr CompoundProfile compound_table[] = {
      {800.0, 250.0, 2400.0, {Basis::assumption, "rim travel over which the grain breaks down to its worn size; no measurement at hand"}},  // fade_m
     },
 };
+
+inline constexpr TableField<CompoundProfile> compound_columns[] = {
+    {"size_um", &CompoundProfile::size_um},
+    {"worn_um", &CompoundProfile::worn_um},
+    {"coarsest_paper_um", &CompoundProfile::coarsest_paper_um},
+    {"wear_share", &CompoundProfile::wear_share},
+    {"tip_spread", &CompoundProfile::tip_spread},
+    {"modulus_mpa", &CompoundProfile::modulus_mpa},
+    {"life_m", &CompoundProfile::life_m},
+    {"clean_every_m", &CompoundProfile::clean_every_m},
+    {"fade_m", &CompoundProfile::fade_m},
+};
 // clang-format on
 
 }  // namespace levigate

@@ -43,9 +43,10 @@ struct WheelFinding {
   friend bool operator==(const WheelFinding&, const WheelFinding&) = default;
 };
 
-/// What there is to say against a wheel on a surface, most serious first; empty where nothing is.
+/// What there is to say against a wheel on a surface, by its name, most serious first; empty where nothing is.
 /// Throws: as validate() of either.
-std::vector<WheelFinding> wheel_findings(const Wheel& wheel, const WheelLimits& limits);
+std::vector<WheelFinding> wheel_findings(const Wheel& wheel, const WheelLimits& limits,
+                                         std::string_view surface);
 
 /// The finding on an edge of a radius, if the wheel asks for one: see edge_load().
 /// Throws: as edge_load().

@@ -1,4 +1,4 @@
-// Speed and heat that a surface stands, by name. Generated from data/profiles/heat.json by data/generate.py: do not edit.
+// Speed and heat that a surface stands that is no coating, by name. Generated from data/profiles/heat.json by data/generate.py: do not edit.
 #pragma once
 
 #include <string_view>
@@ -17,56 +17,6 @@ struct LimitProfile {
 
 // clang-format off
 inline constexpr LimitProfile limit_table[] = {
-    {"two-part urethane", "",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {40.0, 25.0, 60.0, {Basis::assumption, "softens from about 60 to 80 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"nitrocellulose lacquer", "thermoplastic: smears and burns before it shows",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {30.0, 15.0, 45.0, {Basis::assumption, "softens from about 50 to 70 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"acrylic lacquer", "thermoplastic: smears and burns before it shows",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {30.0, 15.0, 45.0, {Basis::assumption, "softens from about 50 to 70 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"polyester", "",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {45.0, 25.0, 65.0, {Basis::assumption, "softens from about 70 to 90 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"uv acrylic", "",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {45.0, 25.0, 65.0, {Basis::assumption, "softens from about 70 to 90 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"water-borne", "",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {25.0, 12.0, 40.0, {Basis::assumption, "softens from about 45 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"shellac", "softens in the warmth of a hand-held lamp",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {20.0, 10.0, 35.0, {Basis::assumption, "softens from about 40 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"oil varnish", "",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {20.0, 10.0, 35.0, {Basis::assumption, "softens from about 40 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"epoxy", "",
-     {14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
-     {450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
-     {35.0, 20.0, 50.0, {Basis::assumption, "softens from about 55 to 65 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
-    {"acrylic sheet", "faces of cast or extruded sheet",
-     {12.2, 6.09, 20.33, {Basis::common_practice, "a trade page: at least 1200, up to 4000 ft/min on acrylic sheet"}},  // speed_m_s
-     {570.0, 540.0, 600.0, {Basis::from_memory, "PMMA: conductivity 0.19 W/(m K), density 1190 kg/m3, heat capacity 1.4 to 1.5 kJ/(kg K), from memory"}},  // effusivity
-     {45.0, 25.0, 65.0, {Basis::assumption, "softens from about 90 to 105 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
-    },
     {"acrylic sheet edges", "edges, with felt; not for large flat faces",
      {19.0, 15.23, 22.87, {Basis::common_practice, "a trade page: 3000 to 4500 ft/min with felt on the edges of acrylic sheet, not on large flat areas: heat"}},  // speed_m_s
      {570.0, 540.0, 600.0, {Basis::from_memory, "PMMA: conductivity 0.19 W/(m K), density 1190 kg/m3, heat capacity 1.4 to 1.5 kJ/(kg K), from memory"}},  // effusivity
@@ -77,6 +27,12 @@ inline constexpr LimitProfile limit_table[] = {
      {8000.0, 7000.0, 37000.0, {Basis::from_memory, "stainless steel about 8000, brass 20 000, copper 37 000, from memory; the least is used"}},  // effusivity
      {30.0, 20.0, 40.0, {Basis::assumption, "a part at about 50 C is too hot to hold: chosen here"}},  // rise_k
     },
+};
+
+inline constexpr TableField<LimitProfile> limit_columns[] = {
+    {"speed_m_s", &LimitProfile::speed_m_s},
+    {"effusivity", &LimitProfile::effusivity},
+    {"rise_k", &LimitProfile::rise_k},
 };
 // clang-format on
 

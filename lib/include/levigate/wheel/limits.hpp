@@ -1,32 +1,17 @@
-// What a surface stands from a wheel: the band of rim speeds for it, how it takes up heat, how warm it may
-// get. And whether a wheel keeps the band.
+// What a surface stands from a wheel, by its name. And whether a wheel keeps the band of rim speeds.
 #pragma once
 
-#include <string>
 #include <string_view>
 
 #include "levigate/stack/speed.hpp"
+#include "levigate/surface/wheel_limits.hpp"
 #include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {
 
-/// Limits of a surface under a wheel.
-struct WheelLimits {
-  std::string name;
-  double speed_low_m_s = 0;   ///< least rim speed that works [m/s], 0.001 to speed_high_m_s
-  double speed_high_m_s = 0;  ///< highest rim speed [m/s], to 100
-  double effusivity = 0;      ///< thermal effusivity of the surface [J/(m2 K s^0.5)], 1 to 100 000
-  double rise_k = 0;          ///< rise above room temperature that it stands [K], 0.1 to 2000
-
-  friend bool operator==(const WheelLimits&, const WheelLimits&) = default;
-};
-
 /// The limits of that name in the profiles: a coating's name, "acrylic sheet edges" or "metal".
 /// Throws: BadInput where there is none, naming the nearest.
 WheelLimits wheel_limits_named(std::string_view name);
-
-/// Throws: OutOfRange where a member is outside its range.
-void validate(const WheelLimits& limits, std::string_view where);
 
 /// How a rim speed lies to the band.
 enum class SpeedVerdict { too_slow, ok, too_fast };
@@ -59,7 +44,7 @@ struct SpeedFinding {
 /// @param limits  of the surface
 /// @return        verdict, speeds [m/s], the rpm [1/min] or the diameter [mm] that would be right
 /// Throws:    as validate() of either
-/// Source:    geometry; the bands are common practice, data/profiles/heat.json
+/// Source:    geometry; the bands are common practice, data/profiles/coatings and heat.json
 inline SpeedFinding speed_finding(const Wheel& wheel, const WheelLimits& limits) {
   validate(wheel, "speed_finding");
   validate(limits, "speed_finding");

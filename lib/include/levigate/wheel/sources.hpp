@@ -1,4 +1,4 @@
-// Where the numbers of wheels, compounds and what surfaces stand from them come from, by name.
+// Where the numbers of wheels, compounds and of surfaces that are no coating come from, by name.
 #pragma once
 
 #include <vector>
@@ -7,7 +7,7 @@
 
 namespace levigate::inline v0 {
 
-/// The numbers of all wheels and compounds, and the limits of surfaces by the name of the coating or surface.
+/// The numbers of all wheels and compounds, and the limits of surfaces that are no coating.
 std::vector<NamedNumber> wheel_numbers();
 
 }  // namespace levigate

@@ -78,6 +78,20 @@ inline constexpr WheelProfile wheel_table[] = {
      {0.5, 0.3, 0.7, {Basis::assumption, "rest of the time goes to turning the work, charging the wheel, wiping and letting it cool"}},  // duty
     },
 };
+
+inline constexpr TableField<WheelProfile> wheel_columns[] = {
+    {"diameter_mm", &WheelProfile::diameter_mm},
+    {"rpm", &WheelProfile::rpm},
+    {"rated_rpm", &WheelProfile::rated_rpm},
+    {"width_mm", &WheelProfile::width_mm},
+    {"contact_mm", &WheelProfile::contact_mm},
+    {"force_n", &WheelProfile::force_n},
+    {"feed_m_s", &WheelProfile::feed_m_s},
+    {"modulus_mpa", &WheelProfile::modulus_mpa},
+    {"friction", &WheelProfile::friction},
+    {"heat_share", &WheelProfile::heat_share},
+    {"duty", &WheelProfile::duty},
+};
 // clang-format on
 
 }  // namespace levigate

@@ -107,6 +107,7 @@ class Node {
 
   const std::string& pointer() const { return pointer_; }
   bool is_text() const { return value_->is_string(); }
+  bool is_null() const { return value_->is_null(); }
   bool is_array() const { return value_->is_array(); }
   bool has(std::string_view key) const { return value_->contains(key); }
 

@@ -35,7 +35,11 @@ inline constexpr std::string_view job_keys[] = {"format", "name",  "coating", "z
 inline constexpr std::string_view cure_keys[] = {"hard_cure_h", "shrink", "points"};
 
 inline constexpr std::string_view coating_keys[] = {
-    "name", "kind", "hardness_mpa", "wear_coefficient", "refractive_index", "two_part"};
+    "name",        "kind", "hardness_mpa", "wear_coefficient", "refractive_index", "two_part",
+    "redissolves", "cure", "limits"};
+
+inline constexpr std::string_view limits_keys[] = {"speed_low_m_s", "speed_high_m_s", "effusivity",
+                                                   "rise_k"};
 
 inline constexpr std::string_view zone_keys[] = {
     "name",    "area_cm2",  "block",    "film",    "below_um",

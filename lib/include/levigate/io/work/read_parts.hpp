@@ -1,7 +1,8 @@
-// Reading what jobs and stacks are made of: coating, cure, block, backing, wheel, compound, sheet.
+// Reading what jobs and stacks are made of: cure, coating, block, backing, wheel, compound, sheet.
 #pragma once
 
 #include <limits>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,6 +18,7 @@
 #include "levigate/surface/coating.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/cure.hpp"
+#include "levigate/surface/wheel_limits.hpp"
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/wheel.hpp"
@@ -39,19 +41,64 @@ inline std::string name_or(const Node& node, std::string_view otherwise) {
   return name ? name->text() : std::string(otherwise);
 }
 
-inline Coating coating_in(const Node& node) {
-  if (node.is_text()) return node.placed([&] { return coating_named(node.text()); });
+inline Cure cure_in(const Node& node) {
+  node.require_keys(cure_keys);
+  Cure cure{.hard_cure_h = node.at("hard_cure_h").number(), .shrink = 0, .points = {}};
+  if (const auto shrink = node.find("shrink")) cure.shrink = shrink->number();
+  if (const auto points = node.find("points")) {
+    for (const Node& point : points->items()) {
+      const std::vector<Node> pair = point.items();
+      if (pair.size() != 2) point.fail("a point is a pair, hours and MPa");
+      cure.points.push_back({pair[0].number(), pair[1].number()});
+    }
+  }
+  node.placed([&] { validate(cure, node.pointer()); });
+  return cure;
+}
+
+inline WheelLimits limits_in(const Node& node) {
+  node.require_keys(limits_keys);
+  const WheelLimits limits{.speed_low_m_s = node.at("speed_low_m_s").number(),
+                           .speed_high_m_s = node.at("speed_high_m_s").number(),
+                           .effusivity = node.at("effusivity").number(),
+                           .rise_k = node.at("rise_k").number()};
+  node.placed([&] { validate(limits, node.pointer()); });
+  return limits;
+}
+
+/// What an object says of a part that may be not known, as null says; where it says nothing, what is there stays.
+template <typename Part, typename Read>
+void read_known(const Node& object, std::string_view key, std::optional<Part>& part, Read read) {
+  const auto node = object.find(key);
+  if (!node) return;
+  part.reset();
+  if (!node->is_null()) part = read(*node);
+}
+
+/// A coating with its own numbers. What it leaves out of cure, limits and redissolves is that of the profile of its name.
+inline Coating own_coating_in(const Node& node) {
   node.require_keys(coating_keys, profile_or_object);
-  Coating coating{.name = name_or(node, nameless_coating),
-                  .kind = node.at("kind").one_of(coating_kinds, "kind") == 0 ? CoatingKind::coat
-                                                                             : CoatingKind::solid,
-                  .hardness_mpa = node.at("hardness_mpa").number(),
-                  .wear_coefficient = node.at("wear_coefficient").number(),
-                  .refractive_index = node.at("refractive_index").number(),
-                  .two_part = {}};
+  const std::string name = name_or(node, nameless_coating);
+  Coating coating;
+  if (has_profile(coating_table, name)) coating = coating_named(name);
+  coating.name = name;
+  coating.kind =
+      node.at("kind").one_of(coating_kinds, "kind") == 0 ? CoatingKind::coat : CoatingKind::solid;
+  coating.hardness_mpa = node.at("hardness_mpa").number();
+  coating.wear_coefficient = node.at("wear_coefficient").number();
+  coating.refractive_index = node.at("refractive_index").number();
+  coating.two_part.reset();
   if (const auto two_part = node.find("two_part")) coating.two_part = two_part->boolean();
+  read_known(node, "redissolves", coating.redissolves, [](const Node& n) { return n.boolean(); });
+  read_known(node, "cure", coating.cure, cure_in);
+  read_known(node, "limits", coating.limits, limits_in);
   node.placed([&] { validate(coating, node.pointer()); });
   return coating;
+}
+
+inline Coating coating_in(const Node& node) {
+  if (node.is_text()) return node.placed([&] { return coating_named(node.text()); });
+  return own_coating_in(node);
 }
 
 inline Block block_in(const Node& node) {
@@ -120,21 +167,6 @@ inline Polish polish_in(const Node& node) {
   }
   node.placed([&] { validate(polish, node.pointer()); });
   return polish;
-}
-
-inline Cure cure_in(const Node& node) {
-  node.require_keys(cure_keys);
-  Cure cure{.hard_cure_h = node.at("hard_cure_h").number(), .shrink = 0, .points = {}};
-  if (const auto shrink = node.find("shrink")) cure.shrink = shrink->number();
-  if (const auto points = node.find("points")) {
-    for (const Node& point : points->items()) {
-      const std::vector<Node> pair = point.items();
-      if (pair.size() != 2) point.fail("a point is a pair, hours and MPa");
-      cure.points.push_back({pair[0].number(), pair[1].number()});
-    }
-  }
-  node.placed([&] { validate(cure, node.pointer()); });
-  return cure;
 }
 
 inline System system_in(const Node& node) {

@@ -7,7 +7,9 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <type_traits>
 
+#include "levigate/detail/profile.hpp"
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/grade/grade.hpp"
@@ -28,6 +30,7 @@
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/surface/sheen_band_table.hpp"
+#include "levigate/surface/wheel_limits.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/wheel.hpp"
 #include "levigate/wheel/wheel_table.hpp"
@@ -58,6 +61,34 @@ std::optional<OrderedJson> profile_json(const Value& value, const Row (&table)[c
   return std::nullopt;
 }
 
+inline OrderedJson json_of(const Cure& cure) {
+  OrderedJson json{
+      {"hard_cure_h", cure.hard_cure_h}, {"shrink", cure.shrink}, {"points", OrderedJson::array()}};
+  for (const HardnessPoint& point : cure.points) {
+    json["points"].push_back(OrderedJson::array({point.hours, point.hardness_mpa}));
+  }
+  return json;
+}
+
+inline OrderedJson json_of(const WheelLimits& limits) {
+  return {{"speed_low_m_s", limits.speed_low_m_s},
+          {"speed_high_m_s", limits.speed_high_m_s},
+          {"effusivity", limits.effusivity},
+          {"rise_k", limits.rise_k}};
+}
+
+/// A part that is known; null where it is not, but would be read as `left_out` if it were left out.
+template <typename Part>
+void put_known(OrderedJson& json, const char* key, const std::optional<Part>& part,
+               const std::optional<Part>& left_out) {
+  if constexpr (std::is_same_v<Part, bool>) {
+    if (part) json[key] = *part;
+  } else {
+    if (part) json[key] = json_of(*part);
+  }
+  if (!part && left_out) json[key] = nullptr;
+}
+
 inline OrderedJson json_of(const Coating& coating) {
   if (const auto profile = profile_json(coating, coating_table, coating_named)) return *profile;
   OrderedJson json{
@@ -68,6 +99,11 @@ inline OrderedJson json_of(const Coating& coating) {
       {"refractive_index", coating.refractive_index},
   };
   if (coating.two_part) json["two_part"] = *coating.two_part;
+  const bool named = has_profile(coating_table, coating.name);
+  const Coating left_out = named ? coating_named(coating.name) : Coating{};
+  put_known(json, "redissolves", coating.redissolves, left_out.redissolves);
+  put_known(json, "cure", coating.cure, left_out.cure);
+  put_known(json, "limits", coating.limits, left_out.limits);
   return json;
 }
 
@@ -124,15 +160,6 @@ inline OrderedJson json_of(const Polish& polish) {
     json["coarsest_paper_um"] = std::get<PaperReach>(polish.reach).coarsest_paper_um;
   }
   json["wear_share"] = polish.wear_share;
-  return json;
-}
-
-inline OrderedJson json_of(const Cure& cure) {
-  OrderedJson json{
-      {"hard_cure_h", cure.hard_cure_h}, {"shrink", cure.shrink}, {"points", OrderedJson::array()}};
-  for (const HardnessPoint& point : cure.points) {
-    json["points"].push_back(OrderedJson::array({point.hours, point.hardness_mpa}));
-  }
   return json;
 }
 

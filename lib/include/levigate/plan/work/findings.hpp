@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <limits>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -27,10 +28,12 @@
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/check.hpp"
 #include "levigate/stack/finding.hpp"
+#include "levigate/stack/sheet.hpp"
 #include "levigate/stack/step_rule.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/levelling.hpp"
 #include "levigate/wheel/finding.hpp"
+#include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -51,6 +54,7 @@ class SequenceFindings {
     film();
     target();
     prices();
+    wheels();
     return std::move(findings_);
   }
 
@@ -228,6 +232,20 @@ class SequenceFindings {
       if (workings_.stack.sheets[sheet].price) continue;
       add(FindingKind::price_missing, Severity::warning, {id(sheet)},
           named(sheet) + " has no price and counts as free");
+    }
+  }
+
+  /// A wheel that nobody can judge is used, but never silently.
+  void wheels() {
+    std::set<std::size_t> seen;
+    for (const std::size_t sheet : sequence_.sheets) {
+      const Sheet& wheeled = workings_.stack.sheets[sheet];
+      if (!wheel_unknown(workings_.job, wheeled) || !seen.insert(sheet).second) continue;
+      add(FindingKind::wheel_unknown, Severity::warning, {id(sheet)},
+          id(sheet) + ": the rim runs at " +
+              fixed(wheel_of(wheeled)->surface_speed_m_s(), 1) +
+              " m/s; the speed and heat that " + workings_.job.coating.name +
+              " stands are not known: try it on scrap first");
     }
   }
 

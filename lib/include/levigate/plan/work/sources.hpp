@@ -13,63 +13,26 @@
 #include "levigate/film/gauge_table.hpp"
 #include "levigate/formulas.hpp"
 #include "levigate/named_number.hpp"
-#include "levigate/plan/work/knobs.hpp"
 #include "levigate/sourced.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/coating_table.hpp"
-#include "levigate/surface/cure_table.hpp"
 #include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/model_table.hpp"
 
 namespace levigate::inline v0 {
 
-namespace detail {
-
-inline constexpr TableField<RuleProfile> step_rule_fields[] = {
-    {"max_ratio", &RuleProfile::max_ratio},
-    {"min_ratio", &RuleProfile::min_ratio},
-};
-
-inline constexpr TableField<CureProfile> cure_fields[] = {
-    {"hard_cure_h", &CureProfile::hard_cure_h},
-    {"shrink", &CureProfile::shrink},
-};
-
-inline constexpr TableField<DefectProfile> defect_fields[] = {
-    {"shave_above_um", &DefectProfile::shave_above_um},
-    {"tape_um", &DefectProfile::tape_um},
-    {"shave_minutes", &DefectProfile::shave_minutes},
-    {"mask_minutes", &DefectProfile::mask_minutes},
-    {"stroke_mm", &DefectProfile::stroke_mm},
-};
-
-inline constexpr TableField<EdgeProfile> edge_fields[] = {
-    {"sharp_share", &EdgeProfile::sharp_share},
-    {"eased_share", &EdgeProfile::eased_share},
-    {"eased_radius_mm", &EdgeProfile::eased_radius_mm},
-};
-
-inline constexpr TableField<GaugeProfile> gauge_fields[] = {
-    {"fixed_um", &GaugeProfile::fixed_um},
-    {"share", &GaugeProfile::share},
-};
-
-}  // namespace detail
-
 LEVIGATE_WORK std::vector<NamedNumber> named_numbers() {
   std::vector<NamedNumber> all;
-  detail::add_numbers(all, "coating", coating_table, detail::coating_fields);
-  detail::add_numbers(all, "cure", cure_table, detail::cure_fields);
-  detail::add_numbers(all, "backing", backing_table, detail::backing_fields);
-  detail::add_numbers(all, "block", block_table, detail::block_fields);
-  detail::add_numbers(all, "rule", rule_table, detail::step_rule_fields);
-  detail::add_numbers(all, "rule", rule_table, detail::rule_fields);
-  detail::add_numbers(all, "model", model_table, detail::model_fields);
-  detail::add_numbers(all, "defect", defect_table, detail::defect_fields);
-  detail::add_numbers(all, "edge", edge_table, detail::edge_fields);
-  detail::add_numbers(all, "gauge", gauge_table, detail::gauge_fields);
+  detail::add_numbers(all, "coating", coating_table, coating_columns);
+  detail::add_numbers(all, "backing", backing_table, backing_columns);
+  detail::add_numbers(all, "block", block_table, block_columns);
+  detail::add_numbers(all, "rule", rule_table, rule_columns);
+  detail::add_numbers(all, "model", model_table, model_columns);
+  detail::add_numbers(all, "defect", defect_table, defect_columns);
+  detail::add_numbers(all, "edge", edge_table, edge_columns);
+  detail::add_numbers(all, "gauge", gauge_table, gauge_columns);
   return all;
 }
 

@@ -31,14 +31,12 @@
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
 #include "levigate/surface/cure.hpp"
-#include "levigate/surface/cure_table.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/surface/model.hpp"
 #include "levigate/surface/sheen.hpp"
 #include "levigate/surface/take_down.hpp"
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/finding.hpp"
-#include "levigate/wheel/limit_table.hpp"
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/wheel.hpp"
 
@@ -90,12 +88,12 @@ inline Grain grain_of(const Setup& setup, std::size_t sheet) {
 
 /// How far the coat has cured: hard where the job gives no age, or nothing is known of its cure.
 inline CureState cure_of(const Job& job) {
-  const bool known = job.cure || detail::has_profile(cure_table, job.coating.name);
-  if (!job.age_h || !known)
+  const std::optional<Cure>& cure = job.cure ? job.cure : job.coating.cure;
+  if (!job.age_h || !cure)
     return {.hard = true, .hardness_ratio = {}, .scratch_ratio = {}, .text = {}};
   const Grade p800 = grade("P800");
   const Backing paper = backing_named("latex paper");
-  return cure_state(job.cure ? *job.cure : cure_named(job.coating.name), *job.age_h,
+  return cure_state(*cure, *job.age_h,
                     {.size_um = p800.median_um,
                      .log_spread = log_spread(p800),
                      .tip_spread = paper.tip_spread,
@@ -205,13 +203,17 @@ inline std::optional<double> reach_of(const Setup& setup, const Sheet& sheet) {
 }
 
 /// What speaks against the wheel of a sheet on the job's coating. Nothing where it has no wheel, or the coating's limits are
-/// not known.
+/// not known: see wheel_unknown().
 inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const Sheet& sheet) {
-  const std::string& coating = setup.job.coating.name;
-  const bool known = detail::has_profile(limit_table, coating);
+  const Coating& coating = setup.job.coating;
   const Wheel* wheel = wheel_of(sheet);
-  if (!wheel || !known) return {};
-  return wheel_findings(*wheel, wheel_limits_named(coating));
+  if (!wheel || !coating.limits) return {};
+  return wheel_findings(*wheel, *coating.limits, coating.name);
+}
+
+/// Whether a sheet works with a wheel on a coating of which nobody here knows what speed and heat it stands.
+inline bool wheel_unknown(const Job& job, const Sheet& sheet) {
+  return wheel_of(sheet) && !job.coating.limits;
 }
 
 /// The tools for the defects of a zone, with the paper that comes first. Only minutes come of their rates, so that these take the

@@ -3,8 +3,10 @@
 
 #include <cmath>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "levigate/surface/cure.hpp"
 
@@ -13,14 +15,30 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
+#include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/contact.hpp"
-#include "levigate/surface/cure_table.hpp"
 
 namespace levigate::inline v0 {
 
+namespace detail {
+
+/// The cure of a profile, where one is known.
+inline std::optional<Cure> cure_of(const CoatingProfile& p) {
+  if (!p.hard_cure_h || !p.shrink) return std::nullopt;
+  return Cure{p.hard_cure_h->value, p.shrink->value, {}};
+}
+
+}  // namespace detail
+
 LEVIGATE_WORK Cure cure_named(std::string_view name) {
-  const CureProfile& p = detail::profile_named(cure_table, name, "cure");
-  return {p.hard_cure_h.value, p.shrink.value, {}};
+  std::vector<std::string_view> known;
+  for (const CoatingProfile& p : coating_table) {
+    const std::optional<Cure> cure = detail::cure_of(p);
+    if (!cure) continue;
+    if (p.name == name) return *cure;
+    known.push_back(p.name);
+  }
+  throw BadInput(detail::unknown_name_text("cure", name, known));
 }
 
 LEVIGATE_WORK void validate(const Cure& cure, std::string_view where) {

@@ -4,20 +4,19 @@
 #include <fmt/format.h>
 
 #include <cstddef>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
 
-#include "levigate/detail/profile.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/speed.hpp"
+#include "levigate/surface/wheel_limits.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/wheel/caution.hpp"
-#include "levigate/wheel/limit_table.hpp"
-#include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/pass.hpp"
 #include "levigate/wheel/wheel.hpp"
 
@@ -27,10 +26,15 @@ namespace detail {
 
 /// Rim speed, dwell and its limit, film of a pass and passes in each zone, of a step on a wheel. See wheel_pass().
 inline std::string wheel_text(const Job& job, const Wheel& wheel, const Step& step) {
-  const bool known = has_profile(limit_table, job.coating.name);
   std::string text = fmt::format("Rim {:.1f} m/s at {:.0f} rpm, work fed at {:.0f} mm/s.",
                                  wheel.surface_speed_m_s(), wheel.rpm, 1e3 * wheel.feed_m_s);
-  if (!known) return text + " What heat this coating stands is not known here.";
+  const std::optional<WheelLimits>& limits = job.coating.limits;
+  if (!limits) {
+    return text + fmt::format(
+                      " Warning: {:.1f} m/s may be too fast or too hot. The speed and heat "
+                      "that this coating stands are not known. Try it on scrap first.",
+                      wheel.surface_speed_m_s());
+  }
   std::vector<std::string> passes;
   std::set<double> counts;
   WheelPass pass;
@@ -39,7 +43,7 @@ inline std::string wheel_text(const Job& job, const Wheel& wheel, const Step& st
     if (zone.travel_m <= 0.0) continue;
     const double rate_um_per_m =
         zone.removal_um * job.zones[i].area_cm2 / (wheel.area_cm2() * zone.travel_m);
-    pass = wheel_pass(wheel, wheel_limits_named(job.coating.name), rate_um_per_m, zone.removal_um);
+    pass = wheel_pass(wheel, *limits, rate_um_per_m, zone.removal_um);
     passes.push_back(fmt::format("{:.0f} on {}", pass.passes, zone.zone));
     counts.insert(pass.passes);
   }

@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "levigate/wheel/finding.hpp"
@@ -27,21 +28,22 @@ inline std::string at_least(double value) { return "at least " + fixed(std::ceil
 inline std::string at_most(double value) { return "at most " + fixed(std::floor(value), 0); }
 
 inline std::string speed_message(const SpeedFinding& speed, const Wheel& wheel,
-                                 const WheelLimits& limits) {
+                                 std::string_view surface) {
   const auto bound = speed.verdict == SpeedVerdict::too_slow ? at_least : at_most;
   std::string text = "wheel '" + wheel.name + "' runs at " + fixed(speed.surface_speed_m_s, 1) +
-                     " m/s; " + limits.name + " asks for " + fixed(speed.speed_low_m_s, 1) +
-                     " to " + fixed(speed.speed_high_m_s, 1) + " m/s: ";
+                     " m/s; " + std::string(surface) + " asks for " +
+                     fixed(speed.speed_low_m_s, 1) + " to " + fixed(speed.speed_high_m_s, 1) +
+                     " m/s: ";
   if (speed.rpm_is_rated) text += bound(speed.rpm) + " rpm with this wheel, or ";
   return text + bound(speed.diameter_mm) + " mm at this rpm";
 }
 
 inline std::string dwell_message(const WheelPass& pass, const Wheel& wheel,
-                                 const WheelLimits& limits) {
+                                 const WheelLimits& limits, std::string_view surface) {
   const double least_mm_s = 1e3 * pass.least_feed_m_s;
   const double most_n = wheel.force_n * limits.rise_k / pass.rise_k;
   return "a spot stays " + fixed(pass.dwell_s, 2) + " s under wheel '" + wheel.name +
-         "' and warms by " + fixed(pass.rise_k, 1) + " K; " + limits.name + " stands " +
+         "' and warms by " + fixed(pass.rise_k, 1) + " K; " + std::string(surface) + " stands " +
          fixed(limits.rise_k, 1) + " K, reached after " + fixed(pass.dwell_limit_s, 2) +
          " s: feed " + at_least(least_mm_s) + " mm/s, or press with less than " + fixed(most_n, 1) +
          " N";
@@ -50,21 +52,22 @@ inline std::string dwell_message(const WheelPass& pass, const Wheel& wheel,
 }  // namespace detail
 
 LEVIGATE_WORK std::vector<WheelFinding> wheel_findings(const Wheel& wheel,
-                                                       const WheelLimits& limits) {
+                                                       const WheelLimits& limits,
+                                                       std::string_view surface) {
   std::vector<WheelFinding> result;
   const SpeedFinding speed = speed_finding(wheel, limits);
   const WheelPass pass = wheel_pass(wheel, limits, 1.0, 0.0);
   if (speed.verdict == SpeedVerdict::too_fast) {
     result.push_back({WheelFindingKind::wheel_too_fast, Severity::error,
-                      detail::speed_message(speed, wheel, limits)});
+                      detail::speed_message(speed, wheel, surface)});
   }
   if (pass.too_long()) {
     result.push_back({WheelFindingKind::dwell_too_long, Severity::error,
-                      detail::dwell_message(pass, wheel, limits)});
+                      detail::dwell_message(pass, wheel, limits, surface)});
   }
   if (speed.verdict == SpeedVerdict::too_slow) {
     result.push_back({WheelFindingKind::wheel_too_slow, Severity::note,
-                      detail::speed_message(speed, wheel, limits)});
+                      detail::speed_message(speed, wheel, surface)});
   }
   return result;
 }

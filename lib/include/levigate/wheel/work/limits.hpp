@@ -1,31 +1,35 @@
 // The work behind wheel/limits.hpp: defines what it declares.
 #pragma once
 
-#include <string>
+#include <optional>
 #include <string_view>
+#include <vector>
 
 #include "levigate/wheel/limits.hpp"
 
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
+#include "levigate/surface/coating_table.hpp"
+#include "levigate/surface/wheel_limits.hpp"
+#include "levigate/surface/work/wheel_limits.hpp"
 #include "levigate/wheel/limit_table.hpp"
-#include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {
 
 LEVIGATE_WORK WheelLimits wheel_limits_named(std::string_view name) {
-  const LimitProfile& p = detail::profile_named(limit_table, name, "surface under a wheel");
-  return {std::string(p.name), p.speed_m_s.low, p.speed_m_s.high, p.effusivity.value,
-          p.rise_k.value};
-}
-
-LEVIGATE_WORK void validate(const WheelLimits& limits, std::string_view where) {
-  detail::require_range(limits.speed_high_m_s, 1e-3, 100.0, "speed_high_m_s", "m/s", where);
-  detail::require_range(limits.speed_low_m_s, 1e-3, limits.speed_high_m_s,
-                        "speed_low_m_s (up to speed_high_m_s)", "m/s", where);
-  detail::require_range(limits.effusivity, 1.0, 1e5, "effusivity", "J/(m2 K s^0.5)", where);
-  detail::require_range(limits.rise_k, 0.1, 2000.0, "rise_k", "K", where);
+  std::vector<std::string_view> known;
+  for (const CoatingProfile& p : coating_table) {
+    const std::optional<WheelLimits> limits = detail::limits_of(p);
+    if (!limits) continue;
+    if (p.name == name) return *limits;
+    known.push_back(p.name);
+  }
+  for (const LimitProfile& p : limit_table) {
+    if (p.name == name) return detail::limits_from(p.speed_m_s, p.effusivity, p.rise_k);
+    known.push_back(p.name);
+  }
+  throw BadInput(detail::unknown_name_text("surface under a wheel", name, known));
 }
 
 }  // namespace levigate

@@ -10,17 +10,35 @@
 
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 
 namespace levigate::inline v0 {
 
 /// Dry thickness of one round of coats on one zone.
 struct Film {
-  double mean_um;            ///< mean over the zone [um]
-  double sd_um;              ///< standard deviation from spot to spot [um]
-  double mean_se_um = 0;     ///< standard error of mean_um [um]; 0 where it is taken as known
-  double sd_se_um = 0;       ///< standard error of sd_um [um]; 0 where it is taken as known
-  std::size_t readings = 0;  ///< that the film was estimated from; 0: none
+  double mean_um = 0;
+  double sd_um = 0;
+  double mean_se_um = 0;
+  double sd_se_um = 0;
+  std::size_t readings = 0;
+
+  friend bool operator==(const Film&, const Film&) = default;
 };
+
+template <>
+inline constexpr auto described<Film> = describe<Film>(
+    "Film", "Dry thickness of one round of coats on one zone.",
+    member<&Film::mean_um>("mean_um", Within{0, 2e4}, "mean over the zone"),
+    member<&Film::sd_um>("sd_um", Within{0, 2e4}, "standard deviation from spot to spot"),
+    member<&Film::mean_se_um>("mean_se_um", Within{0, 2e4},
+                              "standard error of mean_um; 0 where it is taken as known")
+        .lean(),
+    member<&Film::sd_se_um>("sd_se_um", Within{0, 2e4},
+                            "standard error of sd_um; 0 where it is taken as known")
+        .lean(),
+    member<&Film::readings>("readings", Within{0, 1e6},
+                            "number of gauge readings it rests on; 0: none")
+        .lean());
 
 /// Film estimated from a gauge's readings at independent spots of the zone.
 ///

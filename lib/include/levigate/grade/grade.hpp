@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "levigate/describe.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/source.hpp"
 
@@ -14,23 +15,47 @@ namespace levigate::inline v0 {
 /// difference only.
 struct Grade {
   System system = System::micron;
-  std::string label;  ///< canonical form, as "P600", "CAMI 600", "JIS #800", "F400", "9 um"
-  std::optional<double> number;           ///< the grit number of the label; none for micron labels
-  double median_um = 0;                   ///< ds50 [um]
-  std::optional<double> tolerance_um;     ///< of the median, plus or minus [um]
-  std::optional<double> coarse_limit_um;  ///< ds3: at most 3 % of the grain is coarser [um]
-  std::optional<double> fine_limit_um;    ///< at least fine_percent of the grain is coarser [um]
-  std::optional<double> fine_percent;     ///< 95, 94 or 75, by system and row [%]
-  std::string edition;                    ///< of the standard whose numbers these are
-  std::string method;                     ///< how the size is measured, as "sieves"
+  std::string label;
+  std::optional<double> number;
+  double median_um = 0;
+  std::optional<double> tolerance_um;
+  std::optional<double> coarse_limit_um;
+  std::optional<double> fine_limit_um;
+  std::optional<double> fine_percent;
+  std::string edition;
+  std::string method;
   Source median_source;
   Source tolerance_source;
   Source limits_source;
-  std::string note;  ///< what a reader must know of this row; empty if nothing
+  std::string note;
 
   Basis basis() const noexcept { return median_source.basis; }
 
   friend bool operator==(const Grade&, const Grade&) = default;
 };
+
+template <>
+inline constexpr auto described<Source> = describe<Source>(
+    "Source", "Basis and citation of one number.",
+    member<&Source::basis>("basis", "what the number rests on"),
+    member<&Source::citation>("citation", "title, edition, table or clause; may be empty"));
+
+template <>
+inline constexpr auto described<Grade> = describe<Grade>(
+    "Grade", "A grade: what a label promises about the grains.",
+    member<&Grade::system>("system", "the numbering system"),
+    member<&Grade::label>("label", "canonical form, as \"P600\", \"CAMI 600\", \"9 um\""),
+    member<&Grade::number>("number", "the grit number of the label; none for micron labels"),
+    member<&Grade::median_um>("median_um", "median grain size"),
+    member<&Grade::tolerance_um>("tolerance_um", "of the median, plus or minus"),
+    member<&Grade::coarse_limit_um>("coarse_limit_um", "at most 3 % of the grain is coarser"),
+    member<&Grade::fine_limit_um>("fine_limit_um", "at least fine_percent of the grain is coarser"),
+    member<&Grade::fine_percent>("fine_percent", "95, 94 or 75, by system and row"),
+    member<&Grade::edition>("edition", "of the standard whose numbers these are"),
+    member<&Grade::method>("method", "how the size is measured, as \"sieves\""),
+    member<&Grade::median_source>("median_source", "of the median"),
+    member<&Grade::tolerance_source>("tolerance_source", "of the tolerance"),
+    member<&Grade::limits_source>("limits_source", "of the limits"),
+    member<&Grade::note>("note", "what a reader must know of this row; empty if nothing"));
 
 }  // namespace levigate

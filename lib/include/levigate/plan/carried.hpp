@@ -5,16 +5,17 @@
 #include <string_view>
 
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/grade/grade.hpp"
 
 namespace levigate::inline v0 {
 
 /// The state of a zone that was sanded. What is not known of it is taken from the grade.
 struct Carried {
-  Grade grade;                            ///< whose scratches these are
-  std::optional<double> scratch_um = {};  ///< their depth [um], 0 to 1000
-  std::optional<double> rq_um = {};       ///< roughness of the surface [um], 0 to 1000
-  std::optional<double> worn_um = {};     ///< of a compound: its grain once broken down [um]
+  Grade grade;
+  std::optional<double> scratch_um{};
+  std::optional<double> rq_um{};
+  std::optional<double> worn_um{};
 
   friend bool operator==(const Carried&, const Carried&) = default;
 };
@@ -24,14 +25,21 @@ inline double grain_um(const Carried& carried) {
   return carried.worn_um.value_or(carried.grade.median_um);
 }
 
-/// Throws: OutOfRange where a member is outside its range.
-inline void validate(const Carried& carried, std::string_view where) {
+/// Throws: OutOfRange where the grade has no size, or its worn grain is larger than its fresh one.
+inline void require_grain(const Carried& carried, std::string_view where) {
   detail::require_range(carried.grade.median_um, 0.01, 1e4, "size_um", "um", where);
-  if (carried.scratch_um)
-    detail::require_range(*carried.scratch_um, 0.0, 1e3, "scratch_um", "um", where);
-  if (carried.rq_um) detail::require_range(*carried.rq_um, 0.0, 1e3, "rq_um", "um", where);
   if (carried.worn_um)
     detail::require_range(*carried.worn_um, 0.01, carried.grade.median_um, "worn_um", "um", where);
 }
+
+template <>
+inline constexpr auto described<Carried> =
+    describe<Carried>("Carried", "What a zone carries: scratches of a grade.",
+                      member<&Carried::grade>("grade", "whose scratches these are"),
+                      member<&Carried::scratch_um>("scratch_um", Within{0, 1e3}, "their depth"),
+                      member<&Carried::rq_um>("rq_um", Within{0, 1e3}, "roughness of the surface"),
+                      member<&Carried::worn_um>("worn_um", Within{0.01, 1e4},
+                                                "of a compound: its grain once broken down"))
+        .rule<&require_grain>();
 
 }  // namespace levigate

@@ -1,11 +1,13 @@
 // The work: its coating, its zones, where it starts and where it must end.
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "levigate/faults.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/plan/carried.hpp"
@@ -18,42 +20,121 @@
 
 namespace levigate::inline v0 {
 
+/// An edge or corner: it holds less film than the flat beside it, and the levelling step passes it by.
+struct Edge {
+  std::string of;
+  std::optional<double> radius_mm{};
+
+  friend bool operator==(const Edge&, const Edge&) = default;
+};
+
+template <>
+inline constexpr auto described<Edge> = describe<Edge>(
+    "Edge", "Of which zone an edge is, and how round.",
+    member<&Edge::of>("of", "name of the flat zone that it belongs to").filled(),
+    member<&Edge::radius_mm>("radius_mm", Within{0, std::numeric_limits<double>::infinity()},
+                             "of the edge; none: its film is told by itself"));
+
 /// A part of the surface that is sanded with one block and has one film.
 struct Zone {
   std::string name;
   double area_cm2 = 0;
   Block block;
-  std::optional<Film> film;       ///< of the last round; required on a coat, absent on a solid
-  double peel_um = 0;             ///< orange peel as sprayed, peak to valley [um]
-  double peel_wavelength_mm = 3;  ///< its wavelength [mm]
-  bool levelled = true;  ///< false: the levelling step passes it by, as it does edges and corners
-  double below_um = 0;   ///< film of the rounds below the last one [um]
-  std::vector<Defect> defects{};     ///< runs, sags, nibs, ridges: taken down before levelling
-  std::optional<Carried> carries{};  ///< where it does not stand as the job starts
+  std::optional<Film> film{};
+  std::optional<Edge> edge{};
+  bool levelled = true;
+  double peel_um = 0;
+  double peel_wavelength_mm = 3;
+  double below_um = 0;
+  std::vector<Defect> defects{};
+  std::optional<Carried> carries{};
+
+  friend bool operator==(const Zone&, const Zone&) = default;
 };
 
-/// What ends the sequence: the first sheet that meets it. One of the two is set.
+template <>
+inline constexpr auto described<Zone> = describe<Zone>(
+    "Zone", "A part of the surface that is sanded with one block and has one film.",
+    member<&Zone::name>("name", "of the zone; unique in a job").filled(),
+    member<&Zone::area_cm2>("area_cm2", Within{0.1, 1e6}, "to be sanded"),
+    member<&Zone::block>("block", "what presses and drives the paper"),
+    member<&Zone::film>("film", "of the last round; a coat needs it, a solid has none"),
+    member<&Zone::edge>("edge", "where it is an edge and no flat"),
+    member<&Zone::levelled>("levelled", "false: the levelling step passes it by").may(),
+    member<&Zone::peel_um>("peel_um", Within{0, 1e4}, "orange peel as sprayed, peak to valley")
+        .may(),
+    member<&Zone::peel_wavelength_mm>("peel_wavelength_mm", Within{1e-3, 1e3},
+                                      "from crest to crest of the peel")
+        .may(),
+    member<&Zone::below_um>("below_um", Within{0, 2e4}, "film of the rounds below the last one")
+        .may(),
+    member<&Zone::defects>("defects", "runs, sags, nibs, ridges: taken down before levelling")
+        .may(),
+    member<&Zone::carries>("carries", "where it does not stand as the job starts"));
+
+/// Whether the levelling step works a zone: no edge, and no flat that is to be left.
+inline bool is_levelled(const Zone& zone) noexcept { return zone.levelled && !zone.edge; }
+
+/// What ends the sequence: the first sheet that meets it. One of size and gloss is set.
 struct Target {
-  std::optional<double> size_um;  ///< met by a sheet of at most this size [um]
-  std::optional<double>
-      gloss_gu;       ///< met where every zone has at least this gloss at 60 degrees [GU]
-  std::string label;  ///< of the grade or the sheen, where the target was given as one
-  std::optional<double> gloss_high_gu{};  ///< of a band of sheen: its upper end at 60 degrees [GU]
+  std::optional<double> size_um{};
+  std::optional<double> gloss_gu{};
+  std::string label{};
+  std::optional<double> gloss_high_gu{};
+
+  friend bool operator==(const Target&, const Target&) = default;
 };
+
+/// Throws: BadInput for no target or two, or for a band of gloss that is upside down.
+void require_one_target(const Target& target, std::string_view where);
+
+template <>
+inline constexpr auto described<Target> =
+    describe<Target>(
+        "Target", "What ends the sequence: the first sheet that meets it.",
+        member<&Target::size_um>("size_um", Within{0.01, 1e4}, "met by grain of at most this size"),
+        member<&Target::gloss_gu>("gloss_gu", Within{0, 200},
+                                  "least gloss at 60 degrees in every zone"),
+        member<&Target::gloss_high_gu>("gloss_high_gu", Within{0, 200},
+                                       "most gloss, where a band of sheen is met"),
+        member<&Target::label>("label",
+                               "of the grade or the sheen, where the target was given as one")
+            .may())
+        .rule<&require_one_target>();
 
 /// One job.
 struct Job {
   std::string name;
   Coating coating;
   std::vector<Zone> zones;
-  std::optional<Grade>
-      scratched_by;  ///< the grade whose scratches the work carries; none: as sprayed
+  std::optional<Grade> scratched_by{};
   Target target;
-  std::optional<double> age_h;  ///< of the last coat [h]; none: fully cured
-  std::optional<Cure> cure;     ///< by this coat's data sheet; none: the coating's own
+  std::optional<double> age_h{};
+  std::optional<Cure> cure{};
   Rules rules;
   Objective prefer = Objective::minutes;
+
+  friend bool operator==(const Job&, const Job&) = default;
 };
+
+/// Throws: BadInput where zones share a name, an edge is of no flat zone, a film is missing or leaves nothing to remove.
+void require_workable(const Job& job, std::string_view where);
+
+template <>
+inline constexpr auto described<Job> =
+    describe<Job>(
+        "Job", "One job: coating, zones, start, target and rules.",
+        member<&Job::name>("name", "what the work is"),
+        member<&Job::coating>("coating", "what is being sanded"),
+        member<&Job::zones>("zones", "the zones").filled(),
+        member<&Job::scratched_by>("scratched_by",
+                                   "grade whose scratches the work carries; none: as sprayed"),
+        member<&Job::target>("target", "what ends the sequence"),
+        member<&Job::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured"),
+        member<&Job::cure>("cure", "by this coat's data sheet; none: the coating's own"),
+        member<&Job::rules>("rules", "the rules of its plan").may(),
+        member<&Job::prefer>("prefer", "what the plan is to be best in").may())
+        .rule<&require_workable>();
 
 /// What a zone carries: its own state, else what the job starts with; none: as sprayed.
 inline std::optional<Carried> carried_in(const Job& job, const Zone& zone) {
@@ -67,22 +148,12 @@ inline bool starts_by_levelling(const Job& job) {
   for (const Zone& zone : job.zones) {
     if (carried_in(job, zone)) {
       carried = true;
-    } else if (zone.levelled) {
+    } else if (is_levelled(zone)) {
       return true;
     }
   }
   return !carried;
 }
-
-/// Throws: BadInput, OutOfRange where the zone cannot be worked; `sprayed` says whether its peel counts.
-void validate(const Zone& zone, const Coating& coating, const Rules& rules, bool sprayed,
-              std::string_view where);
-
-/// Throws: BadInput for no target or two.
-void validate(const Target& target, std::string_view where);
-
-/// Throws: BadInput, OutOfRange where the job cannot be planned, naming the place.
-void validate(const Job& job);
 
 }  // namespace levigate
 

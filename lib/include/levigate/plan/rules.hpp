@@ -9,32 +9,47 @@ namespace levigate::inline v0 {
 
 /// min_ratio and max_ratio of a step, and the rest.
 struct Rules : StepRule {
-  /// Removed by a step, as a multiple of the scratch depth its predecessor left.
   double overcut = rule_table[0].overcut.value;
-  /// Share of the scratches that the scratch depth covers.
   double scratch_quantile = rule_table[0].scratch_quantile.value;
-  /// Orange peel that may stay, peak to valley [um].
   double residual_peel_um = rule_table[0].residual_peel_um.value;
-  /// Washing and changing, once a step [min].
   double change_minutes = rule_table[0].change_minutes.value;
-  /// Film that must stay everywhere [um].
   double reserve_um = rule_table[0].reserve_um.value;
-  /// Unevenness of removal by hand, standard deviation over mean.
   double removed_cv = rule_table[0].removed_cv.value;
-  /// Accepted chance of cutting through somewhere in a zone.
   double cut_through_limit = rule_table[0].cut_through_limit.value;
+
+  friend bool operator==(const Rules&, const Rules&) = default;
 };
 
-/// Throws: OutOfRange where a rule is outside its range; BadInput unless min_ratio < max_ratio.
-inline void validate(const Rules& rules, std::string_view where) {
-  validate(static_cast<const StepRule&>(rules), where);
-  detail::require_range(rules.overcut, 1.0, 20.0, "overcut", "", where);
-  detail::require_range(rules.scratch_quantile, 0.5, 1.0 - 1e-9, "scratch_quantile", "", where);
-  detail::require_range(rules.residual_peel_um, 0.001, 1e4, "residual_peel_um", "um", where);
-  detail::require_range(rules.change_minutes, 0.0, 1e4, "change_minutes", "min", where);
-  detail::require_range(rules.reserve_um, 0.0, 1e4, "reserve_um", "um", where);
-  detail::require_range(rules.removed_cv, 0.0, 1.0, "removed_cv", "", where);
-  detail::require_range(rules.cut_through_limit, 1e-12, 0.5, "cut_through_limit", "", where);
+/// Throws: BadInput unless min_ratio < max_ratio.
+inline void require_room_of(const Rules& rules, std::string_view where) {
+  require_room(rules, where);
 }
+
+template <>
+inline constexpr auto described<Rules> =
+    describe<Rules>(
+        "Rules", "The rules that a plan keeps. What is not given is the default.", max_ratio_member,
+        min_ratio_member,
+        member<&Rules::overcut>("overcut", Within{1, 20},
+                                "removed by a step, over the scratch depth before it")
+            .may(),
+        member<&Rules::scratch_quantile>("scratch_quantile", Within{0.5, 1.0 - 1e-9},
+                                         "share of the scratches that their depth covers")
+            .may(),
+        member<&Rules::residual_peel_um>("residual_peel_um", Within{0.001, 1e4},
+                                         "orange peel that may stay, peak to valley")
+            .may(),
+        member<&Rules::change_minutes>("change_minutes", Within{0, 1e4},
+                                       "washing and changing, once a step")
+            .may(),
+        member<&Rules::reserve_um>("reserve_um", Within{0, 1e4}, "film that must stay everywhere")
+            .may(),
+        member<&Rules::removed_cv>("removed_cv", Within{0, 1},
+                                   "unevenness of removal by hand, spread over mean")
+            .may(),
+        member<&Rules::cut_through_limit>("cut_through_limit", Within{1e-12, 0.5},
+                                          "accepted chance of cutting through a zone")
+            .may())
+        .rule<&require_room_of>();
 
 }  // namespace levigate

@@ -1,12 +1,14 @@
 // A sequence of sheets with its sums, and what a plan can be best in.
 #pragma once
 
+#include <array>
 #include <compare>
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
 #include <vector>
 
+#include "levigate/choices.hpp"
 #include "levigate/version.hpp"
 
 namespace levigate::inline v0 {
@@ -28,6 +30,10 @@ constexpr std::string_view to_string(Objective objective) noexcept {
   }
   return "";
 }
+
+template <>
+inline constexpr auto choices<Objective> = std::to_array({Objective::minutes, Objective::film,
+                                                          Objective::steps, Objective::cost});
 
 /// Depth over budget of one zone, as an exact fraction. Both are positive or zero, the budget above zero.
 struct FilmShare {

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/grade/ratio.hpp"
 #include "levigate/stack/rule_table.hpp"
 
@@ -14,6 +15,8 @@ namespace levigate::inline v0 {
 struct StepRule {
   double min_ratio = rule_table[0].min_ratio.value;
   double max_ratio = rule_table[0].max_ratio.value;
+
+  friend bool operator==(const StepRule&, const StepRule&) = default;
 };
 
 /// How a step lies to the rule.
@@ -33,14 +36,25 @@ inline StepFit fit_of(double coarse_um, double fine_um, const StepRule& rule) {
   return coarse_um / fine_um > rule.max_ratio ? StepFit::too_long : StepFit::too_short;
 }
 
-/// Throws: OutOfRange where a ratio is outside 1 to 1000; BadInput unless min_ratio < max_ratio.
-inline void validate(const StepRule& rule, std::string_view where) {
-  detail::require_range(rule.min_ratio, 1.0, 1e3, "min_ratio", "", where);
-  detail::require_range(rule.max_ratio, 1.0, 1e3, "max_ratio", "", where);
+/// Throws: BadInput unless min_ratio < max_ratio.
+inline void require_room(const StepRule& rule, std::string_view where) {
   if (rule.min_ratio < rule.max_ratio) return;
   throw BadInput("min_ratio = " + detail::number_text(rule.min_ratio) +
                  " must be below max_ratio = " + detail::number_text(rule.max_ratio) + ", in " +
                  std::string(where));
 }
+
+/// The two members, for this description and that of all rules.
+inline constexpr auto max_ratio_member =
+    member<&StepRule::max_ratio>("max_ratio", Within{1, 1e3}, "largest size ratio of a step").may();
+inline constexpr auto min_ratio_member =
+    member<&StepRule::min_ratio>("min_ratio", Within{1, 1e3}, "smallest size ratio of a step")
+        .may();
+
+template <>
+inline constexpr auto described<StepRule> =
+    describe<StepRule>("StepRule", "How much finer the next sheet may be.", max_ratio_member,
+                       min_ratio_member)
+        .rule<&require_room>();
 
 }  // namespace levigate

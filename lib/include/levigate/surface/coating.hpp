@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/faults.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/wheel_limits.hpp"
@@ -14,27 +15,38 @@ namespace levigate::inline v0 {
 /// Name of a coating that is told by its numbers without a name.
 inline constexpr std::string_view nameless_coating = "own coating";
 
-/// The material under the paper: all that is known of it. What is not known is absent.
+/// The material under the paper.
 struct Coating {
-  std::string name;
+  std::string name{nameless_coating};
   CoatingKind kind = CoatingKind::coat;
-  double hardness_mpa = 0;              ///< indentation hardness [MPa]
-  double wear_coefficient = 0;          ///< of two-body abrasion, dimensionless
-  double refractive_index = 0;          ///< of the surface, dimensionless
-  std::optional<bool> two_part;         ///< cures with an isocyanate hardener; none: not said
-  std::optional<bool> redissolves{};    ///< a fresh coat melts the one below; none: not known
-  std::optional<Cure> cure{};           ///< how it cures; none: not known
-  std::optional<WheelLimits> limits{};  ///< what it stands from a wheel; none: not known
+  double hardness_mpa = 0;
+  double wear_coefficient = 0;
+  double refractive_index = 0;
+  std::optional<bool> two_part{};
+  std::optional<bool> redissolves{};
+  std::optional<Cure> cure{};
+  std::optional<WheelLimits> limits{};
 
   friend bool operator==(const Coating&, const Coating&) = default;
 };
 
+template <>
+inline constexpr auto described<Coating> = describe<Coating>(
+    "Coating",
+    "What is being sanded: a coat, or a solid without a film. What is not known is absent.",
+    member<&Coating::name>("name", "name of the profile, or the user's own").may(),
+    member<&Coating::kind>("kind", "a coat has a film to run out of, a solid has none"),
+    member<&Coating::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"),
+    member<&Coating::wear_coefficient>("wear_coefficient", Within{1e-6, 1}, "of two-body abrasion"),
+    member<&Coating::refractive_index>("refractive_index", Within{1.01, 4}, "of the surface"),
+    member<&Coating::two_part>("two_part", "whether it cures with an isocyanate hardener"),
+    member<&Coating::redissolves>("redissolves", "whether a fresh coat melts the one below"),
+    member<&Coating::cure>("cure", "how it cures"),
+    member<&Coating::limits>("limits", "speed and heat that it stands from a wheel"));
+
 /// The coating of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.
 Coating coating_named(std::string_view name);
-
-/// Throws: OutOfRange where a member is outside its range.
-void validate(const Coating& coating, std::string_view where);
 
 }  // namespace levigate
 

@@ -1,9 +1,11 @@
 // Coatings and solids by name. Generated from data/profiles/coatings by data/generate.py: do not edit.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string_view>
 
+#include "levigate/choices.hpp"
 #include "levigate/sourced.hpp"
 
 namespace levigate::inline v0 {
@@ -13,6 +15,14 @@ enum class CoatingKind {
   coat,   ///< a film on something else: it has a budget
   solid,  ///< bare wood, metal, stone, acrylic: no film
 };
+
+constexpr std::string_view to_string(CoatingKind kind) noexcept {
+  return kind == CoatingKind::coat ? "coat" : "solid";
+}
+
+template <>
+inline constexpr auto choices<CoatingKind> =
+    std::to_array({CoatingKind::coat, CoatingKind::solid});
 
 /// A coating as its file has it. What is not known of it is absent.
 struct CoatingProfile {

@@ -6,23 +6,24 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/faults.hpp"
 #include "levigate/surface/contact.hpp"
 
 namespace levigate::inline v0 {
 
 /// Hardness of a coat at an age.
 struct HardnessPoint {
-  double hours = 0;         ///< since the last coat [h], 0.01 to 1e6
-  double hardness_mpa = 0;  ///< indentation hardness [MPa], 1 to 100 000
+  double hours = 0;
+  double hardness_mpa = 0;
 
   friend bool operator==(const HardnessPoint&, const HardnessPoint&) = default;
 };
 
 /// How a coat cures. The data sheet decides; the profiles say what is usual.
 struct Cure {
-  double hard_cure_h = 0;  ///< age of full cure [h], 0.01 to 1e6
-  double shrink = 0;       ///< share of the dry film lost by then (dimensionless), 0 to 0.9
-  std::vector<HardnessPoint> points;  ///< by rising age; empty where nothing is known
+  double hard_cure_h = 0;
+  double shrink = 0;
+  std::vector<HardnessPoint> points;
 
   friend bool operator==(const Cure&, const Cure&) = default;
 };
@@ -31,9 +32,24 @@ struct Cure {
 /// Throws: BadInput where there is none, naming the nearest.
 Cure cure_named(std::string_view name);
 
-/// Throws: OutOfRange where a member is outside its range; BadInput unless ages rise and hardness does
-/// not fall from point to point.
-void validate(const Cure& cure, std::string_view where);
+/// Throws: BadInput unless ages rise and hardness does not fall from point to point.
+void require_hardening(const Cure& cure, std::string_view where);
+
+template <>
+inline constexpr auto described<HardnessPoint> = describe<HardnessPoint>(
+    "HardnessPoint", "Hardness of a coat at an age.",
+    member<&HardnessPoint::hours>("hours", Within{0.01, 1e6}, "since the last coat").unit("h"),
+    member<&HardnessPoint::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"));
+
+template <>
+inline constexpr auto described<Cure> =
+    describe<Cure>(
+        "Cure", "How a coat cures. The data sheet decides.",
+        member<&Cure::hard_cure_h>("hard_cure_h", Within{0.01, 1e6}, "age of full cure"),
+        member<&Cure::shrink>("shrink", Within{0, 0.9}, "share of the dry film lost by then").may(),
+        member<&Cure::points>("points", "hardness by rising age; empty where nothing is known")
+            .may())
+        .rule<&require_hardening>();
 
 /// Hardness at an age, and whether the points reach that far.
 struct AgedHardness {

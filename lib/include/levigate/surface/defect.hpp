@@ -2,13 +2,16 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <string>
 #include <string_view>
 
+#include "levigate/describe.hpp"
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 
 namespace levigate::inline v0 {
 
@@ -31,32 +34,46 @@ constexpr std::string_view to_string(DefectKind kind) noexcept {
   return "";
 }
 
-inline constexpr DefectKind all_defect_kinds[] = {
-    DefectKind::run, DefectKind::sag, DefectKind::drip, DefectKind::nib, DefectKind::ridge};
+inline constexpr auto all_defect_kinds = std::to_array(
+    {DefectKind::run, DefectKind::sag, DefectKind::drip, DefectKind::nib, DefectKind::ridge});
+
+template <>
+inline constexpr auto choices<DefectKind> = all_defect_kinds;
 
 /// Something that stands proud of the film in one place.
 struct Defect {
   DefectKind kind = DefectKind::run;
-  double height_um = 0;  ///< above the film beside it [um], 0.1 to 10 000
-  double width_mm = 0;   ///< across, the shorter side [mm], 0.01 to 1000
-  double length_mm = 0;  ///< along [mm], width_mm to 100 000
-  int count = 1;         ///< equal ones, 1 to 10 000
+  double height_um = 0;
+  double width_mm = 0;
+  double length_mm = 0;
+  int count = 1;
 
   friend bool operator==(const Defect&, const Defect&) = default;
 };
 
-/// Throws: OutOfRange where a member is outside its range; BadInput where it is wider than long.
-inline void validate(const Defect& defect, std::string_view where) {
-  detail::require_range(defect.height_um, 0.1, 1e4, "height_um", "um", where);
-  detail::require_range(defect.width_mm, 0.01, 1e3, "width_mm", "mm", where);
-  detail::require_range(defect.length_mm, 0.01, 1e5, "length_mm", "mm", where);
-  detail::require_range(defect.count, 1, 1e4, "count", "", where);
-  if (defect.width_mm > defect.length_mm) {
-    throw BadInput("width_mm = " + detail::number_text(defect.width_mm) +
-                   " mm is more than length_mm = " + detail::number_text(defect.length_mm) +
-                   " mm: the longer side is the length, in " + std::string(where));
-  }
+namespace detail {
+
+/// Throws: BadInput where it is wider than long.
+inline void longer_than_wide(const Defect& defect, std::string_view where) {
+  if (!(defect.width_mm > defect.length_mm)) return;
+  throw BadInput("width_mm = " + number_text(defect.width_mm) +
+                 " mm is more than length_mm = " + number_text(defect.length_mm) +
+                 " mm: the longer side is the length, in " + std::string(where));
 }
+
+}  // namespace detail
+
+template <>
+inline constexpr auto described<Defect> =
+    describe<Defect>("Defect", "What stands proud of the film in one place.",
+                     member<&Defect::kind>("kind", "of defect; drips and nibs are round"),
+                     member<&Defect::height_um>("height_um", Within{0.1, 1e4},
+                                                "above the film beside it"),
+                     member<&Defect::width_mm>("width_mm", Within{0.01, 1e3},
+                                               "across, the shorter side"),
+                     member<&Defect::length_mm>("length_mm", Within{0.01, 1e5}, "along"),
+                     member<&Defect::count>("count", Within{1, 1e4}, "how many equal ones"))
+        .rule<&detail::longer_than_wide>();
 
 /// Height of a defect from two readings of a film gauge.
 ///

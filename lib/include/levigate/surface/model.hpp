@@ -1,15 +1,23 @@
 // The constants of the model that a plan rests on, gathered so that their influence can be worked out.
 #pragma once
 
+#include "levigate/describe.hpp"
 #include "levigate/surface/model_table.hpp"
 
 namespace levigate::inline v0 {
 
 /// Constants of contact() and size_effect(). Values, bands and sources: data/profiles/model.json.
 struct Model {
-  double flank_deg = model_table[0].flank_deg.value;  ///< of a grain tip with the surface [deg]
-  double packing = model_table[0].packing.value;      ///< tips on an area of the size squared
-  double size_exponent = model_table[0].size_exponent.value;  ///< of the removal rate
+  double flank_deg = model_table[0].flank_deg.value;
+  double packing = model_table[0].packing.value;
+  double size_exponent = model_table[0].size_exponent.value;
 };
+
+template <>
+inline constexpr auto described<Model> = describe<Model>(
+    "Model", "Constants of the model.",
+    member<&Model::flank_deg>("flank_deg", "of a grain tip with the surface"),
+    member<&Model::packing>("packing", "tips on an area of the size squared"),
+    member<&Model::size_exponent>("size_exponent", "of the removal rate over the grain size"));
 
 }  // namespace levigate

@@ -3,25 +3,39 @@
 
 #include <string_view>
 
-#include "levigate/version.hpp"
+#include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 
 namespace levigate::inline v0 {
 
 /// Limits of a surface under a wheel.
 struct WheelLimits {
-  double speed_low_m_s = 0;   ///< least rim speed that works [m/s], 0.001 to speed_high_m_s
-  double speed_high_m_s = 0;  ///< highest rim speed [m/s], to 100
-  double effusivity = 0;      ///< thermal effusivity of the surface [J/(m2 K s^0.5)], 1 to 100 000
-  double rise_k = 0;          ///< rise above room temperature that it stands [K], 0.1 to 2000
+  double speed_low_m_s = 0;
+  double speed_high_m_s = 0;
+  double effusivity = 0;
+  double rise_k = 0;
 
   friend bool operator==(const WheelLimits&, const WheelLimits&) = default;
 };
 
-/// Throws: OutOfRange where a member is outside its range.
-void validate(const WheelLimits& limits, std::string_view where);
+/// Throws: OutOfRange unless the ends of the band are in order.
+inline void require_band(const WheelLimits& limits, std::string_view where) {
+  detail::require_range(limits.speed_low_m_s, 1e-3, limits.speed_high_m_s,
+                        "speed_low_m_s (up to speed_high_m_s)", "m/s", where);
+}
+
+template <>
+inline constexpr auto described<WheelLimits> =
+    describe<WheelLimits>(
+        "WheelLimits", "What a surface stands from a wheel.",
+        member<&WheelLimits::speed_low_m_s>("speed_low_m_s", Within{1e-3, 100},
+                                            "least rim speed that works"),
+        member<&WheelLimits::speed_high_m_s>("speed_high_m_s", Within{1e-3, 100},
+                                             "highest rim speed"),
+        member<&WheelLimits::effusivity>("effusivity", Within{1, 1e5}, "thermal, of the surface")
+            .unit("J/(m2 K s^0.5)"),
+        member<&WheelLimits::rise_k>("rise_k", Within{0.1, 2000},
+                                     "rise above room temperature that it stands"))
+        .rule<&require_band>();
 
 }  // namespace levigate
-
-#ifndef LEVIGATE_COMPILED
-#include "levigate/surface/work/wheel_limits.hpp"
-#endif

@@ -53,8 +53,7 @@ LEVIGATE_WORK Job job_from_json(std::string_view text, std::string_view file) {
   if (const auto age_h = root.find("age_h")) job.age_h = age_h->number();
   if (const auto cure = root.find("cure")) job.cure = detail::cure_in(*cure);
   for (const detail::Node& zone : root.at("zones").items()) {
-    job.zones.push_back(
-        detail::zone_in(zone, job.zones, job.coating, job.rules, !job.scratched_by));
+    job.zones.push_back(detail::zone_in(zone, job.zones, !job.scratched_by));
   }
   root.placed([&] { validate(job); });
   return job;

@@ -57,15 +57,11 @@ inline Carried zone_start_in(const Node& node) {
   return carried;
 }
 
-/// The film of an edge, from that of the zone it belongs to, which stands above it in the list.
+/// An edge. Its film is its own where that is told, else a share of that of its zone, which stands above it in the list.
 inline void read_edge(const Node& node, const std::vector<Zone>& above, Zone& zone) {
   const Node edge_of = node.at("edge_of");
-  for (const std::string_view key : {"film", "below_um", "levelled"}) {
-    if (node.has(key)) {
-      node.at(key).fail(std::string(key) +
-                        " does not go with edge_of: an edge has the film of its zone by its "
-                        "radius and is not levelled");
-    }
+  if (node.has("levelled")) {
+    node.at("levelled").fail("levelled does not go with edge_of: an edge is not levelled");
   }
   const std::string name = edge_of.text();
   const auto flat = std::find_if(above.begin(), above.end(),
@@ -73,17 +69,21 @@ inline void read_edge(const Node& node, const std::vector<Zone>& above, Zone& zo
   if (flat == above.end()) {
     edge_of.fail("edge_of '" + shown(name) + "' is no zone that stands before this one");
   }
+  const auto radius_mm = node.find("radius_mm");
+  zone.edge = Edge{name, radius_mm ? std::optional(radius_mm->number()) : std::nullopt};
+  if (zone.film) return;
   if (!flat->film) edge_of.fail("edge_of '" + shown(name) + "' has no film: it is a solid");
-  const double radius_mm = node.at("radius_mm").number();
+  if (node.has("below_um")) {
+    node.at("below_um").fail("below_um does not go with edge_of, which tells it by the radius");
+  }
+  zone.edge->radius_mm = node.at("radius_mm").number();
   node.placed([&] {
-    zone.film = edge_film(*flat->film, radius_mm);
-    zone.below_um = edge_share(radius_mm) * flat->below_um;
+    zone.film = edge_film(*flat->film, *zone.edge->radius_mm);
+    zone.below_um = edge_share(*zone.edge->radius_mm) * flat->below_um;
   });
-  zone.levelled = false;
 }
 
-inline Zone zone_in(const Node& node, const std::vector<Zone>& above, const Coating& coating,
-                    const Rules& rules, bool sprayed) {
+inline Zone zone_in(const Node& node, const std::vector<Zone>& above, bool sprayed) {
   node.require_keys(zone_keys);
   Zone zone;
   zone.name = node.at("name").text();
@@ -105,7 +105,7 @@ inline Zone zone_in(const Node& node, const std::vector<Zone>& above, const Coat
     radius_mm->fail("radius_mm needs edge_of");
   }
   if (const auto start = node.find("start")) zone.carries = zone_start_in(*start);
-  const bool peel_counts = sprayed && !zone.carries && zone.levelled;
+  const bool peel_counts = sprayed && !zone.carries && is_levelled(zone);
   if (peel_counts || node.has("peel_um")) zone.peel_um = node.at("peel_um").number();
   if ((peel_counts && zone.peel_um > 0.0) || node.has("peel_wavelength_mm")) {
     zone.peel_wavelength_mm = node.at("peel_wavelength_mm").number();
@@ -113,7 +113,7 @@ inline Zone zone_in(const Node& node, const std::vector<Zone>& above, const Coat
   if (const auto defects = node.find("defects")) {
     for (const Node& defect : defects->items()) zone.defects.push_back(defect_in(defect));
   }
-  node.placed([&] { validate(zone, coating, rules, true, node.pointer()); });
+  node.placed([&] { validate(zone, node.pointer()); });
   return zone;
 }
 

@@ -217,7 +217,12 @@ inline OrderedJson json_of(const Zone& zone) {
   if (zone.film) json["film"] = json_of(*zone.film);
   json["peel_um"] = zone.peel_um;
   json["peel_wavelength_mm"] = zone.peel_wavelength_mm;
-  json["levelled"] = zone.levelled;
+  if (zone.edge) {
+    json["edge_of"] = zone.edge->of;
+    if (zone.edge->radius_mm) json["radius_mm"] = *zone.edge->radius_mm;
+  } else {
+    json["levelled"] = zone.levelled;
+  }
   json["below_um"] = zone.below_um;
   json["defects"] = OrderedJson::array();
   for (const Defect& defect : zone.defects) json["defects"].push_back(json_of(defect));

@@ -250,7 +250,7 @@ class Observer {
     const Zone& zone = workings_.job.zones[*at];
     if (!zone.film) return "The work is a solid and has no film.";
     if (zone.film->readings > 0) return "The job's film is from readings, not from coats.";
-    if (!zone.levelled) return "An edge holds a share of the film only.";
+    if (zone.edge) return "An edge holds a share of the film only.";
     if (begun_.contains(*at)) return "The zone had been sanded before it was read.";
     if (entry.readings_um.empty()) return "It holds no readings.";
     for (const double reading_um : entry.readings_um) {

@@ -137,7 +137,7 @@ class SequenceFindings {
     const std::size_t sheet = sequence_.sheets.front();
     for (std::size_t i = 0; i < workings_.job.zones.size(); ++i) {
       const Zone& zone = workings_.job.zones[i];
-      if (workings_.starts[i] || !zone.levelled) continue;
+      if (workings_.starts[i] || !is_levelled(zone)) continue;
       const Block& tool = workings_.work[sheet][i].tool;
       const double soft_um = removal_um(workings_, std::nullopt, sheet, i);
       const double rigid_um =
@@ -242,8 +242,7 @@ class SequenceFindings {
       const Sheet& wheeled = workings_.stack.sheets[sheet];
       if (!wheel_unknown(workings_.job, wheeled) || !seen.insert(sheet).second) continue;
       add(FindingKind::wheel_unknown, Severity::warning, {id(sheet)},
-          id(sheet) + ": the rim runs at " +
-              fixed(wheel_of(wheeled)->surface_speed_m_s(), 1) +
+          id(sheet) + ": the rim runs at " + fixed(wheel_of(wheeled)->surface_speed_m_s(), 1) +
               " m/s; the speed and heat that " + workings_.job.coating.name +
               " stands are not known: try it on scrap first");
     }

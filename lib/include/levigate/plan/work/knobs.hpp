@@ -31,66 +31,18 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// Where a number of a profile stands in the table and in the value made from it.
-template <typename Profile, typename Value>
-struct ProfileField {
-  std::string_view quantity;
-  Sourced Profile::*sourced;
-  double Value::*value;
-};
-
-inline constexpr ProfileField<CoatingProfile, Coating> coating_fields[] = {
-    {"hardness_mpa", &CoatingProfile::hardness_mpa, &Coating::hardness_mpa},
-    {"wear_coefficient", &CoatingProfile::wear_coefficient, &Coating::wear_coefficient},
-    {"refractive_index", &CoatingProfile::refractive_index, &Coating::refractive_index},
-};
-
-inline constexpr ProfileField<BackingProfile, Backing> backing_fields[] = {
-    {"tip_spread", &BackingProfile::tip_spread, &Backing::tip_spread},
-    {"modulus_mpa", &BackingProfile::modulus_mpa, &Backing::modulus_mpa},
-    {"life_m", &BackingProfile::life_m, &Backing::life_m},
-    {"clean_every_m", &BackingProfile::clean_every_m, &Backing::clean_every_m},
-    {"fade_m", &BackingProfile::fade_m, &Backing::fade_m},
-    {"floor", &BackingProfile::floor, &Backing::floor},
-};
-
-inline constexpr ProfileField<BlockProfile, Block> block_fields[] = {
-    {"modulus_mpa", &BlockProfile::modulus_mpa, &Block::modulus_mpa},
-    {"area_cm2", &BlockProfile::area_cm2, &Block::area_cm2},
-    {"force_n", &BlockProfile::force_n, &Block::force_n},
-    {"speed_m_s", &BlockProfile::speed_m_s, &Block::speed_m_s},
-    {"duty", &BlockProfile::duty, &Block::duty},
-    {"wrap", &BlockProfile::wrap, &Block::wrap},
-};
-
-inline constexpr ProfileField<RuleProfile, Rules> rule_fields[] = {
-    {"overcut", &RuleProfile::overcut, &Rules::overcut},
-    {"scratch_quantile", &RuleProfile::scratch_quantile, &Rules::scratch_quantile},
-    {"residual_peel_um", &RuleProfile::residual_peel_um, &Rules::residual_peel_um},
-    {"change_minutes", &RuleProfile::change_minutes, &Rules::change_minutes},
-    {"reserve_um", &RuleProfile::reserve_um, &Rules::reserve_um},
-    {"removed_cv", &RuleProfile::removed_cv, &Rules::removed_cv},
-    {"cut_through_limit", &RuleProfile::cut_through_limit, &Rules::cut_through_limit},
-};
-
-inline constexpr ProfileField<ModelProfile, Model> model_fields[] = {
-    {"flank_deg", &ModelProfile::flank_deg, &Model::flank_deg},
-    {"packing", &ModelProfile::packing, &Model::packing},
-    {"size_exponent", &ModelProfile::size_exponent, &Model::size_exponent},
-};
-
 /// A number given by the user: its band is not known.
 inline Sourced given(double value) {
   return {value, value, value, {Basis::user, "given by the user"}};
 }
 
 /// The table's number where the value in use is the table's, else one given by the user.
-template <typename Profile, std::size_t count, typename Value>
-Sourced traced(const Profile (&table)[count], std::string_view name,
-               const ProfileField<Profile, Value>& field, double in_use) {
-  for (const Profile& profile : table) {
-    if (profile.name == name && (profile.*field.sourced).value == in_use)
-      return profile.*field.sourced;
+template <typename Row, std::size_t count>
+Sourced traced(const Row (&table)[count], std::string_view name, const TableField<Row>& column,
+               double in_use) {
+  for (const Row& row : table) {
+    const Sourced* number = row.name == name ? column.number(row) : nullptr;
+    if (number && number->value == in_use) return *number;
   }
   return given(in_use);
 }
@@ -151,15 +103,32 @@ inline Block* own_block(Sheet& sheet) {
   return const_cast<Block*>(std::get_if<Block>(tool_of(sheet)));
 }
 
+/// Adds an input for each column of a table that is a number of a value, in the order of the table. `all` gives where the value
+/// stands in a setup, each place of it.
+template <typename Value, typename Row, std::size_t rows, std::size_t columns, typename All>
+void add_knobs(std::vector<Knob>& result, const std::string& subject, const Value& value,
+               const Row (&table)[rows], std::string_view name,
+               const TableField<Row> (&fields)[columns], All all) {
+  for (const TableField<Row>& field : fields) {
+    const Member* member = description_of<Value>().find(field.quantity);
+    const bool of_step =
+        std::is_same_v<Value, Rules> && description_of<StepRule>().find(field.quantity);
+    if (!member || of_step) continue;
+    const double in_use = member->kind->number(member->in(&value));
+    result.push_back({subject, std::string(field.quantity), traced(table, name, field, in_use),
+                      [member, all](Setup& setup, double number) {
+                        for (Value* one : all(setup))
+                          member->kind->set_number(member->in_mutable(one), number);
+                      }});
+  }
+}
+
 /// Every input of a setup: of the coating, of each backing and block by name, of rules, model and grades.
 inline std::vector<Knob> knobs(const Setup& setup) {
   std::vector<Knob> result;
-  for (const auto& field : coating_fields) {
-    const Coating& coating = setup.job.coating;
-    result.push_back({"coating " + coating.name, std::string(field.quantity),
-                      traced(coating_table, coating.name, field, coating.*field.value),
-                      [field](Setup& s, double value) { s.job.coating.*field.value = value; }});
-  }
+  const Coating& coating = setup.job.coating;
+  add_knobs(result, "coating " + coating.name, coating, coating_table, coating.name,
+            coating_columns, [](Setup& s) { return std::vector{&s.job.coating}; });
 
   std::set<std::string> seen;
   for (const Sheet& sheet : setup.stack.sheets) {
@@ -167,14 +136,12 @@ inline std::vector<Knob> knobs(const Setup& setup) {
     if (!seen.insert(backing.name).second) continue;
     const auto backed =
         positions(setup.stack.sheets, [&](const Sheet& other) { return other.backing == backing; });
-    for (const auto& field : backing_fields) {
-      result.push_back({"backing " + backing.name, std::string(field.quantity),
-                        traced(backing_table, backing.name, field, backing.*field.value),
-                        [field, backed](Setup& s, double value) {
-                          for (const std::size_t i : backed)
-                            s.stack.sheets[i].backing.*field.value = value;
-                        }});
-    }
+    add_knobs(result, "backing " + backing.name, backing, backing_table, backing.name,
+              backing_columns, [backed](Setup& s) {
+                std::vector<Backing*> all;
+                for (const std::size_t i : backed) all.push_back(&s.stack.sheets[i].backing);
+                return all;
+              });
   }
 
   std::vector<Tool> tools;
@@ -190,28 +157,20 @@ inline std::vector<Knob> knobs(const Setup& setup) {
         positions(setup.job.zones, [&](const Zone& zone) { return zone.block == block; });
     const auto sheets = positions(setup.stack.sheets,
                                   [&](const Sheet& sheet) { return own_block(sheet) == block; });
-    for (const auto& field : block_fields) {
-      result.push_back({"block " + block.name, std::string(field.quantity),
-                        traced(block_table, block.name, field, block.*field.value),
-                        [field, zones, sheets](Setup& s, double value) {
-                          for (const std::size_t i : zones)
-                            s.job.zones[i].block.*field.value = value;
-                          for (const std::size_t i : sheets)
-                            (*own_block(s.stack.sheets[i])).*field.value = value;
-                        }});
-    }
+    add_knobs(result, "block " + block.name, block, block_table, block.name, block_columns,
+              [zones, sheets](Setup& s) {
+                std::vector<Block*> all;
+                for (const std::size_t i : zones) all.push_back(&s.job.zones[i].block);
+                for (const std::size_t i : sheets) all.push_back(own_block(s.stack.sheets[i]));
+                return all;
+              });
   }
 
-  for (const auto& field : rule_fields) {
-    result.push_back({"rule", std::string(field.quantity),
-                      traced(rule_table, "default", field, setup.job.rules.*field.value),
-                      [field](Setup& s, double value) { s.job.rules.*field.value = value; }});
-  }
-  for (const auto& field : model_fields) {
-    result.push_back({"model", std::string(field.quantity),
-                      traced(model_table, "default", field, setup.model.*field.value),
-                      [field](Setup& s, double value) { s.model.*field.value = value; }});
-  }
+  // The step-up rule chooses a sequence; one that is taken as given does not hang on it.
+  add_knobs(result, "rule", setup.job.rules, rule_table, "default", rule_columns,
+            [](Setup& s) { return std::vector{&s.job.rules}; });
+  add_knobs(result, "model", setup.model, model_table, "default", model_columns,
+            [](Setup& s) { return std::vector{&s.model}; });
   for (std::size_t i = 0; i < setup.grades.size(); ++i) {
     result.push_back({"grade " + setup.grades[i].label, "median_um", median_band(setup.grades[i]),
                       [i](Setup& s, double value) { s.grades[i].median_um = value; }});

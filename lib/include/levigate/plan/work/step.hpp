@@ -35,7 +35,7 @@ inline Before after(const Workings& workings, std::optional<Before> before, std:
 
 /// Whether the first step leaves a zone as sprayed: it levels, and keeps off edges.
 inline bool passed_by(const Workings& workings, std::size_t zone) {
-  return workings.levels && !workings.starts[zone] && !workings.job.zones[zone].levelled;
+  return workings.levels && !workings.starts[zone] && !is_levelled(workings.job.zones[zone]);
 }
 
 /// Whether a zone was worked by the sheets so far, the last of them with the rest.
@@ -74,7 +74,7 @@ inline double scratch_left_um(const Workings& workings, const Before& sheet, std
 /// Film that a sheet must remove to level a zone as sprayed [um]; none of an edge, which keeps its peel.
 inline double levelling_um(const Workings& workings, std::size_t sheet, std::size_t zone_index) {
   const Zone& zone = workings.job.zones[zone_index];
-  if (!zone.levelled) return 0.0;
+  if (!is_levelled(zone)) return 0.0;
   const Block& tool = workings.work[sheet][zone_index].tool;
   return levelling_removal_um({.peel_um = zone.peel_um,
                                .wavelength_mm = zone.peel_wavelength_mm,

@@ -94,7 +94,7 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
     if (zone.film) {
       row.film_left_um = zone.film->mean_um - row.depth_um;
       row.cut_through = cut_through_of(workings.job, zone, row.depth_um);
-      if (!zone.levelled) row.strokes_left = edge_strokes(workings, sheet, i, row.depth_um);
+      if (zone.edge) row.strokes_left = edge_strokes(workings, sheet, i, row.depth_um);
     }
   }
   return result;

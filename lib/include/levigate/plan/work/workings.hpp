@@ -149,7 +149,7 @@ inline Job with_films(Job job, const Factors& factors) {
   for (Zone& zone : job.zones) {
     if (!zone.film || zone.film->readings > 0) continue;
     const double offset_um =
-        zone.levelled ? factors.film_offset_um : std::min(0.0, factors.film_offset_um);
+        !zone.edge ? factors.film_offset_um : std::min(0.0, factors.film_offset_um);
     zone.film = detail::moved(*zone.film, offset_um, factors.film_se_um);
   }
   return job;

@@ -74,7 +74,7 @@ inline Zone zone_now(const Workings& workings, std::size_t index, const ZoneDone
   if (!done.last) return zone;
   zone.carries = left_by(workings, *done.last, index);
   zone.defects.clear();
-  if (zone.levelled) zone.peel_um = std::min(zone.peel_um, workings.job.rules.residual_peel_um);
+  if (is_levelled(zone)) zone.peel_um = std::min(zone.peel_um, workings.job.rules.residual_peel_um);
   return zone;
 }
 

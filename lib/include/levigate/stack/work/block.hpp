@@ -9,15 +9,14 @@
 
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/work.hpp"
+#include "levigate/detail/work/filled.hpp"
 #include "levigate/error.hpp"
 #include "levigate/stack/block_table.hpp"
 
 namespace levigate::inline v0 {
 
 LEVIGATE_WORK Block block_named(std::string_view name) {
-  const BlockProfile& p = detail::profile_named(block_table, name, "block");
-  return {std::string(p.name), p.modulus_mpa.value, p.area_cm2.value, p.force_n.value,
-          p.speed_m_s.value,   p.duty.value,        p.wrap.value};
+  return detail::filled<Block>(detail::profile_named(block_table, name, "block"), block_columns);
 }
 
 }  // namespace levigate

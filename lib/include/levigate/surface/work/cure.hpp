@@ -41,21 +41,15 @@ LEVIGATE_WORK Cure cure_named(std::string_view name) {
   throw BadInput(detail::unknown_name_text("cure", name, known));
 }
 
-LEVIGATE_WORK void validate(const Cure& cure, std::string_view where) {
-  detail::require_range(cure.hard_cure_h, 0.01, 1e6, "hard_cure_h", "h", where);
-  detail::require_range(cure.shrink, 0.0, 0.9, "shrink", "", where);
-  for (std::size_t i = 0; i < cure.points.size(); ++i) {
+LEVIGATE_WORK void require_hardening(const Cure& cure, std::string_view where) {
+  for (std::size_t i = 1; i < cure.points.size(); ++i) {
     const HardnessPoint& point = cure.points[i];
-    detail::require_range(point.hours, 0.01, 1e6, "hours", "h", where);
-    detail::require_range(point.hardness_mpa, 1.0, 1e5, "hardness_mpa", "MPa", where);
-    if (i == 0) continue;
     const HardnessPoint& before = cure.points[i - 1];
-    if (point.hours <= before.hours || point.hardness_mpa < before.hardness_mpa) {
-      throw BadInput("points[" + std::to_string(i) + "], " + detail::number_text(point.hours) +
-                     " h and " + detail::number_text(point.hardness_mpa) +
-                     " MPa, must be older and not softer than the one before, in " +
-                     std::string(where));
-    }
+    if (point.hours > before.hours && point.hardness_mpa >= before.hardness_mpa) continue;
+    throw BadInput("points[" + std::to_string(i) + "], " + detail::number_text(point.hours) +
+                   " h and " + detail::number_text(point.hardness_mpa) +
+                   " MPa, must be older and not softer than the one before, in " +
+                   std::string(where));
   }
 }
 

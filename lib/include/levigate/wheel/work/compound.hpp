@@ -8,6 +8,7 @@
 
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/work.hpp"
+#include "levigate/detail/work/filled.hpp"
 #include "levigate/error.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/grade/label.hpp"
@@ -55,12 +56,10 @@ LEVIGATE_WORK void validate(const Compound& compound, std::string_view where) {
 
 LEVIGATE_WORK Polish polish_named(std::string_view name) {
   const CompoundProfile& p = detail::profile_named(compound_table, name, "compound");
-  return {.name = std::string(p.name),
-          .size_um = p.size_um.value,
-          .worn_um = p.worn_um.value,
-          .wear_share = p.wear_share.value,
-          .reach = PaperReach{p.coarsest_paper_um.value},
-          .basis = p.size_um.source.basis};
+  Polish polish = detail::filled<Polish>(p, compound_columns);
+  polish.reach = PaperReach{p.coarsest_paper_um.value};
+  polish.basis = p.size_um.source.basis;
+  return polish;
 }
 
 namespace detail {
@@ -71,13 +70,10 @@ inline Backing buff_named(const std::string& compound, double size_um, double wo
   for (const CompoundProfile& p : compound_table) {
     if (p.name == compound || (found == nullptr && p.name == "medium")) found = &p;
   }
-  return {.name = compound + " compound on a buff",
-          .tip_spread = found->tip_spread.value,
-          .modulus_mpa = found->modulus_mpa.value,
-          .life_m = found->life_m.value,
-          .clean_every_m = found->clean_every_m.value,
-          .fade_m = found->fade_m.value,
-          .floor = size_effect(worn_um) / size_effect(size_um)};
+  Backing buff = filled<Backing>(*found, compound_columns);
+  buff.name = compound + " compound on a buff";
+  buff.floor = size_effect(worn_um) / size_effect(size_um);
+  return buff;
 }
 
 }  // namespace detail

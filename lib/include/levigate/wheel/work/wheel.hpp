@@ -8,6 +8,7 @@
 
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/work.hpp"
+#include "levigate/detail/work/filled.hpp"
 #include "levigate/error.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/speed.hpp"
@@ -16,19 +17,7 @@
 namespace levigate::inline v0 {
 
 LEVIGATE_WORK Wheel wheel_named(std::string_view name) {
-  const WheelProfile& p = detail::profile_named(wheel_table, name, "wheel");
-  return {.name = std::string(p.name),
-          .diameter_mm = p.diameter_mm.value,
-          .rpm = p.rpm.value,
-          .rated_rpm = p.rated_rpm.value,
-          .width_mm = p.width_mm.value,
-          .contact_mm = p.contact_mm.value,
-          .force_n = p.force_n.value,
-          .feed_m_s = p.feed_m_s.value,
-          .modulus_mpa = p.modulus_mpa.value,
-          .friction = p.friction.value,
-          .heat_share = p.heat_share.value,
-          .duty = p.duty.value};
+  return detail::filled<Wheel>(detail::profile_named(wheel_table, name, "wheel"), wheel_columns);
 }
 
 }  // namespace levigate

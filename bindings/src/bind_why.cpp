@@ -51,17 +51,16 @@ void bind_why(py::module_& m) {
       .has("subject", &Reliance::subject, "whose number it is, as \"backing latex paper\"")
       .has("quantity", &Reliance::quantity, "its name, with the unit as suffix")
       .has(
-          "value", [](const Reliance& r) { return r.input.value; }, "the value used")
+          "value", [](const Reliance& r) { return r.value; }, "the value used")
       .has(
-          "low", [](const Reliance& r) { return r.input.low; }, "low end of the band")
+          "low", [](const Reliance& r) { return r.low; }, "low end of the band")
       .has(
-          "high", [](const Reliance& r) { return r.input.high; }, "high end of the band")
+          "high", [](const Reliance& r) { return r.high; }, "high end of the band")
       .has(
-          "basis", [](const Reliance& r) { return levigate::to_string(r.input.source.basis); },
+          "basis", [](const Reliance& r) { return levigate::to_string(r.basis); },
           "what the value rests on")
       .has(
-          "citation", [](const Reliance& r) { return r.input.source.citation; },
-          "where it comes from")
+          "citation", [](const Reliance& r) { return r.citation; }, "where it comes from")
       .has("minutes_low", &Reliance::minutes_low, "change of the minutes at the low end [min]")
       .has("minutes_high", &Reliance::minutes_high, "change of the minutes at the high end [min]")
       .has("film_low", &Reliance::film_low, "change of the share of film used at the low end")

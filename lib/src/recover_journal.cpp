@@ -8,5 +8,6 @@
 #include "levigate/journal/work/shop.hpp"
 #include "levigate/recover/work/diagnose.hpp"
 #include "levigate/recover/work/go_back.hpp"
+#include "levigate/recover/work/mark.hpp"
 #include "levigate/recover/work/policy.hpp"
 #include "levigate/recover/work/present.hpp"

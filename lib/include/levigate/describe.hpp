@@ -66,10 +66,10 @@ struct Member {
   std::string_view unit;      ///< in messages; by default what the suffix of the name stands for
   std::string_view infinite;  ///< what stands for an infinite number in a file, as "rigid"
   bool may = false;           ///< a file may leave it out: the value keeps its default
-  bool filled = false;        ///< a text or list that must not be empty
-  bool held = true;           ///< false: no file holds it
-  bool spread = false;        ///< of a value: its members stand in a file beside those of its owner
-  bool lean = false;  ///< a file of what one gives leaves it out where it is as in a new value
+  bool filled = false;  ///< a text or list that must not be empty; if lean, where a file has it
+  bool held = true;     ///< false: no file holds it
+  bool spread = false;  ///< of a value: its members stand in a file beside those of its owner
+  bool lean = false;    ///< a file of what one gives leaves it out where it is as in a new value
   const Kind* kind = nullptr;
   const void* (*in)(const void* owner) = nullptr;
 
@@ -358,6 +358,9 @@ struct Members {
 struct Within {
   double low, high;
 };
+
+/// From `low` on.
+constexpr Within at_least(double low) { return {low, std::numeric_limits<double>::infinity()}; }
 
 /// One line of a description: pointer to the member, its name, and what it is.
 template <auto pointer>

@@ -21,9 +21,9 @@ Plan demo() { return plan(top(35), papers({"P400", "P600", "P800", "P1000", "P15
 
 TEST(Reliance, EveryInputHasABandAndASource) {
   for (const Reliance& one : demo().relies_on) {
-    EXPECT_LE(one.input.low, one.input.value) << one.subject << one.quantity;
-    EXPECT_GE(one.input.high, one.input.value) << one.subject << one.quantity;
-    EXPECT_FALSE(one.input.source.citation.empty()) << one.subject << one.quantity;
+    EXPECT_LE(one.low, one.value) << one.subject << one.quantity;
+    EXPECT_GE(one.high, one.value) << one.subject << one.quantity;
+    EXPECT_FALSE(one.citation.empty()) << one.subject << one.quantity;
   }
 }
 
@@ -61,17 +61,17 @@ TEST(Reliance, AUsersNumberHasNoBand) {
   job.coating.hardness_mpa = 140;
   const Plan found = plan(job, papers({"P400", "P800", "P1500"}));
   const Reliance& hardness = relied(found, "coating two-part urethane", "hardness_mpa");
-  EXPECT_EQ(hardness.input.source.basis, Basis::user);
+  EXPECT_EQ(hardness.basis, Basis::user);
   EXPECT_EQ(hardness.influence, 0);
-  EXPECT_EQ(relied(found, "coating two-part urethane", "wear_coefficient").input.source.basis,
+  EXPECT_EQ(relied(found, "coating two-part urethane", "wear_coefficient").basis,
             Basis::from_memory);
 }
 
 TEST(Reliance, AGradeMovesWithItsTolerance) {
   const Plan found = demo();
   const Reliance& median = relied(found, "grade P1500", "median_um");
-  EXPECT_DOUBLE_EQ(median.input.low, 11.6);
-  EXPECT_DOUBLE_EQ(median.input.high, 13.6);
+  EXPECT_DOUBLE_EQ(median.low, 11.6);
+  EXPECT_DOUBLE_EQ(median.high, 13.6);
   EXPECT_NE(median.film_low, 0);
 }
 
@@ -79,14 +79,14 @@ TEST(Reliance, AGradeMovesWithItsTolerance) {
 TEST(Reliance, AGradeWithoutAToleranceHasABandAllTheSame) {
   const Plan found = evaluate(top(35), papers({"CAMI 400", "P3000"}), {"CAMI 400", "P3000"});
   const Reliance& cami = relied(found, "grade CAMI 400", "median_um");
-  EXPECT_DOUBLE_EQ(cami.input.low, 0.97 * 23.6);
-  EXPECT_DOUBLE_EQ(cami.input.high, 1.03 * 23.6);
+  EXPECT_DOUBLE_EQ(cami.low, 0.97 * 23.6);
+  EXPECT_DOUBLE_EQ(cami.high, 1.03 * 23.6);
   const Reliance& fine = relied(found, "grade P3000", "median_um");
-  EXPECT_DOUBLE_EQ(fine.input.low, 0.88 * fine.input.value);
-  EXPECT_DOUBLE_EQ(fine.input.high, 1.12 * fine.input.value);
+  EXPECT_DOUBLE_EQ(fine.low, 0.88 * fine.value);
+  EXPECT_DOUBLE_EQ(fine.high, 1.12 * fine.value);
   const Reliance& spread = relied(found, "grade CAMI 400", "log_spread");
-  EXPECT_DOUBLE_EQ(spread.input.low, 0.75 * 0.30);
-  EXPECT_DOUBLE_EQ(spread.input.high, 1.25 * 0.30);
+  EXPECT_DOUBLE_EQ(spread.low, 0.75 * 0.30);
+  EXPECT_DOUBLE_EQ(spread.high, 1.25 * 0.30);
 }
 
 // A reserve of 36 um on 45 um of film leaves no budget: that is much, but a number one can read.

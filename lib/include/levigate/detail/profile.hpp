@@ -1,7 +1,9 @@
 // Looking a profile up by name.
 #pragma once
 
+#include <array>
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -44,7 +46,7 @@ const Row& profile_named(const Row (&table)[count], std::string_view name, std::
 
 /// The kind of that name. Throws: BadInput where there is none.
 template <typename Kind, std::size_t count>
-Kind kind_named(const Kind (&all)[count], std::string_view name, std::string_view what) {
+Kind kind_named(const std::array<Kind, count>& all, std::string_view name, std::string_view what) {
   std::vector<std::string_view> known;
   for (const Kind kind : all) {
     if (to_string(kind) == name) return kind;

@@ -5,7 +5,6 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/io/write.hpp"
 #include "levigate/journal/entry.hpp"
 
 namespace levigate::inline v0 {

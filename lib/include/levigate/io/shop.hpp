@@ -5,7 +5,6 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/io/write_plan.hpp"
 #include "levigate/journal/shop.hpp"
 
 namespace levigate::inline v0 {

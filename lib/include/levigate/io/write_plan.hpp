@@ -1,12 +1,12 @@
-// Writing results as JSON: plans, findings, conversions. Every key is always there; what does not apply is
+// Results as JSON: plans both ways, findings, conversions. Every key is always there; what does not apply is
 // null.
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "levigate/grade/convert.hpp"
-#include "levigate/io/write.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/stack/finding.hpp"
 
@@ -14,6 +14,15 @@ namespace levigate::inline v0 {
 
 /// A plan as JSON text of format levigate.plan/1.
 std::string to_json(const Plan& plan);
+
+/// A plan from that text, equal to the one it was written from.
+///
+/// @param text  the JSON text, UTF-8
+/// @param file  its name for messages; may be empty
+/// @return      the plan
+/// Throws:    BadInput, with pointer and line, for text that is not of the format; OutOfRange for a number outside its range
+/// Source:    data/schema/plan.schema.json
+Plan plan_from_json(std::string_view text, std::string_view file = "");
 
 /// Findings as the JSON text of an array.
 std::string to_json(const std::vector<Finding>& findings);

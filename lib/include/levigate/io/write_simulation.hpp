@@ -1,16 +1,24 @@
-// Writing a simulation as JSON. Every key is always there; what does not apply is null or empty.
+// A simulation as JSON, both ways. Every key is always there; what does not apply is null or empty.
 #pragma once
 
 #include <string>
+#include <string_view>
 
-#include "levigate/io/write.hpp"
-#include "levigate/io/write_plan.hpp"
 #include "levigate/risk/simulation.hpp"
 
 namespace levigate::inline v0 {
 
 /// A simulation as JSON text of format levigate.simulation/1.
 std::string to_json(const Simulation& simulation);
+
+/// A simulation from that text, equal to the one it was written from.
+///
+/// @param text  the JSON text, UTF-8
+/// @param file  its name for messages; may be empty
+/// @return      the simulation
+/// Throws:    BadInput, with pointer and line, for text that is not of the format; OutOfRange for a number outside its range
+/// Source:    data/schema/simulation.schema.json
+Simulation simulation_from_json(std::string_view text, std::string_view file = "");
 
 }  // namespace levigate
 

@@ -3,8 +3,11 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "levigate/describe.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/journal/learned_factor.hpp"
 #include "levigate/journal/prior.hpp"
 #include "levigate/plan/job.hpp"
@@ -15,42 +18,94 @@ namespace levigate::inline v0 {
 /// A factor of a backing on a coating.
 struct LearnedPair {
   std::string coating;
-  std::string
-      backing;  ///< empty, of a rate: all backings of which nothing is known on this coating
+  std::string backing;
   LearnedFactor learned;
-  std::vector<double>
-      correlations{};  ///< of a rate: of its logarithm with that of the person's pace and of the rates before
-                       ///< it, in their order; empty: none
+  std::vector<double> correlations{};
 
   friend bool operator==(const LearnedPair&, const LearnedPair&) = default;
 };
 
+template <>
+inline constexpr auto described<LearnedPair> = describe<LearnedPair>(
+    "LearnedPair", "Removal rate of a backing on a coating.",
+    member<&LearnedPair::coating>("coating", "name, as in the job").filled(),
+    member<&LearnedPair::backing>(
+        "backing", "name, as in the stack; none: all of which nothing is known on this coating")
+        .lean(),
+    member<&LearnedPair::learned>("learned", "the factor").spread(),
+    member<&LearnedPair::correlations>(
+        "correlations", Within{-1, 1},
+        "of its logarithm with that of duty_factor and of each rate before it; empty: none")
+        .lean());
+
+/// The same of scratches, which have no correlations.
+inline constexpr auto described_scratch = describe<LearnedPair>(
+    "LearnedPair", "Depth of the scratches of a backing on a coating.",
+    member<&LearnedPair::coating>("coating", "name, as in the job").filled(),
+    member<&LearnedPair::backing>("backing", "name, as in the stack").filled().may(),
+    member<&LearnedPair::learned>("learned", "the factor").spread());
+
 /// By how much films of a coating differ from what their coats say.
 struct LearnedFilm {
   std::string coating;
-  double offset_um = 0;  ///< median [um], -1000 to 1000
-  double low_um = 0;     ///< 5 % are below it [um]
-  double high_um = 0;    ///< 5 % are above it [um]
+  double offset_um = 0;
+  double low_um = 0;
+  double high_um = 0;
   std::size_t observations = 0;
 
   friend bool operator==(const LearnedFilm&, const LearnedFilm&) = default;
 };
 
+namespace detail {
+
+/// Throws: BadInput unless low_um <= offset_um <= high_um.
+void offset_between(const LearnedFilm& film, std::string_view where);
+
+}  // namespace detail
+
+template <>
+inline constexpr auto described<LearnedFilm> =
+    describe<LearnedFilm>(
+        "LearnedFilm", "How films of a coating differ from what their coats say.",
+        member<&LearnedFilm::coating>("coating", "name, as in the job").filled(),
+        member<&LearnedFilm::offset_um>("offset_um", Within{-1e3, 1e3},
+                                        "added to the mean, median; between low_um and high_um"),
+        member<&LearnedFilm::low_um>("low_um", Within{-1e4, 1e4}, "5 % are below it"),
+        member<&LearnedFilm::high_um>("high_um", Within{-1e4, 1e4}, "5 % are above it"),
+        member<&LearnedFilm::observations>("observations", Within{0, 1e9}, "films behind it").may())
+        .rule<&detail::offset_between>();
+
 /// A job whose journal was learned from. Its name stands for one piece of work.
 struct LearnedJob {
   std::string job;
-  std::size_t lines = 0;  ///< of it that were learned, the first ones
+  std::size_t lines = 0;
 
   friend bool operator==(const LearnedJob&, const LearnedJob&) = default;
 };
 
+template <>
+inline constexpr auto described<LearnedJob> = describe<LearnedJob>(
+    "LearnedJob", "Lines of a job's journal that are not learned again.",
+    member<&LearnedJob::job>("job", "name, as in the journal; it stands for one piece of work")
+        .filled(),
+    member<&LearnedJob::lines>("lines", Within{0, 1e9}, "learned, the first ones of the job"));
+
 /// How an observation differs from the next where all else is the same.
 struct LearnedNoise {
-  double log_sd = 0;  ///< standard deviation of its logarithm, 0.001 to 10
-  double weight = 0;  ///< observations that this is known by, those of the prior included, 2 to 1e9
+  double log_sd = 0;
+  double weight = 0;
 
   friend bool operator==(const LearnedNoise&, const LearnedNoise&) = default;
 };
+
+template <>
+inline constexpr auto described<LearnedNoise> = describe<LearnedNoise>(
+    "LearnedNoise", "How one observation differs from the next where all else is the same.",
+    member<&LearnedNoise::log_sd>("log_sd", Within{1e-3, 10},
+                                  "standard deviation of its logarithm"),
+    member<&LearnedNoise::weight>(
+        "weight", Within{2, 1e9},
+        "observations that this is known by, those of the prior included"));
 
 namespace detail {
 
@@ -61,9 +116,9 @@ LearnedFactor untaught_person();
 
 /// What journals taught. As it is made, before any journal: the bands of the profiles.
 struct Shop {
-  LearnedFactor person = detail::untaught_person();  ///< duty_factor
-  std::vector<LearnedPair> rates;                    ///< rate_factor
-  std::vector<LearnedPair> scratches;                ///< scratch_factor
+  LearnedFactor person = detail::untaught_person();
+  std::vector<LearnedPair> rates;
+  std::vector<LearnedPair> scratches;
   std::vector<LearnedFilm> films;
   std::vector<LearnedJob> jobs;
   LearnedNoise minutes_noise{prior_minutes_noise, prior_noise_weight};
@@ -71,6 +126,31 @@ struct Shop {
 
   friend bool operator==(const Shop&, const Shop&) = default;
 };
+
+namespace detail {
+
+/// Throws: BadInput where a pair, a coating or a job stands twice, or correlations contradict each other.
+void in_accord(const Shop& shop, std::string_view where);
+
+}  // namespace detail
+
+template <>
+inline constexpr auto described<Shop> =
+    describe<Shop>(
+        "Shop", "What journals taught; as it is made: the profiles' bands.",
+        member<&Shop::person>("person", "the person's pace, duty_factor of a job")
+            .may()
+            .as<described_pace>(),
+        member<&Shop::rates>("rates", "rate_factor by coating and backing; each pair once").may(),
+        member<&Shop::scratches>("scratches",
+                                 "scratch_factor by coating and backing; each pair once")
+            .may()
+            .as<described_scratch>(),
+        member<&Shop::films>("films", "offsets of films by coating; each once").may(),
+        member<&Shop::jobs>("jobs", "whose journals were learned from; each once").may(),
+        member<&Shop::minutes_noise>("minutes_noise", "how minutes differ").may(),
+        member<&Shop::scratch_noise>("scratch_noise", "how depths of scratches differ").may())
+        .rule<&detail::in_accord>();
 
 }  // namespace levigate
 

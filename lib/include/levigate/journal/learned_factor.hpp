@@ -2,19 +2,52 @@
 #pragma once
 
 #include <cstddef>
+#include <string_view>
 
-#include "levigate/version.hpp"
+#include "levigate/describe.hpp"
 
 namespace levigate::inline v0 {
 
 /// A factor on what is computed. It is as likely below its median as above, and nine times in ten between low and high.
 struct LearnedFactor {
-  double factor = 1;             ///< median, 0.01 to 100
-  double low = 1;                ///< 5 % are below it; above 0, at most factor
-  double high = 1;               ///< 5 % are above it; from factor on
-  std::size_t observations = 0;  ///< behind it
+  double factor = 1;
+  double low = 1;
+  double high = 1;
+  std::size_t observations = 0;
 
   friend bool operator==(const LearnedFactor&, const LearnedFactor&) = default;
 };
+
+namespace detail {
+
+/// Throws: BadInput where the factor, by its name in the file, is not between low and high.
+void factor_between(const LearnedFactor& learned, std::string_view where);
+void pace_between(const LearnedFactor& learned, std::string_view where);
+
+}  // namespace detail
+
+template <>
+inline constexpr auto described<LearnedFactor> =
+    describe<LearnedFactor>(
+        "LearnedFactor", "A learned factor on what is computed.",
+        member<&LearnedFactor::factor>("factor", Within{0.01, 100},
+                                       "over what is computed, median; between low and high"),
+        member<&LearnedFactor::low>("low", Within{1e-9, 1e9}, "5 % are below it"),
+        member<&LearnedFactor::high>("high", Within{1e-9, 1e9}, "5 % are above it"),
+        member<&LearnedFactor::observations>("observations", Within{0, 1e9}, "behind it").may())
+        .rule<&detail::factor_between>();
+
+/// The same of a person, as a shop's file names it.
+inline constexpr auto described_pace =
+    describe<LearnedFactor>(
+        "Person", "The person's pace.",
+        member<&LearnedFactor::factor>(
+            "duty_factor", Within{0.01, 100},
+            "work in a minute over what is computed, median; between low and high"),
+        member<&LearnedFactor::low>("low", Within{1e-9, 1e9}, "5 % are below it"),
+        member<&LearnedFactor::high>("high", Within{1e-9, 1e9}, "5 % are above it"),
+        member<&LearnedFactor::observations>("observations", Within{0, 1e9}, "steps behind it")
+            .may())
+        .rule<&detail::pace_between>();
 
 }  // namespace levigate

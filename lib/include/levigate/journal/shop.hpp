@@ -11,16 +11,6 @@
 
 namespace levigate::inline v0 {
 
-/// Throws: OutOfRange where a member is outside the range stated at it; BadInput unless low_um <= offset_um <= high_um.
-void validate(const LearnedFilm& film, std::string_view where);
-
-/// Throws: OutOfRange where a member is outside the range stated at it.
-void validate(const LearnedNoise& noise, std::string_view where);
-
-/// Throws: OutOfRange where a member is outside the range stated at it; BadInput where a factor is not between low and high, a pair
-///         or a job stands twice, or correlations contradict each other.
-void validate(const Shop& shop);
-
 /// What is known of the rate of a backing on a coating: of the pair, else of all backings on the coating, else nothing.
 ///
 /// @param shop     what journals taught; the row is one of its own

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/plan/job.hpp"
 
 namespace levigate::inline v0 {
@@ -16,6 +17,11 @@ struct Caution {
 
   friend bool operator==(const Caution&, const Caution&) = default;
 };
+
+template <>
+inline constexpr auto described<Caution> = describe<Caution>(
+    "Caution", "A reminder; data sheet, local codes and licensed practice stand above it.",
+    member<&Caution::topic>("topic", "in a word"), member<&Caution::text>("text", "in words"));
 
 /// The cautions for a job, most serious first.
 /// Source: common practice; exposure limits are those of the authorities and are not restated here

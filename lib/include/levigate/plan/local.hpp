@@ -12,8 +12,18 @@ namespace levigate::inline v0 {
 struct LocalStep {
   std::string zone;
   Defect defect;
-  std::string block;  ///< that does it
-  LocalWork work;     ///< how, how long, and what sanding them out flat would cost instead
+  std::string block;
+  LocalWork work;
+
+  friend bool operator==(const LocalStep&, const LocalStep&) = default;
 };
+
+template <>
+inline constexpr auto described<LocalStep> = describe<LocalStep>(
+    "LocalStep", "Equal defects of one zone, taken down one by one before the first step.",
+    member<&LocalStep::zone>("zone", "its name"),
+    member<&LocalStep::defect>("defect", "what is taken down"),
+    member<&LocalStep::block>("block", "name of the block that does it"),
+    member<&LocalStep::work>("work", "how, and how long").spread());
 
 }  // namespace levigate

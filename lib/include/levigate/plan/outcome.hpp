@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/reliance.hpp"
@@ -18,62 +19,140 @@ namespace levigate::inline v0 {
 /// What a step does in one zone.
 struct ZoneStep {
   std::string zone;
-  bool worked = true;     ///< false: this step passes it by, and it stands as before
-  double removal_um = 0;  ///< lowered by this step [um]
-  double scratch_um = 0;  ///< depth of the scratches it leaves [um]
-  double depth_um = 0;    ///< all removal so far and these scratches [um]
-  double minutes = 0;     ///< sanding, without the change
-  double travel_m = 0;    ///< of the block
+  bool worked = true;
+  double removal_um = 0;
+  double scratch_um = 0;
+  double depth_um = 0;
+  double minutes = 0;
+  double travel_m = 0;
   double sheets_used = 0;
-  double gloss_gu = 0;     ///< at 60 degrees, a lower bound of a glossmeter's reading [GU]
-  double gloss_20_gu = 0;  ///< the same at 20 degrees [GU]
-  double gloss_85_gu = 0;  ///< the same at 85 degrees [GU]
-  std::optional<double> film_left_um;  ///< above the deepest scratch, on the mean; none on a solid
-  std::optional<double>
-      cut_through;  ///< chance of cutting through somewhere in the zone; none on a solid
-  /// Strokes of the pad along the edge that the film still affords after this step; only where a zone on a coat is not
-  /// levelled.
+  double gloss_gu = 0;
+  double gloss_20_gu = 0;
+  double gloss_85_gu = 0;
+  std::optional<double> film_left_um;
+  std::optional<double> cut_through;
   std::optional<double> strokes_left{};
+
+  friend bool operator==(const ZoneStep&, const ZoneStep&) = default;
 };
+
+template <>
+inline constexpr auto described<ZoneStep> = describe<ZoneStep>(
+    "ZoneStep", "What a step does in one zone.", member<&ZoneStep::zone>("zone", "its name"),
+    member<&ZoneStep::worked>("worked", "false: the step passes it by, and it stands as before"),
+    member<&ZoneStep::removal_um>("removal_um", at_least(0), "lowered by this step"),
+    member<&ZoneStep::scratch_um>("scratch_um", at_least(0), "depth of the scratches it leaves"),
+    member<&ZoneStep::depth_um>("depth_um", at_least(0), "all removal so far and these scratches"),
+    member<&ZoneStep::minutes>("minutes", at_least(0), "sanding, without the change"),
+    member<&ZoneStep::travel_m>("travel_m", at_least(0), "of the block"),
+    member<&ZoneStep::sheets_used>("sheets_used", at_least(0), "sheets used up in this zone"),
+    member<&ZoneStep::gloss_gu>("gloss_gu", at_least(0),
+                                "at 60 degrees, a lower bound of a glossmeter's reading"),
+    member<&ZoneStep::gloss_20_gu>("gloss_20_gu", at_least(0), "the same at 20 degrees"),
+    member<&ZoneStep::gloss_85_gu>("gloss_85_gu", at_least(0), "the same at 85 degrees"),
+    member<&ZoneStep::film_left_um>("film_left_um",
+                                    "above the deepest scratch, on the mean; none on a solid"),
+    member<&ZoneStep::cut_through>(
+        "cut_through", Within{0, 1},
+        "chance of cutting through somewhere in the zone; none on a solid"),
+    member<&ZoneStep::strokes_left>(
+        "strokes_left", at_least(0),
+        "strokes along the edge that the film still affords; none where levelled, or on a solid"));
 
 /// One step of a plan.
 struct Step {
-  std::string sheet;  ///< id
-  std::string label;  ///< of the grade, as read
+  std::string sheet;
+  std::string label;
   double size_um = 0;
-  std::optional<double>
-      size_ratio;      ///< to the coarsest grain whose scratches it finds; none where it finds none
-  double minutes = 0;  ///< all zones, with the change
+  std::optional<double> size_ratio;
+  double minutes = 0;
   double sheets_used = 0;
   double cost = 0;
-  double gloss_gu = 0;  ///< of the zone with least
+  double gloss_gu = 0;
   std::vector<ZoneStep> zones;
-  std::vector<Caution> cautions{};  ///< that this step needs beside those of the plan
+  std::vector<Caution> cautions{};
+
+  friend bool operator==(const Step&, const Step&) = default;
 };
+
+template <>
+inline constexpr auto described<Step> = describe<Step>(
+    "Step", "One sheet in all zones.", member<&Step::sheet>("sheet", "its id"),
+    member<&Step::label>("label", "of the grade, as read"),
+    member<&Step::size_um>("size_um", at_least(0), "median grain size"),
+    member<&Step::size_ratio>(
+        "size_ratio", at_least(0),
+        "to the coarsest grain whose scratches it finds; none where it finds none"),
+    member<&Step::minutes>("minutes", at_least(0), "all zones, with the change"),
+    member<&Step::sheets_used>("sheets_used", at_least(0), "sheets used up in all zones"),
+    member<&Step::cost>("cost", at_least(0), "of the sheets used"),
+    member<&Step::gloss_gu>("gloss_gu", at_least(0),
+                            "of the zone with least, at 60 degrees, a lower bound"),
+    member<&Step::zones>("zones", "in the order of the job"),
+    member<&Step::cautions>("cautions", "that this step needs beside those of the plan"));
 
 /// What a plan adds up to.
 struct Totals {
   double minutes = 0;
-  std::optional<double>
-      film;  ///< share of its budget that the worst zone has used; none on a solid
+  std::optional<double> film;
   std::size_t steps = 0;
   double cost = 0;
-  double depth_um = 0;  ///< of the deepest zone
+  double depth_um = 0;
+
+  friend bool operator==(const Totals&, const Totals&) = default;
 };
+
+template <>
+inline constexpr auto described<Totals> = describe<Totals>(
+    "Totals", "What a plan adds up to.",
+    member<&Totals::minutes>("minutes", at_least(0), "all of it"),
+    member<&Totals::film>("film", at_least(0),
+                          "share of its budget that the worst zone has used; none on a solid"),
+    member<&Totals::steps>("steps", "how many"),
+    member<&Totals::cost>("cost", at_least(0), "of the sheets used"),
+    member<&Totals::depth_um>("depth_um", at_least(0), "of the deepest zone"));
 
 /// A plan, or the reason why there is none.
 struct Plan {
   bool found = false;
-  std::vector<LocalStep> before;  ///< work on defects, before the first step
+  std::vector<LocalStep> before;
   std::vector<Step> steps;
   Totals total;
-  Sequence exact;  ///< the integers that the search decided by
-  std::vector<Plan>
-      tradeoff;  ///< one per point of the trade-off, by minutes; empty in those plans themselves
+  Sequence exact;
+  std::vector<Plan> tradeoff;
   std::vector<Finding> findings;
   std::vector<Caution> cautions;
-  std::vector<Reliance> relies_on;  ///< most influential first; empty in the plans of a trade-off
-  std::optional<Why> why;           ///< only where none was found
+  std::vector<Reliance> relies_on;
+  std::optional<Why> why;
+
+  friend bool operator==(const Plan&, const Plan&) = default;
 };
+
+/// A plan as a point of a trade-off, where the rest of its members is empty.
+inline constexpr auto described_point = describe<Plan>(
+    "Plan", "One point of the trade-off.",
+    member<&Plan::before>("before", "work on defects, before the first step"),
+    member<&Plan::steps>("steps", "in order"), member<&Plan::total>("total", "what they add up to"),
+    member<&Plan::findings>("findings", "rules broken, and what to know of the drawer"),
+    member<&Plan::found>("found", "whether there is a plan").may(),
+    member<&Plan::exact>("exact", "what the search decided by").may());
+
+template <>
+inline constexpr auto described<Plan> = describe<Plan>(
+    "Plan", "A plan, or why there is none.",
+    member<&Plan::found>("found", "whether there is a plan"),
+    member<&Plan::before>("before", "work on defects, before the first step"),
+    member<&Plan::steps>("steps", "in order"), member<&Plan::total>("total", "what they add up to"),
+    member<&Plan::findings>("findings", "rules broken, and what to know of the drawer"),
+    member<&Plan::cautions>("cautions", "most serious first"),
+    member<&Plan::relies_on>(
+        "relies_on",
+        "inputs that the figures rest on, most influential first; only of a whole plan"),
+    member<&Plan::why>("why", "why there is none, where none was found"),
+    member<&Plan::tradeoff>("tradeoff",
+                            "all plans that no other equals or beats in minutes, film and cost "
+                            "together, by minutes")
+        .as<described_point>(),
+    member<&Plan::exact>("exact", "what the search decided by").may());
 
 }  // namespace levigate

@@ -3,22 +3,46 @@
 
 #include <string>
 
-#include "levigate/sourced.hpp"
+#include "levigate/describe.hpp"
+#include "levigate/source.hpp"
 
 namespace levigate::inline v0 {
 
 /// One input of a plan. Where its band is not known, low and high equal the value.
 struct Reliance {
-  std::string subject;   ///< whose number it is, as "backing latex paper"
-  std::string quantity;  ///< its name, with the unit as suffix, as "modulus_mpa"
-  Sourced input;
-  double minutes_low = 0;   ///< change of the plan's minutes with the input at its low end [min]
-  double minutes_high = 0;  ///< the same at its high end [min]
-  double film_low = 0;      ///< change of the share of film used by the worst zone at the low end
-  double film_high = 0;     ///< the same at its high end
-
-  /// Largest change, as a share of the plan's minutes or of the film budget, whichever is more.
+  std::string subject;
+  std::string quantity;
+  double value = 0;
+  double low = 0;
+  double high = 0;
+  Basis basis = Basis::user;
+  std::string citation;
+  double minutes_low = 0;
+  double minutes_high = 0;
+  double film_low = 0;
+  double film_high = 0;
   double influence = 0;
+
+  friend bool operator==(const Reliance&, const Reliance&) = default;
 };
+
+template <>
+inline constexpr auto described<Reliance> = describe<Reliance>(
+    "Reliance", "One input, moved over its band while the sequence and all else stay.",
+    member<&Reliance::subject>("subject", "whose number it is, as \"backing latex paper\""),
+    member<&Reliance::quantity>("quantity", "its name, with the unit as suffix"),
+    member<&Reliance::value>("value", "the value used").infinite("rigid"),
+    member<&Reliance::low>("low", "low end of the band").infinite("rigid"),
+    member<&Reliance::high>("high", "high end of the band").infinite("rigid"),
+    member<&Reliance::basis>("basis", "what the value rests on"),
+    member<&Reliance::citation>("citation", "where it comes from; may be empty"),
+    member<&Reliance::minutes_low>("minutes_low", "change of the minutes at the low end")
+        .unit("min"),
+    member<&Reliance::minutes_high>("minutes_high", "change of the minutes at the high end")
+        .unit("min"),
+    member<&Reliance::film_low>("film_low", "change of the share of film used at the low end"),
+    member<&Reliance::film_high>("film_high", "change of the share of film used at the high end"),
+    member<&Reliance::influence>("influence", at_least(0),
+                                 "largest change, as a share of minutes or budget"));
 
 }  // namespace levigate

@@ -8,8 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include "levigate/choices.hpp"
-#include "levigate/version.hpp"
+#include "levigate/describe.hpp"
 
 namespace levigate::inline v0 {
 
@@ -56,15 +55,33 @@ struct FilmShare {
   friend constexpr bool operator==(FilmShare a, FilmShare b) noexcept { return (a <=> b) == 0; }
 };
 
+template <>
+inline constexpr auto described<FilmShare> =
+    describe<FilmShare>("FilmShare", "Depth over budget of one zone, as an exact fraction.",
+                        member<&FilmShare::depth_pm>("depth_pm", at_least(0), "depth"),
+                        member<&FilmShare::budget_pm>("budget_pm", at_least(1), "its budget"));
+
 /// A complete sequence with its sums.
 struct Sequence {
-  std::vector<std::size_t> sheets;  ///< coarse to fine
+  std::vector<std::size_t> sheets;
   std::int64_t milliseconds = 0;
-  std::int64_t cost = 0;               ///< [1/100 cent]
-  std::vector<std::int64_t> depth_pm;  ///< of each zone: all removal and the last scratch
-  FilmShare film;                      ///< of the worst zone; where there is no budget, of 1 mm
+  std::int64_t cost = 0;
+  std::vector<std::int64_t> depth_pm;
+  FilmShare film;
 
   std::size_t steps() const noexcept { return sheets.size(); }
+
+  friend bool operator==(const Sequence&, const Sequence&) = default;
 };
+
+template <>
+inline constexpr auto described<Sequence> = describe<Sequence>(
+    "Sequence", "The whole numbers that the search decides by.",
+    member<&Sequence::sheets>("sheets", "their places in the stack, from 0, coarse to fine"),
+    member<&Sequence::milliseconds>("milliseconds", at_least(0), "all of it").unit("ms"),
+    member<&Sequence::cost>("cost", at_least(0), "in hundredths of a cent"),
+    member<&Sequence::depth_pm>("depth_pm", at_least(0),
+                                "of each zone: all removal and the last scratch"),
+    member<&Sequence::film>("film", "of the worst zone; without a budget, of 1 mm"));
 
 }  // namespace levigate

@@ -1,31 +1,53 @@
 // Why there is no plan: what stands in the way, and what would help.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/stack/check.hpp"
 
 namespace levigate::inline v0 {
 
 /// A step that the rules do not allow, but the way past them needs.
 struct Gap {
-  std::string coarse;  ///< id of the sheet, or the label of the grade the work carries
-  std::string fine;    ///< id of the sheet
+  std::string coarse;
+  std::string fine;
   double coarse_um = 0;
   double fine_um = 0;
   double ratio = 0;
-  std::vector<Bridge> bridges;  ///< one per system that has any
+  std::vector<Bridge> bridges;
+
+  friend bool operator==(const Gap&, const Gap&) = default;
 };
+
+template <>
+inline constexpr auto described<Gap> =
+    describe<Gap>("Gap", "A step that the rules do not allow.",
+                  member<&Gap::coarse>("coarse", "id, or the label of the grade the work carries"),
+                  member<&Gap::fine>("fine", "id"),
+                  member<&Gap::coarse_um>("coarse_um", at_least(0), "grain size"),
+                  member<&Gap::fine_um>("fine_um", at_least(0), "grain size"),
+                  member<&Gap::ratio>("ratio", at_least(0), "of the sizes"),
+                  member<&Gap::bridges>("bridges", "one per system that has any"));
 
 /// A sheet that runs out.
 struct PaperShort {
   std::string sheet;
   double needed = 0;
   double on_hand = 0;
+
+  friend bool operator==(const PaperShort&, const PaperShort&) = default;
 };
+
+template <>
+inline constexpr auto described<PaperShort> = describe<PaperShort>(
+    "PaperShort", "A sheet that runs out.", member<&PaperShort::sheet>("sheet", "id"),
+    member<&PaperShort::needed>("needed", at_least(0), "sheets"),
+    member<&PaperShort::on_hand>("on_hand", at_least(0), "sheets"));
 
 /// The limit that stands in the way. Where lifting one of several would do, the first in this order.
 enum class Blocker {
@@ -51,18 +73,41 @@ constexpr std::string_view to_string(Blocker blocker) noexcept {
   return "";
 }
 
+template <>
+inline constexpr auto choices<Blocker> = std::to_array({Blocker::done, Blocker::target,
+                                                        Blocker::ratio, Blocker::scratch,
+                                                        Blocker::film, Blocker::paper,
+                                                        Blocker::several});
+
 /// The reason for no plan. What does not apply is empty.
 struct Why {
   Blocker blocked_by = Blocker::target;
-  std::string message;                       ///< all of it in words
-  std::optional<double> smallest_max_ratio;  ///< that would do, all else as it is
-  std::optional<double> largest_min_ratio;   ///< that would do, all else as it is
-  std::vector<Gap> gaps;                     ///< at smallest_max_ratio, the steps above max_ratio
-  std::string compound;                      ///< that meets scratches beyond its reach
-  std::optional<double> too_deep_um;         ///< by at least so much
-  std::string zone;                          ///< that runs out of film
-  std::optional<double> film_short_um;       ///< by at least so much
-  std::vector<PaperShort> paper;  ///< the sheets that run out, in the plan with least missing
+  std::string message;
+  std::optional<double> smallest_max_ratio;
+  std::optional<double> largest_min_ratio;
+  std::vector<Gap> gaps;
+  std::string compound;
+  std::optional<double> too_deep_um;
+  std::string zone;
+  std::optional<double> film_short_um;
+  std::vector<PaperShort> paper;
+
+  friend bool operator==(const Why&, const Why&) = default;
 };
+
+template <>
+inline constexpr auto described<Why> = describe<Why>(
+    "Why", "Which limit stands in the way, by how much, and what would help.",
+    member<&Why::blocked_by>("blocked_by", "the limit"),
+    member<&Why::message>("message", "all of it in words"),
+    member<&Why::smallest_max_ratio>("smallest_max_ratio", "that would do, all else as it is"),
+    member<&Why::largest_min_ratio>("largest_min_ratio", "that would do, all else as it is"),
+    member<&Why::gaps>("gaps", "the steps above max_ratio, at smallest_max_ratio"),
+    member<&Why::compound>("compound", "id of a compound that meets scratches beyond its reach")
+        .may(),
+    member<&Why::too_deep_um>("too_deep_um", at_least(0), "by at least so much"),
+    member<&Why::zone>("zone", "name of the zone that runs out of film").may(),
+    member<&Why::film_short_um>("film_short_um", at_least(0), "by at least so much"),
+    member<&Why::paper>("paper", "sheets that run out, in the plan with least missing"));
 
 }  // namespace levigate

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/need.hpp"
 
@@ -12,22 +13,47 @@ namespace levigate::inline v0 {
 
 /// One explanation of a mark.
 struct Cause {
-  std::size_t step = 0;  ///< in the order of what was done
-  std::string sheet;     ///< its id
-  bool stray = false;    ///< a stray grain under that sheet, not its own grain
+  std::size_t step = 0;
+  std::string sheet;
+  bool stray = false;
   double probability = 0;
-  double expected = 0;  ///< such marks that it leaves in the zone on average
-  std::vector<double>
-      missed{};  ///< for each done step: chance that it missed the spot, given this cause
+  double expected = 0;
+  std::vector<double> missed{};
+
+  friend bool operator==(const Cause&, const Cause&) = default;
 };
+
+template <>
+inline constexpr auto described<Cause> = describe<Cause>(
+    "Cause", "One explanation of a mark.",
+    member<&Cause::step>("step", "in the order of what was done, from 0"),
+    member<&Cause::sheet>("sheet", "its id"),
+    member<&Cause::stray>("stray", "a stray grain under that sheet, not its own grain"),
+    member<&Cause::probability>("probability", chance_range, "given what was seen"),
+    member<&Cause::expected>("expected", at_least(0),
+                             "such marks that it leaves in the zone on average"),
+    member<&Cause::missed>("missed", at_least(0),
+                           "for each done step: chance that it missed the spot, given this cause"));
 
 /// What a mark tells.
 struct Diagnosis {
   Mark mark;
-  std::vector<Cause> causes;  ///< most likely first, adding up to 1; none where no step explains it
-  std::vector<Need> needs;    ///< how much has to come off until it is gone, and the chance of that
-  double shows_um = 0;        ///< width from which a scratch stands out from the finish [um]
-  std::vector<std::string> evidence{};  ///< in words
+  std::vector<Cause> causes;
+  std::vector<Need> needs;
+  double shows_um = 0;
+  std::vector<std::string> evidence{};
+
+  friend bool operator==(const Diagnosis&, const Diagnosis&) = default;
 };
+
+template <>
+inline constexpr auto described<Diagnosis> = describe<Diagnosis>(
+    "Diagnosis", "Which step made a mark.", member<&Diagnosis::mark>("mark", "as it was seen"),
+    member<&Diagnosis::causes>("causes",
+                               "most likely first, adding up to 1; none where no step explains it"),
+    member<&Diagnosis::needs>("needs", "how much has to come off, from least to most"),
+    member<&Diagnosis::shows_um>("shows_um", at_least(0),
+                                 "width from which a scratch stands out from the finish"),
+    member<&Diagnosis::evidence>("evidence", "in words"));
 
 }  // namespace levigate

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/recover/cause.hpp"
@@ -16,41 +17,91 @@ namespace levigate::inline v0 {
 
 /// A step of a try.
 struct TryStep {
-  std::string sheet;      ///< id
-  double removal_um = 0;  ///< to take off with it [um]
-  double minutes = 0;     ///< sanding, without the change [min]
+  std::string sheet;
+  double removal_um = 0;
+  double minutes = 0;
+
+  friend bool operator==(const TryStep&, const TryStep&) = default;
 };
+
+template <>
+inline constexpr auto described<TryStep> = describe<TryStep>(
+    "TryStep", "A step of a try.", member<&TryStep::sheet>("sheet", "its id"),
+    member<&TryStep::removal_um>("removal_um", at_least(0), "to take off with it"),
+    member<&TryStep::minutes>("minutes", at_least(0), "sanding, without the change"));
 
 /// One try: back to a sheet and up again.
 struct Try {
-  std::vector<TryStep> steps;  ///< the sheet gone back to, then those after it as in the plan
-  double removal_um = 0;       ///< that they take off in all [um]
-  double minutes = 0;          ///< of all, with changing, washing and looking [min]
-  double gone_chance = 0;      ///< that the mark is gone after it, given that it was not before
+  std::vector<TryStep> steps;
+  double removal_um = 0;
+  double minutes = 0;
+  double gone_chance = 0;
+
+  friend bool operator==(const Try&, const Try&) = default;
 };
+
+template <>
+inline constexpr auto described<Try> = describe<Try>(
+    "Try", "Back to a sheet and up again.",
+    member<&Try::steps>("steps", "the sheet gone back to, then those after it as in the plan")
+        .filled(),
+    member<&Try::removal_um>("removal_um", at_least(1e-9), "that they take off in all"),
+    member<&Try::minutes>("minutes", at_least(0), "in all, with changing, washing and looking"),
+    member<&Try::gone_chance>("gone_chance", chance_range,
+                              "that the mark is gone after it, given that it was not before"));
 
 /// What going back to one sheet takes.
 struct Reentry {
-  std::string sheet;  ///< id
+  std::string sheet;
   Climb climb;
-  double removal_um =
-      0;  ///< that it takes off where it is climbed through: the scratches before it [um]
+  double removal_um = 0;
+
+  friend bool operator==(const Reentry&, const Reentry&) = default;
 };
+
+template <>
+inline constexpr auto described<Reentry> = describe<Reentry>(
+    "Reentry", "What going back to one sheet takes.", member<&Reentry::sheet>("sheet", "its id"),
+    member<&Reentry::removal_um>(
+        "removal_um", at_least(0),
+        "that it takes off where it is climbed through: the scratches before it"),
+    member<&Reentry::climb>("climb", "minutes and depths of it").spread());
 
 /// The way back, or why there is none.
 struct WayBack {
   bool found = false;
   Diagnosis diagnosis;
-  std::vector<Reentry> reentries;    ///< each sheet one can go back to, coarse to fine
-  std::vector<Try> tries;            ///< the second is for when the mark is seen again, and so on
-  double expected_minutes = 0;       ///< another round, where it comes to that, included [min]
-  double round_minutes = 0;          ///< of another round with all steps again [min]
-  double gone_chance = 0;            ///< that one of the tries removes it
-  std::optional<double> film_um;     ///< that may still come off here [um]; none on a solid
-  std::string why;                   ///< where there is no way back
-  std::vector<std::string> remains;  ///< what can still be done then
+  std::vector<Reentry> reentries;
+  std::vector<Try> tries;
+  double expected_minutes = 0;
+  double round_minutes = 0;
+  double gone_chance = 0;
+  std::optional<double> film_um;
+  std::string why;
+  std::vector<std::string> remains;
   std::vector<Caution> cautions;
+
+  friend bool operator==(const WayBack&, const WayBack&) = default;
 };
+
+template <>
+inline constexpr auto described<WayBack> = describe<WayBack>(
+    "WayBack", "Which step made a mark, and where to go back to.",
+    member<&WayBack::found>("found", "whether there is a way back"),
+    member<&WayBack::diagnosis>("diagnosis", "which step made the mark"),
+    member<&WayBack::tries>("tries", "the second is for when the mark is seen again, and so on"),
+    member<&WayBack::reentries>("reentries", "each sheet one can go back to, coarse to fine"),
+    member<&WayBack::expected_minutes>("expected_minutes", at_least(0),
+                                       "another round, where it comes to that, included"),
+    member<&WayBack::round_minutes>("round_minutes", at_least(0),
+                                    "of another round with all steps again"),
+    member<&WayBack::gone_chance>("gone_chance", chance_range,
+                                  "that one of the tries removes the mark"),
+    member<&WayBack::film_um>("film_um", at_least(0),
+                              "that may still come off here; none on a solid"),
+    member<&WayBack::why>("why", "why there is no way back; empty where there is one"),
+    member<&WayBack::remains>("remains", "what can still be done then"),
+    member<&WayBack::cautions>("cautions", "what can hurt"));
 
 /// The same from a job and a stack.
 WayBack go_back(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,

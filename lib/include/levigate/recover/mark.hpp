@@ -2,11 +2,13 @@
 // it runs.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
 
-#include "levigate/error.hpp"
+#include "levigate/describe.hpp"
+#include "levigate/faults.hpp"
 
 namespace levigate::inline v0 {
 
@@ -31,9 +33,12 @@ constexpr std::string_view to_string(MarkKind kind) noexcept {
   return "";
 }
 
-inline constexpr MarkKind all_mark_kinds[] = {MarkKind::scratch, MarkKind::cluster,
-                                              MarkKind::haze,    MarkKind::swirl,
-                                              MarkKind::wave,    MarkKind::witness_line};
+inline constexpr auto all_mark_kinds =
+    std::to_array({MarkKind::scratch, MarkKind::cluster, MarkKind::haze, MarkKind::swirl,
+                   MarkKind::wave, MarkKind::witness_line});
+
+template <>
+inline constexpr auto choices<MarkKind> = all_mark_kinds;
 
 /// How the width of a mark is known.
 enum class Seen {
@@ -53,44 +58,51 @@ constexpr std::string_view to_string(Seen seen) noexcept {
   return "";
 }
 
-inline constexpr Seen all_ways_seen[] = {Seen::loupe, Seen::comparison, Seen::lamp, Seen::sunlight};
+inline constexpr auto all_ways_seen =
+    std::to_array({Seen::loupe, Seen::comparison, Seen::lamp, Seen::sunlight});
+
+template <>
+inline constexpr auto choices<Seen> = all_ways_seen;
 
 /// One mark.
 struct Mark {
   MarkKind kind = MarkKind::scratch;
   std::string zone;
   Seen seen = Seen::sunlight;
-  std::optional<double> width_um;       ///< by loupe or comparison [um], 0.1 to 1000
-  std::optional<double> direction_deg;  ///< against the length of the zone [deg], 0 to 180
-  std::optional<int> count;             ///< of a cluster, 2 to 1000
-  std::optional<double> height_um;      ///< of a wave, peak to valley [um], 0.01 to 1000
+  std::optional<double> width_um;
+  std::optional<double> direction_deg;
+  std::optional<int> count;
+  std::optional<double> height_um;
 
   friend bool operator==(const Mark&, const Mark&) = default;
 };
 
-/// Throws: OutOfRange where a member is outside its range; BadInput for an empty zone, for a width that is missing by
-/// loupe or comparison or given with lamp or sunlight, for a count without a cluster and a height without a wave.
-inline void validate(const Mark& mark, std::string_view where) {
-  const auto refuse = [&](const std::string& text) {
-    throw BadInput(text + ", in " + std::string(where));
-  };
-  if (mark.zone.empty()) refuse("zone is empty");
-  const bool measured = mark.seen == Seen::loupe || mark.seen == Seen::comparison;
-  const std::string seen(to_string(mark.seen));
-  const bool lines = mark.kind != MarkKind::wave && mark.kind != MarkKind::witness_line;
-  if (mark.width_um && !measured)
-    refuse("width_um is given, but seen by " + seen + " measures none");
-  if (mark.width_um && !lines) refuse("width_um is given, but the mark is no scratch");
-  if (!mark.width_um && measured && lines) refuse("width_um is missing: seen by " + seen);
-  if (mark.count && mark.kind != MarkKind::cluster)
-    refuse("count is given, but the mark is no cluster");
-  if (mark.height_um && mark.kind != MarkKind::wave)
-    refuse("height_um is given, but the mark is no wave");
-  if (mark.width_um) detail::require_range(*mark.width_um, 0.1, 1e3, "width_um", "um", where);
-  if (mark.direction_deg)
-    detail::require_range(*mark.direction_deg, 0.0, 180.0, "direction_deg", "deg", where);
-  if (mark.count) detail::require_range(*mark.count, 2, 1000, "count", "", where);
-  if (mark.height_um) detail::require_range(*mark.height_um, 0.01, 1e3, "height_um", "um", where);
-}
+namespace detail {
+
+/// Throws: BadInput for a width that is missing by loupe or comparison or given with lamp or sunlight, for a count without
+/// a cluster and a height without a wave.
+void seen_as_it_can_be(const levigate::Mark& mark, std::string_view where);
+
+}  // namespace detail
+
+template <>
+inline constexpr auto described<Mark> =
+    describe<Mark>(
+        "Mark", "One mark on the finished surface, as it was seen.",
+        member<&Mark::kind>("kind", "what it looks like"),
+        member<&Mark::zone>("zone", "name of the zone it is in").filled(),
+        member<&Mark::seen>("seen",
+                            "how its width is known; by lamp and in sunlight none is measured"),
+        member<&Mark::width_um>("width_um", Within{0.1, 1e3},
+                                "by loupe or comparison; of a wave or witness line there is none"),
+        member<&Mark::direction_deg>("direction_deg", Within{0, 180},
+                                     "against the length of the zone"),
+        member<&Mark::count>("count", Within{2, 1000}, "of a cluster, how many"),
+        member<&Mark::height_um>("height_um", Within{0.01, 1e3}, "of a wave, peak to valley"))
+        .rule<&detail::seen_as_it_can_be>();
 
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/recover/work/mark.hpp"
+#endif

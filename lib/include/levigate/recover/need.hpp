@@ -3,15 +3,26 @@
 
 #include <vector>
 
-#include "levigate/version.hpp"
+#include "levigate/describe.hpp"
 
 namespace levigate::inline v0 {
 
 /// How much has to come off until the mark is gone, and the chance of that.
 struct Need {
-  double need_um = 0;      ///< [um], above 0
-  double probability = 0;  ///< above 0
+  double need_um = 0;
+  double probability = 0;
+
+  friend bool operator==(const Need&, const Need&) = default;
 };
+
+/// Chances that were added up may pass 1 by their roundings.
+inline constexpr Within chance_range{0, 1.000001};
+
+template <>
+inline constexpr auto described<Need> = describe<Need>(
+    "Need", "How much has to come off until the mark is gone, and the chance of that.",
+    member<&Need::need_um>("need_um", Within{1e-9, 1e6}, "how much"),
+    member<&Need::probability>("probability", chance_range, "of that"));
 
 /// The least need that a share q of the chances does not exceed.
 ///

@@ -7,17 +7,31 @@
 #include <limits>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/recover/need.hpp"
 
 namespace levigate::inline v0 {
 
 /// Going back to one step and climbing up again from it.
 struct Climb {
-  double fixed_minutes = 0;   ///< the steps after it, changing, looking [min]
-  double minutes_per_um = 0;  ///< of the step itself [min/um]
-  double above_um = 0;        ///< that the steps after it take off anyway [um]
-  double reach_um = std::numeric_limits<double>::infinity();  ///< deepest that it takes out [um]
+  double fixed_minutes = 0;
+  double minutes_per_um = 0;
+  double above_um = 0;
+  double reach_um = std::numeric_limits<double>::infinity();
+
+  friend bool operator==(const Climb&, const Climb&) = default;
 };
+
+template <>
+inline constexpr auto described<Climb> = describe<Climb>(
+    "Climb", "Going back to one step and climbing up again from it.",
+    member<&Climb::fixed_minutes>("fixed_minutes", at_least(0),
+                                  "of the steps after it, changing, looking"),
+    member<&Climb::minutes_per_um>("minutes_per_um", at_least(0), "of the step itself")
+        .unit("min/um"),
+    member<&Climb::above_um>("above_um", at_least(0), "that the steps after it take off anyway"),
+    member<&Climb::reach_um>("reach_um", at_least(0), "deepest that it takes out; null: any")
+        .infinite("null"));
 
 /// One try of a policy: go back to a step and take off what the needs up to one ask for.
 struct Attempt {

@@ -3,18 +3,25 @@
 
 #include <cstdint>
 
-#include "levigate/version.hpp"
+#include "levigate/describe.hpp"
 
 namespace levigate::inline v0 {
 
 /// A share of cases with the interval of the chance behind it.
 struct Share {
-  double share = 0;  ///< of the cases (dimensionless), 0 to 1
-  double low = 0;    ///< lower end of the interval (dimensionless)
-  double high = 1;   ///< upper end of it (dimensionless)
+  double share = 0;
+  double low = 0;
+  double high = 1;
 
   friend bool operator==(const Share&, const Share&) = default;
 };
+
+template <>
+inline constexpr auto described<Share> = describe<Share>(
+    "Share", "How often something happened, with the exact 90 % interval of its chance.",
+    member<&Share::share>("share", Within{0, 1}, "of the cases"),
+    member<&Share::low>("low", Within{0, 1}, "lower end of the interval"),
+    member<&Share::high>("high", Within{0, 1}, "upper end of the interval"));
 
 /// Share of cases that hit, with the exact interval of its chance: the chances under which so many hits, or so few, would not be
 /// rarer than half of what the confidence leaves.

@@ -6,19 +6,28 @@
 #include <string>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/risk/share.hpp"
 
 namespace levigate::inline v0 {
 
 /// How a number came out over all draws.
 struct Interval {
-  double p10 = 0;   ///< one draw in ten is no more than this
-  double p50 = 0;   ///< one in two
-  double p90 = 0;   ///< nine in ten
-  double mean = 0;  ///< of all
+  double p10 = 0;
+  double p50 = 0;
+  double p90 = 0;
+  double mean = 0;
 
   friend bool operator==(const Interval&, const Interval&) = default;
 };
+
+template <>
+inline constexpr auto described<Interval> = describe<Interval>(
+    "Interval", "How a number came out over all draws; each quantile is the number of one of them.",
+    member<&Interval::p10>("p10", "least that one draw in ten does not exceed"),
+    member<&Interval::p50>("p50", "the same for one in two"),
+    member<&Interval::p90>("p90", "the same for nine in ten"),
+    member<&Interval::mean>("mean", "of all"));
 
 /// The interval of values.
 ///
@@ -36,36 +45,69 @@ Interval interval_of(std::vector<double> values);
 
 /// One step over all draws.
 struct SimulatedStep {
-  std::string sheet;                 ///< id
-  Interval minutes;                  ///< all zones, with the change [min]
-  Interval sheets_used;              ///< all zones
-  std::optional<Share> paper_short;  ///< of the draws that use more than is on hand; none: no limit
+  std::string sheet;
+  Interval minutes;
+  Interval sheets_used;
+  std::optional<Share> paper_short;
 
   friend bool operator==(const SimulatedStep&, const SimulatedStep&) = default;
 };
 
+template <>
+inline constexpr auto described<SimulatedStep> = describe<SimulatedStep>(
+    "SimulatedStep", "One step over all draws.", member<&SimulatedStep::sheet>("sheet", "its id"),
+    member<&SimulatedStep::minutes>("minutes", "all zones, with the change"),
+    member<&SimulatedStep::sheets_used>("sheets_used", "sheets used up in all zones"),
+    member<&SimulatedStep::paper_short>(
+        "paper_short", "of the draws that use more than is on hand; none without a limit"));
+
 /// One zone on a coat over all draws, after the last step.
 struct SimulatedZone {
   std::string zone;
-  Interval film_left_um;  ///< above the deepest scratch, on the mean of the zone [um]
-  Interval thinnest_um;  ///< the same at the spot where least is left [um]; below 0: sanded through
-  Share cut_through;     ///< of the draws in which some spot ends with less than the reserve
-  Share over_budget;  ///< of the draws in which the zone goes deeper than the plan's budget for it
+  Interval film_left_um;
+  Interval thinnest_um;
+  Share cut_through;
+  Share over_budget;
 
   friend bool operator==(const SimulatedZone&, const SimulatedZone&) = default;
 };
 
+template <>
+inline constexpr auto described<SimulatedZone> = describe<SimulatedZone>(
+    "SimulatedZone", "One zone on a coat over all draws, after the last step.",
+    member<&SimulatedZone::zone>("zone", "its name"),
+    member<&SimulatedZone::film_left_um>("film_left_um",
+                                         "above the deepest scratch, on the mean of the zone"),
+    member<&SimulatedZone::thinnest_um>(
+        "thinnest_um", "the same at the spot where least is left; below 0 it is sanded through"),
+    member<&SimulatedZone::cut_through>(
+        "cut_through", "of the draws in which some spot ends with less than the reserve"),
+    member<&SimulatedZone::over_budget>(
+        "over_budget", "of the draws in which it goes deeper than the plan's budget for it"));
+
 /// A plan over all draws. Shares have their exact 90 % interval.
 struct Simulation {
-  std::int64_t draws = 0;  ///< that were made; fewer than asked for where they were stopped
+  std::int64_t draws = 0;
   std::uint64_t seed = 0;
-  Interval minutes;  ///< all steps, and what comes before the first [min]
-  Interval sheets;   ///< all steps
+  Interval minutes;
+  Interval sheets;
   std::vector<SimulatedStep> steps;
-  std::vector<SimulatedZone> zones;  ///< in the order of the job; empty on a solid
+  std::vector<SimulatedZone> zones;
 
   friend bool operator==(const Simulation&, const Simulation&) = default;
 };
+
+template <>
+inline constexpr auto described<Simulation> = describe<Simulation>(
+    "Simulation", "A plan worked out many times over, with every uncertain number drawn anew.",
+    member<&Simulation::draws>("draws", at_least(1),
+                               "that were made; fewer than asked for where they were stopped"),
+    member<&Simulation::seed>("seed",
+                              "of the random numbers; the same seed gives the same figures"),
+    member<&Simulation::minutes>("minutes", "all steps, and what comes before the first"),
+    member<&Simulation::sheets>("sheets", "all steps"),
+    member<&Simulation::steps>("steps", "in order"),
+    member<&Simulation::zones>("zones", "in the order of the job; empty on a solid"));
 
 }  // namespace levigate
 

@@ -15,7 +15,15 @@ namespace levigate::inline v0 {
 struct Bridge {
   System system = System::fepa_p;
   std::vector<std::string> labels;
+
+  friend bool operator==(const Bridge&, const Bridge&) = default;
 };
+
+template <>
+inline constexpr auto described<Bridge> =
+    describe<Bridge>("Bridge", "Standard grades that would bridge a gap.",
+                     member<&Bridge::system>("system", "whose grades"),
+                     member<&Bridge::labels>("labels", "coarse to fine"));
 
 /// The fewest standard grades that bridge a gap, for each system sold as coated abrasive that has them.
 std::vector<Bridge> bridges(double coarse_um, double fine_um, const StepRule& rule);

@@ -1,11 +1,12 @@
 // What a check has to say: one finding, its weight, and the sheets it is about.
 #pragma once
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "levigate/version.hpp"
+#include "levigate/describe.hpp"
 
 namespace levigate::inline v0 {
 
@@ -71,6 +72,22 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
   return "";
 }
 
+template <>
+inline constexpr auto choices<FindingKind> =
+    std::to_array({FindingKind::ambiguous_label,   FindingKind::unknown_label,
+                   FindingKind::extrapolated_size, FindingKind::misleading_numbers,
+                   FindingKind::near_duplicate,    FindingKind::gap,
+                   FindingKind::coarse_tail,       FindingKind::target_out_of_reach,
+                   FindingKind::paper_short,       FindingKind::price_missing,
+                   FindingKind::step_too_long,     FindingKind::step_too_short,
+                   FindingKind::not_finer,         FindingKind::repeated_sheet,
+                   FindingKind::scratch_too_deep,  FindingKind::film_short,
+                   FindingKind::round_entered,     FindingKind::tall_defect,
+                   FindingKind::soft_first,        FindingKind::after_target,
+                   FindingKind::target_missed,     FindingKind::sheen_over,
+                   FindingKind::young_coat,        FindingKind::wheel_speed,
+                   FindingKind::wheel_heat});
+
 /// How much a finding matters.
 enum class Severity {
   note,     ///< good to know
@@ -87,15 +104,25 @@ constexpr std::string_view to_string(Severity severity) noexcept {
   return "";
 }
 
+template <>
+inline constexpr auto choices<Severity> = std::to_array({Severity::note, Severity::warning,
+                                                         Severity::error});
+
 /// One finding of a check.
 struct Finding {
   FindingKind kind = FindingKind::gap;
   Severity severity = Severity::note;
-  std::vector<std::string>
-      sheets;           ///< ids of the sheets it is about, in the order the message names them
-  std::string message;  ///< a sentence with names, sizes and limits
+  std::vector<std::string> sheets;
+  std::string message;
 
   friend bool operator==(const Finding&, const Finding&) = default;
 };
+
+template <>
+inline constexpr auto described<Finding> = describe<Finding>(
+    "Finding", "Something to know.", member<&Finding::kind>("kind", "what it is about"),
+    member<&Finding::severity>("severity", "how much it matters"),
+    member<&Finding::sheets>("sheets", "ids of the sheets, in the order the message names them"),
+    member<&Finding::message>("message", "a sentence with names, sizes and limits"));
 
 }  // namespace levigate

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/describe.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/defect.hpp"
@@ -34,9 +35,17 @@ void validate(const LocalTools& tools, std::string_view where);
 
 /// One way to get rid of defects.
 struct LocalCost {
-  double minutes = 0;  ///< for all of them [min]
-  double film_um = 0;  ///< lost beside one, where most is lost [um]
+  double minutes = 0;
+  double film_um = 0;
+
+  friend bool operator==(const LocalCost&, const LocalCost&) = default;
 };
+
+template <>
+inline constexpr auto described<LocalCost> = describe<LocalCost>(
+    "LocalCost", "What one way to get rid of the defects takes.",
+    member<&LocalCost::minutes>("minutes", at_least(0), "for all of them"),
+    member<&LocalCost::film_um>("film_um", at_least(0), "lost beside one, where most is lost"));
 
 /// Sanding a defect out flat with the zone's block and nothing masked.
 ///
@@ -71,16 +80,37 @@ LocalCost sanded_flat(const Defect& defect, const LocalTools& tools);
 
 /// How a defect is taken down locally, and what sanding it out flat would cost instead.
 struct LocalWork {
-  bool shaved = false;         ///< shaved or scraped to the thickness of the tape first
-  bool masked = false;         ///< its surroundings masked
-  double shaved_mm3 = 0;       ///< of one [mm3]
-  double blocked_mm3 = 0;      ///< of one, with the small block [mm3]
-  double block_minutes = 0;    ///< share of local.minutes that is blocking [min]
-  LocalCost local;             ///< this way
-  LocalCost flat;              ///< the other: sanded_flat()
-  bool flat_is_worse = false;  ///< slower, and it leaves or levels a hollow above residual_um
-  std::string verdict;         ///< both, in a sentence
+  bool shaved = false;
+  bool masked = false;
+  double shaved_mm3 = 0;
+  double blocked_mm3 = 0;
+  double block_minutes = 0;
+  LocalCost local;
+  LocalCost flat;
+  bool flat_is_worse = false;
+  std::string verdict;
+
+  friend bool operator==(const LocalWork&, const LocalWork&) = default;
 };
+
+template <>
+inline constexpr auto described<LocalWork> = describe<LocalWork>(
+    "LocalWork", "How a defect is taken down: see take_down().",
+    member<&LocalWork::shaved>("shaved", "shaved or scraped to the thickness of the tape first"),
+    member<&LocalWork::masked>("masked", "its surroundings masked"),
+    member<&LocalWork::local>("local", "what this way takes"),
+    member<&LocalWork::flat>("flat", "what sanding it out with the zone's block would take"),
+    member<&LocalWork::verdict>("verdict", "both ways, in a sentence"),
+    member<&LocalWork::shaved_mm3>("shaved_mm3", at_least(0), "shaved off one").may(),
+    member<&LocalWork::blocked_mm3>("blocked_mm3", at_least(0),
+                                    "blocked off one with the small block")
+        .may(),
+    member<&LocalWork::block_minutes>("block_minutes", at_least(0),
+                                      "share of local minutes that is blocking")
+        .may(),
+    member<&LocalWork::flat_is_worse>(
+        "flat_is_worse", "flat is slower, and leaves or levels a hollow above residual_um")
+        .may());
 
 /// The way a shop takes a defect down: a tall one is shaved to the thickness of the tape beside it,
 /// what stands above the tape is masked, and the rest is blocked flush with a small hard block. The

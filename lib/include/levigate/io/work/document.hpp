@@ -2,8 +2,12 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <cstddef>
+#include <cstdint>
 #include <iterator>
+#include <limits>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <span>
@@ -16,6 +20,7 @@
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/grade/work/label_text.hpp"
 #include "levigate/io/file.hpp"
 #include "levigate/io/work/locate.hpp"
@@ -53,17 +58,17 @@ class Document {
     }
     if (text_.starts_with("\xEF\xBB\xBF")) text_.remove_prefix(3);  // byte-order mark
     SyntaxCheck check;
-    nlohmann::json::sax_parse(text_, &check);
+    OrderedJson::sax_parse(text_, &check);
     // The parser takes a zero byte for the end of the text, whatever stands behind it.
     if (const std::size_t zero = text_.find('\0'); !check.fault && zero != text_.npos) {
       check.fault = {"there is a zero byte", "", zero};
     }
     if (check.fault) fail_at(*check.fault);
     if (check.repeated) fail("the key stands twice in its object", *check.repeated);
-    root_ = nlohmann::json::parse(text_);
+    root_ = OrderedJson::parse(text_);
   }
 
-  const nlohmann::json& root() const { return root_; }
+  const OrderedJson& root() const { return root_; }
   /// 0 where the pointer has no value.
   int line(std::string_view pointer) const {
     const int here = line_of(text_, pointer);
@@ -97,7 +102,7 @@ class Document {
   std::string_view text_;
   std::string file_;
   int first_line_;
-  nlohmann::json root_;
+  OrderedJson root_;
 };
 
 /// One value of a document and its pointer.
@@ -121,14 +126,22 @@ class Node {
   void require_keys(std::span<const std::string_view> keys,
                     std::string_view wanted = "an object") const {
     require_object(wanted);
+    for (const std::string& key : unknown_keys(keys)) fail_unknown(key, keys);
+  }
+  std::vector<std::string> unknown_keys(std::span<const std::string_view> keys) const {
+    std::vector<std::string> result;
     for (const auto& [key, value] : value_->items()) {
-      if (std::find(keys.begin(), keys.end(), key) != keys.end()) continue;
-      const std::string_view near = nearest_name(key, keys);
-      document_->fail("key " + detail::quoted(key) + " is not known" +
-                          (near.empty() ? "" : "; the nearest is " + detail::quoted(near)) +
-                          "; known are " + names_text(keys),
-                      pointer_to(pointer_, key));
+      if (std::find(keys.begin(), keys.end(), key) == keys.end()) result.push_back(key);
     }
+    return result;
+  }
+  [[noreturn]] void fail_unknown(const std::string& key,
+                                 std::span<const std::string_view> keys) const {
+    const std::string_view near = nearest_name(key, keys);
+    document_->fail("key " + detail::quoted(key) + " is not known" +
+                        (near.empty() ? "" : "; the nearest is " + detail::quoted(near)) +
+                        "; known are " + names_text(keys),
+                    pointer_to(pointer_, key));
   }
 
   /// The member of an object.
@@ -169,22 +182,47 @@ class Node {
     return static_cast<std::size_t>(at - known.begin());
   }
 
-  /// Runs `work`, which knows no files, and tells where its errors belong: at the member that a message
-  /// opens with, where this object has one of that name, else at this value.
+  /// Runs `work`, which knows no files, and tells where its errors belong: see the other one.
   template <typename Work>
   auto placed(Work work) const {
     try {
       return work();
-    } catch (const BadInput& error) {
-      const std::string place = error.pointer().empty() ? member(error.what()) : error.pointer();
-      throw BadInput(told(error, place), place, document_->line(place));
-    } catch (const OutOfRange& error) {
-      throw OutOfRange(told(error, member(error.what())));
-    } catch (const AmbiguousLabel& error) {
-      throw AmbiguousLabel(told(error, pointer_));
-    } catch (const UnknownGrade& error) {
-      throw UnknownGrade(told(error, pointer_));
+    } catch (const Error& error) {
+      std::vector<Fault> faults;
+      for (const Fault& fault : error.faults()) faults.push_back(placed(fault));
+      throw_faults(std::move(faults));
+      throw;
     }
+  }
+
+  /// A fault of this value with its place: the one it names itself, else the member that its message opens with, where
+  /// this object has one of that name, else this value.
+  Fault placed(Fault fault) const {
+    const bool label =
+        fault.code == ErrorCode::ambiguous_label || fault.code == ErrorCode::unknown_grade;
+    if (fault.pointer.empty() || fault.pointer == pointer_)
+      fault.pointer = label ? pointer_ : member(fault.message);
+    while (!fault.pointer.empty() && document_->line(fault.pointer) == 0)
+      fault.pointer.erase(fault.pointer.rfind('/'));  // a member that is not in the file
+    fault.line = document_->line(fault.pointer);
+    const bool names_place =
+        pointer_.empty() || fault.message.find(", in " + pointer_) != std::string::npos;
+    fault.message += (names_place ? "" : ", in " + pointer_) + document_->at_line(fault.pointer);
+    return fault;
+  }
+
+  /// The number where it is whole, in all its digits; one that is `natural` may take all 64 bits.
+  std::optional<std::int64_t> whole(bool natural) const {
+    constexpr double end = 0x1p63;
+    if (value_->is_number_unsigned()) {
+      const auto read = value_->get<std::uint64_t>();
+      const bool fits = natural || read <= std::numeric_limits<std::int64_t>::max();
+      return fits ? std::optional(static_cast<std::int64_t>(read)) : std::nullopt;
+    }
+    if (value_->is_number_integer()) return value_->get<std::int64_t>();
+    const double read = value_->get<double>();
+    if (!(read >= -end && read < end) || read != std::floor(read)) return std::nullopt;
+    return static_cast<std::int64_t>(read);
   }
 
   /// A whole number in a range.
@@ -198,7 +236,7 @@ class Node {
   }
 
  private:
-  Node(const Document& document, const nlohmann::json& value, std::string pointer)
+  Node(const Document& document, const OrderedJson& value, std::string pointer)
       : document_(&document), value_(&value), pointer_(std::move(pointer)) {}
 
   [[noreturn]] void fail_type(std::string_view wanted) const {
@@ -214,21 +252,14 @@ class Node {
     return value_->is_object() && has(name) ? pointer_to(pointer_, name) : pointer_;
   }
 
-  std::string told(const Error& error, const std::string& place) const {
-    const std::string message = error.what();
-    const bool names_place =
-        pointer_.empty() || message.find(", in " + pointer_) != std::string::npos;
-    return message + (names_place ? "" : ", in " + pointer_) + document_->at_line(place);
-  }
-
   const Document* document_;
-  const nlohmann::json* value_;
+  const OrderedJson* value_;
   std::string pointer_;
 };
 
 /// One of these, by its text.
 template <typename Kind, std::size_t count>
-Kind kind_in(const Node& node, const Kind (&all)[count], std::string_view what) {
+Kind kind_in(const Node& node, const std::array<Kind, count>& all, std::string_view what) {
   std::string_view known[count];
   std::transform(std::begin(all), std::end(all), known, [](Kind kind) { return to_string(kind); });
   return all[node.one_of(known, what)];

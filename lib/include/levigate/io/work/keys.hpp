@@ -73,32 +73,6 @@ inline constexpr std::string_view rules_keys[] = {
     "max_ratio",      "min_ratio",  "overcut",    "scratch_quantile", "residual_peel_um",
     "change_minutes", "reserve_um", "removed_cv", "cut_through_limit"};
 
-inline constexpr std::string_view entry_keys[] = {
-    "format",      "at",       "kind",        "job",        "zone",
-    "sheet",       "minutes",  "sheets_used", "removal_um", "direction_deg",
-    "readings_um", "width_um", "ra_um",       "mark",       "text"};
-
-inline constexpr std::string_view mark_keys[] = {"kind",          "zone",  "seen",     "width_um",
-                                                 "direction_deg", "count", "height_um"};
-
-inline constexpr std::string_view shop_keys[] = {
-    "format", "person", "rates", "scratches", "films", "jobs", "minutes_noise", "scratch_noise"};
-
-inline constexpr std::string_view person_keys[] = {"duty_factor", "low", "high", "observations"};
-
-inline constexpr std::string_view learned_rate_keys[] = {
-    "coating", "backing", "factor", "low", "high", "observations", "correlations"};
-
-inline constexpr std::string_view learned_scratch_keys[] = {"coating", "backing", "factor",
-                                                            "low",     "high",    "observations"};
-
-inline constexpr std::string_view learned_film_keys[] = {"coating", "offset_um", "low_um",
-                                                         "high_um", "observations"};
-
-inline constexpr std::string_view learned_job_keys[] = {"job", "lines"};
-
-inline constexpr std::string_view learned_noise_keys[] = {"log_sd", "weight"};
-
 /// Stands for an infinite modulus_mpa, which JSON has no number for.
 inline constexpr std::string_view rigid_text = "rigid";
 

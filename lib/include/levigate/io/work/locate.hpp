@@ -18,6 +18,12 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
+/// Keys keep the order in which they are set. One type of document, for reading and writing.
+using OrderedJson = nlohmann::ordered_json;
+
+/// Keys of one object; the formats need twenty. Each one more is looked for among all before it.
+inline constexpr std::size_t most_keys = 1000;
+
 /// Objects and arrays inside each other; the formats need five.
 inline constexpr std::size_t deepest_nesting = 64;
 
@@ -88,7 +94,7 @@ class LineWalk {
       at_ = text_.size();
     } else if (here() == '{') {
       for (++at_, blank(); here() == '"'; blank()) {
-        const auto key = nlohmann::json::parse(string_token(), nullptr, false);
+        const auto key = OrderedJson::parse(string_token(), nullptr, false);
         blank();
         ++at_;  // the colon
         member(key.is_string() ? key.get<std::string>() : "", depth);
@@ -126,7 +132,7 @@ inline int line_of(std::string_view text, std::string_view pointer) {
 }
 
 /// Listens to the parser: what is wrong with a text, and at which pointer.
-class SyntaxCheck final : public nlohmann::json_sax<nlohmann::json> {
+class SyntaxCheck final : public nlohmann::json_sax<OrderedJson> {
  public:
   struct Fault {
     std::string message;
@@ -153,7 +159,9 @@ class SyntaxCheck final : public nlohmann::json_sax<nlohmann::json> {
     Level& level = levels_.back();
     level.key = name;
     if (!level.keys.insert(name).second && !repeated) repeated = pointer();
-    return true;
+    if (level.keys.size() <= most_keys) return true;
+    fault = Fault{"an object has more than " + std::to_string(most_keys) + " keys", pointer()};
+    return false;
   }
 
   bool parse_error(std::size_t byte, const std::string&,

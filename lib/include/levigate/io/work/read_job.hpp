@@ -16,6 +16,7 @@
 #include "levigate/grade/sized.hpp"
 #include "levigate/io/work/document.hpp"
 #include "levigate/io/work/keys.hpp"
+#include "levigate/io/work/read_described.hpp"
 #include "levigate/io/work/read_film.hpp"
 #include "levigate/io/work/read_parts.hpp"
 #include "levigate/plan/carried.hpp"
@@ -30,15 +31,6 @@
 namespace levigate::inline v0 {
 
 namespace detail {
-
-inline void require_format(const Node& root, std::string_view wanted) {
-  if (const auto format = root.find("format"); format && format->is_text()) {
-    if (format->text() == wanted) return;
-    format->fail("format is '" + shown(format->text()) + "', wanted '" + std::string(wanted) + "'");
-  }
-  root.require_object("an object of format '" + std::string(wanted) + "'");
-  root.fail("format is missing or no string, wanted '" + std::string(wanted) + "'");
-}
 
 /// What a zone carries, where it does not stand as the job starts. A label may come with a size of its own.
 inline Carried zone_start_in(const Node& node) {

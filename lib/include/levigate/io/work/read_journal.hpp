@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -24,7 +23,7 @@ namespace detail {
 /// Whether a line that cannot be read is a piece of an entry: an object whose text ends before it is closed.
 inline bool is_cut(std::string_view line) {
   SyntaxCheck check;
-  nlohmann::json::sax_parse(line, &check);
+  OrderedJson::sax_parse(line, &check);
   return line.starts_with('{') && check.fault && check.fault->byte >= line.size();
 }
 

@@ -3,7 +3,6 @@
 
 #include <cmath>
 #include <cstddef>
-#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -16,6 +15,7 @@
 #include "levigate/grade/sized.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/io/work/keys.hpp"
+#include "levigate/io/work/write_described.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
@@ -38,14 +38,6 @@
 namespace levigate::inline v0 {
 
 namespace detail {
-
-/// Keys keep the order in which they are set.
-using OrderedJson = nlohmann::ordered_json;
-
-/// Text with two blanks a level. Bytes that are not UTF-8 are replaced, as JSON cannot hold them.
-inline std::string json_text(const OrderedJson& json) {
-  return json.dump(2, ' ', false, OrderedJson::error_handler_t::replace) + "\n";
-}
 
 inline OrderedJson modulus_json(double modulus_mpa) {
   return std::isinf(modulus_mpa) ? OrderedJson(rigid_text) : OrderedJson(modulus_mpa);

@@ -1,35 +1,59 @@
 // The work behind io/write_plan.hpp: defines what it declares.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "levigate/io/write_plan.hpp"
 
 #include "levigate/detail/work.hpp"
 #include "levigate/grade/convert.hpp"
+#include "levigate/grade/grade.hpp"
 #include "levigate/io/formats.hpp"
-#include "levigate/io/work/write_outcome.hpp"
-#include "levigate/io/work/write_parts.hpp"
-#include "levigate/io/write.hpp"
-#include "levigate/plan/outcome.hpp"
-#include "levigate/stack/finding.hpp"
+#include "levigate/io/work/read_described.hpp"
+#include "levigate/io/work/write_described.hpp"
 
 namespace levigate::inline v0 {
 
+namespace detail {
+
+inline OrderedJson or_null(const std::optional<double>& value) {
+  return value ? OrderedJson(*value) : OrderedJson(nullptr);
+}
+
+inline OrderedJson json_of(const Grade& grade) {
+  return {{"system", to_string(grade.system)},
+          {"label", grade.label},
+          {"median_um", grade.median_um},
+          {"tolerance_um", or_null(grade.tolerance_um)},
+          {"coarse_limit_um", or_null(grade.coarse_limit_um)},
+          {"fine_limit_um", or_null(grade.fine_limit_um)},
+          {"fine_percent", or_null(grade.fine_percent)},
+          {"edition", grade.edition},
+          {"method", grade.method},
+          {"basis", to_string(grade.basis())},
+          {"note", grade.note}};
+}
+
+inline OrderedJson json_of(const std::optional<Grade>& grade) {
+  return grade ? json_of(*grade) : OrderedJson(nullptr);
+}
+
+}  // namespace detail
+
 LEVIGATE_WORK std::string to_json(const Plan& plan) {
-  detail::OrderedJson json{{"format", plan_format}, {"found", plan.found}};
-  json.update(detail::outcome_json(plan));
-  json["cautions"] = detail::array_json(plan.cautions, detail::json_of);
-  json["relies_on"] = detail::array_json(plan.relies_on, detail::json_of);
-  json["why"] = plan.why ? detail::json_of(*plan.why) : detail::OrderedJson(nullptr);
-  json["tradeoff"] = detail::OrderedJson::array();
-  for (const Plan& point : plan.tradeoff) json["tradeoff"].push_back(detail::outcome_json(point));
-  return detail::json_text(json);
+  return detail::file_text(plan_format, plan, detail::Style::whole);
+}
+
+LEVIGATE_WORK Plan plan_from_json(std::string_view text, std::string_view file) {
+  return detail::value_of_file<Plan>(text, file, plan_format, detail::Style::whole);
 }
 
 LEVIGATE_WORK std::string to_json(const std::vector<Finding>& findings) {
-  return detail::json_text(detail::array_json(findings, detail::json_of));
+  return detail::json_text(detail::json_of(detail::kind<std::vector<Finding>>, nullptr, &findings,
+                                           detail::Style::whole));
 }
 
 LEVIGATE_WORK std::string to_json(const Equivalent& equivalent) {

@@ -16,6 +16,7 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/grade/work/label_text.hpp"
+#include "levigate/journal/work/entry_shape.hpp"
 #include "levigate/journal/work/moment.hpp"
 #include "levigate/recover/mark.hpp"
 
@@ -26,26 +27,6 @@ LEVIGATE_WORK EntryKind entry_kind_named(std::string_view name) {
 }
 
 namespace detail {
-
-/// Members that a kind needs and those it may have, beside at, job and text.
-struct EntryShape {
-  std::vector<std::string_view> needs;
-  std::vector<std::string_view> may = {};
-};
-
-inline EntryShape shape_of(EntryKind kind) {
-  switch (kind) {
-    case EntryKind::step_begun: return {{"sheet"}, {"zone", "direction_deg"}};
-    case EntryKind::step_ended:
-      return {{"sheet", "minutes"}, {"zone", "sheets_used", "removal_um"}};
-    case EntryKind::cleaned: return {{"sheet"}};
-    case EntryKind::film_read: return {{"zone", "readings_um"}};
-    case EntryKind::scratch_read: return {{"zone", "sheet"}, {"width_um", "ra_um"}};
-    case EntryKind::mark_found: return {{"mark"}};
-    case EntryKind::note: return {{"text"}};
-  }
-  return {};
-}
 
 inline bool is_utf8(std::string_view text) {
   while (!text.empty()) {
@@ -95,36 +76,22 @@ inline void require_shape(const Entry& entry, std::string_view where) {
 
 }  // namespace detail
 
-LEVIGATE_WORK void validate(const Entry& entry, std::string_view where) {
+LEVIGATE_WORK void detail::of_one_kind(const Entry& entry, std::string_view where) {
   const std::string in = ", in " + std::string(where);
   const std::pair<std::string_view, std::string_view> texts[] = {
-      {"job", entry.job}, {"zone", entry.zone}, {"sheet", entry.sheet}, {"text", entry.text}};
+      {"job", entry.job},
+      {"zone", entry.zone},
+      {"sheet", entry.sheet},
+      {"text", entry.text},
+      {"mark: zone", entry.mark ? std::string_view(entry.mark->zone) : ""}};
   for (const auto& [name, text] : texts) {
-    if (!detail::is_utf8(text)) throw BadInput(std::string(name) + " is not UTF-8" + in);
+    if (!is_utf8(text)) throw BadInput(std::string(name) + " is not UTF-8" + in);
   }
-  if (const std::string fault = detail::moment_fault(entry.at); !fault.empty()) {
+  if (const std::string fault = moment_fault(entry.at); !fault.empty()) {
     throw BadInput("at is " + detail::quoted(entry.at) +
                    ", wanted a date and time of RFC 3339: " + fault + in);
   }
-  if (entry.job.empty()) throw BadInput("job is missing" + in);
-  detail::require_shape(entry, where);
-  const auto in_range = [&](std::optional<double> value, double low, double high,
-                            std::string_view name, std::string_view unit) {
-    if (value) detail::require_range(*value, low, high, name, unit, where);
-  };
-  in_range(entry.minutes, 0.0, 1e5, "minutes", "min");
-  in_range(entry.sheets_used, 0.0, 1e5, "sheets_used", "");
-  in_range(entry.removal_um, 0.0, 1e4, "removal_um", "um");
-  in_range(entry.direction_deg, 0.0, 180.0, "direction_deg", "deg");
-  for (std::size_t i = 0; i < entry.readings_um.size(); ++i) {
-    in_range(entry.readings_um[i], 0.0, 2e4, "readings_um[" + std::to_string(i) + "]", "um");
-  }
-  in_range(entry.width_um, 0.1, 1e3, "width_um", "um");
-  in_range(entry.ra_um, 1e-4, 1e3, "ra_um", "um");
-  if (entry.mark) {
-    if (!detail::is_utf8(entry.mark->zone)) throw BadInput("mark: zone is not UTF-8" + in);
-    validate(*entry.mark, where);
-  }
+  require_shape(entry, where);
 }
 
 }  // namespace levigate

@@ -1,4 +1,4 @@
-// What a shop holds, as the belief it came from, and checks of it.
+// What a shop holds, as the belief it came from.
 #pragma once
 
 #include <algorithm>
@@ -91,43 +91,6 @@ inline const LearnedPair* find_pair(const std::vector<LearnedPair>& pairs, std::
     return pair.coating == coating && pair.backing == backing;
   });
   return at == pairs.end() ? nullptr : &*at;
-}
-
-inline void validate_factor(const LearnedFactor& learned, std::string_view factor,
-                            std::string_view where) {
-  require_range(learned.factor, 0.01, 100.0, factor, "", where);
-  require_range(learned.low, 1e-9, 1e9, "low", "", where);
-  require_range(learned.high, 1e-9, 1e9, "high", "", where);
-  if (learned.low <= learned.factor && learned.factor <= learned.high) return;
-  throw BadInput(std::string(factor) + " = " + number_text(learned.factor) +
-                 " is not between low = " + number_text(learned.low) +
-                 " and high = " + number_text(learned.high) + ", in " + std::string(where));
-}
-
-/// Throws: BadInput where correlations are too many or too few, or cannot all hold at once.
-inline void validate_correlations(const Shop& shop) {
-  std::vector<std::vector<double>> matrix{{1.0}};
-  for (std::size_t i = 0; i < shop.rates.size(); ++i) {
-    const std::vector<double>& held = shop.rates[i].correlations;
-    const std::string place = "/rates/" + std::to_string(i) + "/correlations";
-    if (!held.empty() && held.size() != i + 1) {
-      throw BadInput("correlations has " + std::to_string(held.size()) + " entries, wanted " +
-                         std::to_string(i + 1) +
-                         ": one for the person and one for each rate before, in " + place,
-                     place);
-    }
-    for (const double one : held) require_range(one, -1.0, 1.0, "correlations", "", place);
-    for (std::size_t j = 0; j <= i; ++j) matrix[j].push_back(held.empty() ? 0.0 : held[j]);
-    std::vector<double> row;
-    for (std::size_t j = 0; j <= i; ++j) row.push_back(matrix[j].back());
-    row.push_back(1.0);
-    matrix.push_back(std::move(row));
-    if (root_of(matrix)) continue;
-    throw BadInput(
-        "correlations contradict those before them: no numbers can be related like this, in " +
-            place,
-        place);
-  }
 }
 
 }  // namespace detail

@@ -45,8 +45,14 @@ inline std::vector<Reliance> reliances(const Workings& workings, const Sequence&
   const auto [minutes, film] = sums(setup);
   std::vector<Reliance> result;
   for (const detail::Knob& knob : detail::knobs(setup)) {
-    Reliance& one = result.emplace_back(
-        Reliance{.subject = knob.subject, .quantity = knob.quantity, .input = knob.input});
+    Reliance& one = result.emplace_back();
+    one.subject = knob.subject;
+    one.quantity = knob.quantity;
+    one.value = knob.input.value;
+    one.low = knob.input.low;
+    one.high = knob.input.high;
+    one.basis = knob.input.source.basis;
+    one.citation = knob.input.source.citation;
     for (const bool high : {false, true}) {
       Setup changed = setup;
       knob.set(changed, high ? knob.input.high : knob.input.low);

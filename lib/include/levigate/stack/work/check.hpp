@@ -11,6 +11,7 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/grade/bridge.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/spread.hpp"

@@ -69,8 +69,7 @@ inline void say_reliances(Page& page, const Plan& plan) {
         {duration_text(minutes + r.minutes_low) + " to " + duration_text(minutes + r.minutes_high),
          plan.total.film ? film_text(film + r.film_low) + " to " + film_text(film + r.film_high)
                          : "-",
-         fmt::format("{:.3g} to {:.3g}", r.input.low, r.input.high),
-         r.quantity + " of " + r.subject});
+         fmt::format("{:.3g} to {:.3g}", r.low, r.high), r.quantity + " of " + r.subject});
   }
   if (rows.empty()) return;
   page.title("What the figures hang on most; each alone, as far as it may be off:");

@@ -1,0 +1,88 @@
+// Writing a value as JSON by its description.
+#pragma once
+
+#include <cmath>
+#include <cstdint>
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "levigate/describe.hpp"
+#include "levigate/detail/work.hpp"
+#include "levigate/faults.hpp"
+#include "levigate/io/work/form.hpp"
+#include "levigate/io/work/forms.hpp"
+
+namespace levigate::inline v0::detail {
+
+/// A number, or what stands for it where it is infinite.
+LEVIGATE_WORK OrderedJson number_json(const Member* member, double number) {
+  if (std::isfinite(number) || !member || member->infinite.empty()) return number;
+  return member->infinite == null_text ? OrderedJson(nullptr) : OrderedJson(member->infinite);
+}
+
+/// One value of a kind. `member` is the one that holds it, in a list too; null: none does.
+LEVIGATE_WORK OrderedJson json_of(const Kind& kind, const Member* member, const void* at,
+                                  Style style) {
+  switch (kind.form) {
+    case Form::number: return number_json(member, kind.number(at));
+    case Form::whole:
+      return kind.natural ? OrderedJson(static_cast<std::uint64_t>(kind.whole(at)))
+                          : OrderedJson(kind.whole(at));
+    case Form::truth: return kind.whole(at) != 0;
+    case Form::text:
+      if (style == Style::whole && member && member->may && kind.text(at).empty()) return nullptr;
+      return kind.text(at);
+    case Form::choice: return kind.choice(static_cast<std::size_t>(kind.whole(at)));
+    case Form::value: return json_of(kind.described(), at, style);
+    case Form::maybe:
+      return kind.size(at) > 0 ? json_of(*kind.of, member, kind.item(at, 0), style)
+                               : OrderedJson(nullptr);
+    case Form::either: return json_of(*kind.held(at), member, kind.item(at, 0), style);
+    case Form::list: break;
+  }
+  OrderedJson json = OrderedJson::array();
+  for (std::size_t i = 0; i < kind.size(at); ++i)
+    json.push_back(json_of(*kind.of, nullptr, kind.item(at, i), style));
+  return json;
+}
+
+/// Whether a file of what one gives leaves this member out.
+LEVIGATE_WORK bool left_out(const Description& description, const Member& member, const void* at) {
+  if (member.kind->form == Form::maybe) return member.kind->size(at) == 0;
+  return member.lean && description.made && same(*member.kind, at, member.in(description.made()));
+}
+
+/// Adds the members of a value to an object.
+LEVIGATE_WORK void add_members(OrderedJson& json, const Description& description, const void* value,
+                               Style style) {
+  for (const Member& member : description.members) {
+    const void* at = member.in(value);
+    if (!member.held || (style == Style::sparse && left_out(description, member, at))) continue;
+    if (member.spread) {
+      add_members(json, member.kind->described(), at, style);
+    } else {
+      json[std::string(member.name)] = json_of(*member.kind, &member, at, style);
+    }
+  }
+}
+
+LEVIGATE_WORK OrderedJson json_of(const Description& description, const void* value, Style style) {
+  if (const FileForm* form = style == Style::sparse ? form_of(description) : nullptr)
+    return form->write(value);
+  OrderedJson json = OrderedJson::object();
+  add_members(json, description, value, style);
+  return json;
+}
+
+LEVIGATE_WORK std::string json_text(const OrderedJson& json) {
+  return json.dump(2, ' ', false, OrderedJson::error_handler_t::replace) + "\n";
+}
+
+LEVIGATE_WORK OrderedJson file_json(std::string_view format, const Description& description,
+                                    const void* value, Style style) {
+  OrderedJson json{{"format", format}};
+  add_members(json, description, value, style);
+  return json;
+}
+
+}  // namespace levigate::inline v0::detail

@@ -1,0 +1,122 @@
+// Reading by a description: everything that is wrong with a file, at once and each with its place.
+#include "unit/io/json_workshop.hpp"
+
+namespace {
+
+using namespace json_workshop;
+using testing::ElementsAre;
+using testing::HasSubstr;
+
+std::vector<Fault> faults_in(const std::string& text) {
+  try {
+    shop_from_json(text, "spoilt.json");
+  } catch (const Error& error) {
+    return error.faults();
+  }
+  return {};
+}
+
+std::vector<std::string> places(const std::vector<Fault>& faults) {
+  std::vector<std::string> result;
+  for (const Fault& fault : faults)
+    result.push_back(fault.pointer + " " + std::to_string(fault.line));
+  return result;
+}
+
+constexpr auto spoilt_shop = R"({
+  "format": "levigate.shop/1",
+  "person": {"duty_factor": 400, "low": 0.1, "high": 1},
+  "rates": [
+    {"coating": "", "factor": 1, "low": 0.5, "high": 2},
+    {"coating": "shellac", "facter": 1, "low": 0.5, "high": 2},
+    {"coating": "shellac", "factor": "one", "low": 3, "high": 2, "correlations": [0.5, 2]},
+    {"coating": "shellac", "factor": 4, "low": 0.5, "high": 2}
+  ],
+  "jobs": [{"job": "tray", "lines": 1.5}, 7, {"job": "tray", "lines": -1}],
+  "colour": "blue"
+})";
+
+TEST(ReadDescribed, TellsEveryFaultOfAFileAtOnce) {
+  const std::vector<Fault> faults = faults_in(spoilt_shop);
+  EXPECT_THAT(
+      places(faults),
+      ElementsAre("/colour 13", "/person/duty_factor 3", "/rates/0/coating 5", "/rates/1/facter 6",
+                  "/rates/2/factor 7", "/rates/2/correlations 7", "/rates/3/factor 8",
+                  "/jobs/0/lines 10", "/jobs/1 10", "/jobs/2/lines 10"));
+  EXPECT_EQ(faults[1].code, ErrorCode::out_of_range);
+  EXPECT_EQ(faults[1].quantity, "duty_factor");
+  EXPECT_EQ(faults[1].value, 400.0);
+  EXPECT_EQ(faults[1].high, 100.0);
+  EXPECT_THAT(faults[5].message, HasSubstr("correlations[1] = 2 is outside -1 to 1"));
+  for (const Fault& fault : faults) {
+    EXPECT_THAT(fault.message,
+                HasSubstr(", line " + std::to_string(fault.line) + " of spoilt.json"));
+  }
+}
+
+TEST(ReadDescribed, AMisspeltKeyIsNotTakenForAMissingOneToo) {
+  const std::vector<Fault> faults =
+      faults_in(R"({"format": "levigate.shop/1", "minutes_noise": {"log_sd": 0.3, "weigth": 4}})");
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_THAT(faults[0].message, HasSubstr("the nearest is \"weight\""));
+}
+
+TEST(ReadDescribed, ARuleIsAskedOnlyWhereAllOfItsValueWasRead) {
+  const std::vector<Fault> faults = faults_in(
+      R"({"format": "levigate.shop/1", "films": [{"coating": "a", "offset_um": 5, "low_um": 9}]})");
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_THAT(faults[0].message, HasSubstr("high_um is missing, in /films/0"));
+}
+
+TEST(ReadDescribed, OneFaultKeepsItsClass) {
+  EXPECT_THROW(shop_from_json(
+                   R"({"format": "levigate.shop/1", "minutes_noise": {"log_sd": 0, "weight": 4}})"),
+               OutOfRange);
+}
+
+TEST(ReadDescribed, EndsWhereNobodyWouldReadOn) {
+  std::string many;
+  for (int i = 0; i < 500; ++i) many += std::string(i > 0 ? "," : "") + "7";
+  EXPECT_EQ(faults_in("{\"format\": \"levigate.shop/1\", \"jobs\": [" + many + "]}").size(), 100U);
+}
+
+TEST(ReadDescribed, AnObjectOfAThousandKeysIsNoneOfOurs) {
+  std::string many = "{\"format\": \"levigate.shop/1\"";
+  for (int i = 0; i < 1000; ++i) many += ",\"" + std::to_string(i) + "\":0";
+  expect_bad(shop_from_json, many + "}", "/999", 1, {"an object has more than 1000 keys"});
+}
+
+std::string simulation_with(std::string_view from, std::string_view to) {
+  Simulation simulation;
+  simulation.draws = 10;
+  simulation.steps = {{.sheet = "a", .minutes = {}, .sheets_used = {}, .paper_short = {}}};
+  return with(to_json(simulation), from, to);
+}
+
+TEST(ReadDescribed, WholeNumbersKeepAllTheirDigits) {
+  const auto seed = [](const std::string& text) {
+    return simulation_from_json(simulation_with("\"seed\": 0", "\"seed\": " + text)).seed;
+  };
+  EXPECT_EQ(seed("18446744073709551615"), 18446744073709551615U);
+  EXPECT_EQ(seed("9007199254740993"), 9007199254740993U);
+  EXPECT_EQ(seed("3.0"), 3U);
+  EXPECT_THROW(seed("-1"), OutOfRange);
+  EXPECT_THROW(seed("3.5"), BadInput);
+  EXPECT_THROW(seed("1e300"), BadInput);
+  EXPECT_THROW(
+      simulation_from_json(simulation_with("\"draws\": 10", "\"draws\": 18446744073709551615")),
+      BadInput);
+}
+
+TEST(ReadDescribed, NullIsNoneInAResultAndNothingElse) {
+  const auto read = [](const std::string& text, const std::string& file) {
+    return simulation_from_json(text, file);
+  };
+  EXPECT_EQ(read(simulation_with("null", "null"), "").steps[0].paper_short, std::nullopt);
+  const std::string text = simulation_with("\"draws\": 10", "\"draws\": null");
+  expect_bad(read, text, "/draws", line_with(text, "draws"), {"of type null", "wanted a number"});
+  expect_bad(shop_from_json, "{\"format\": \"levigate.shop/1\", \"rates\": null}", "/rates", 1,
+             {"of type null", "wanted an array"});
+}
+
+}  // namespace

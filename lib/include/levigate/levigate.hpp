@@ -26,6 +26,7 @@
 #include "levigate/grade/system.hpp"
 #include "levigate/journal/done.hpp"
 #include "levigate/journal/entry.hpp"
+#include "levigate/journal/entry_kind.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/learned_factor.hpp"

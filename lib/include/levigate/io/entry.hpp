@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/io/write.hpp"
 #include "levigate/journal/entry.hpp"
 

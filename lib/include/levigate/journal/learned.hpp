@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "levigate/journal/learned_factor.hpp"
+#include "levigate/journal/observed.hpp"
 #include "levigate/journal/prior.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/stack.hpp"
@@ -70,6 +71,23 @@ struct Shop {
   LearnedNoise scratch_noise{prior_scratch_noise, prior_noise_weight};
 
   friend bool operator==(const Shop&, const Shop&) = default;
+};
+
+/// An observation that was set aside as it does not go with all others. It stays in the journal.
+struct Outlier {
+  Place place;
+  double predicted = 0;  ///< as computed, before anything learned: minutes, or um
+  double actual = 0;     ///< as the journal has it
+  double t = 0;          ///< distance from what all others let expect, in spreads (dimensionless)
+  std::string message;   ///< a sentence
+};
+
+/// A shop after the entries of a job.
+struct Learned {
+  Shop shop;
+  std::vector<Outlier> outliers;
+  std::vector<Unmatched> unmatched;
+  std::size_t lines_before = 0;  ///< of the job, that were learned before and count once
 };
 
 }  // namespace levigate

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/plan/carried.hpp"

@@ -7,6 +7,7 @@
 #include <limits>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/recover/need.hpp"
 
 namespace levigate::inline v0 {

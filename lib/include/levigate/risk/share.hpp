@@ -3,6 +3,7 @@
 
 #include <cstdint>
 
+#include "levigate/error.hpp"
 #include "levigate/version.hpp"
 
 namespace levigate::inline v0 {

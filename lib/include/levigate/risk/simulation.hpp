@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/risk/share.hpp"
 
 namespace levigate::inline v0 {

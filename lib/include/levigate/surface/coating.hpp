@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/wheel_limits.hpp"

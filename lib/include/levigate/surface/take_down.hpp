@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/defect.hpp"

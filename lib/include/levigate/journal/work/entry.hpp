@@ -16,6 +16,7 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/grade/work/label_text.hpp"
+#include "levigate/journal/work/entry_shape.hpp"
 #include "levigate/journal/work/moment.hpp"
 #include "levigate/recover/mark.hpp"
 
@@ -26,26 +27,6 @@ LEVIGATE_WORK EntryKind entry_kind_named(std::string_view name) {
 }
 
 namespace detail {
-
-/// Members that a kind needs and those it may have, beside at, job and text.
-struct EntryShape {
-  std::vector<std::string_view> needs;
-  std::vector<std::string_view> may = {};
-};
-
-inline EntryShape shape_of(EntryKind kind) {
-  switch (kind) {
-    case EntryKind::step_begun: return {{"sheet"}, {"zone", "direction_deg"}};
-    case EntryKind::step_ended:
-      return {{"sheet", "minutes"}, {"zone", "sheets_used", "removal_um"}};
-    case EntryKind::cleaned: return {{"sheet"}};
-    case EntryKind::film_read: return {{"zone", "readings_um"}};
-    case EntryKind::scratch_read: return {{"zone", "sheet"}, {"width_um", "ra_um"}};
-    case EntryKind::mark_found: return {{"mark"}};
-    case EntryKind::note: return {{"text"}};
-  }
-  return {};
-}
 
 inline bool is_utf8(std::string_view text) {
   while (!text.empty()) {

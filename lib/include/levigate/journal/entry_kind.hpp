@@ -1,0 +1,37 @@
+// The kinds of entries that a journal holds.
+#pragma once
+
+#include <string_view>
+
+#include "levigate/version.hpp"
+
+namespace levigate::inline v0 {
+
+enum class EntryKind {
+  step_begun,    ///< sheet; zone, direction_deg where known
+  step_ended,    ///< sheet, minutes; zone, sheets_used, removal_um where known
+  cleaned,       ///< sheet: washed or brushed
+  film_read,     ///< zone, readings_um
+  scratch_read,  ///< zone, sheet that left it, and width_um by loupe or ra_um by a roughness tester
+  mark_found,    ///< mark, which names its zone
+  note,          ///< text
+};
+
+constexpr std::string_view to_string(EntryKind kind) noexcept {
+  switch (kind) {
+    case EntryKind::step_begun: return "step begun";
+    case EntryKind::step_ended: return "step ended";
+    case EntryKind::cleaned: return "cleaned";
+    case EntryKind::film_read: return "film read";
+    case EntryKind::scratch_read: return "scratch read";
+    case EntryKind::mark_found: return "mark found";
+    case EntryKind::note: return "note";
+  }
+  return "";
+}
+
+inline constexpr EntryKind all_entry_kinds[] = {
+    EntryKind::step_begun,   EntryKind::step_ended, EntryKind::cleaned, EntryKind::film_read,
+    EntryKind::scratch_read, EntryKind::mark_found, EntryKind::note};
+
+}  // namespace levigate

@@ -1,0 +1,35 @@
+// Which members an entry of each kind has.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "levigate/journal/entry_kind.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Members that a kind needs and those it may have, beside at, job and text.
+struct EntryShape {
+  std::vector<std::string_view> needs;
+  std::vector<std::string_view> may = {};
+};
+
+inline EntryShape shape_of(EntryKind kind) {
+  switch (kind) {
+    case EntryKind::step_begun: return {{"sheet"}, {"zone", "direction_deg"}};
+    case EntryKind::step_ended:
+      return {{"sheet", "minutes"}, {"zone", "sheets_used", "removal_um"}};
+    case EntryKind::cleaned: return {{"sheet"}};
+    case EntryKind::film_read: return {{"zone", "readings_um"}};
+    case EntryKind::scratch_read: return {{"zone", "sheet"}, {"width_um", "ra_um"}};
+    case EntryKind::mark_found: return {{"mark"}};
+    case EntryKind::note: return {{"text"}};
+  }
+  return {};
+}
+
+}  // namespace detail
+
+}  // namespace levigate

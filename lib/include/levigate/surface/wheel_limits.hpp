@@ -3,7 +3,7 @@
 
 #include <string_view>
 
-#include "levigate/version.hpp"
+#include "levigate/error.hpp"
 
 namespace levigate::inline v0 {
 
@@ -18,10 +18,12 @@ struct WheelLimits {
 };
 
 /// Throws: OutOfRange where a member is outside its range.
-void validate(const WheelLimits& limits, std::string_view where);
+inline void validate(const WheelLimits& limits, std::string_view where) {
+  detail::require_range(limits.speed_high_m_s, 1e-3, 100.0, "speed_high_m_s", "m/s", where);
+  detail::require_range(limits.speed_low_m_s, 1e-3, limits.speed_high_m_s,
+                        "speed_low_m_s (up to speed_high_m_s)", "m/s", where);
+  detail::require_range(limits.effusivity, 1.0, 1e5, "effusivity", "J/(m2 K s^0.5)", where);
+  detail::require_range(limits.rise_k, 0.1, 2000.0, "rise_k", "K", where);
+}
 
 }  // namespace levigate
-
-#ifndef LEVIGATE_COMPILED
-#include "levigate/surface/work/wheel_limits.hpp"
-#endif

@@ -7,8 +7,9 @@
 #include <utility>
 #include <vector>
 
-#include "levigate/detail/work.hpp"
 #include "levigate/faults.hpp"
+
+#include "levigate/detail/work.hpp"
 
 namespace levigate::inline v0 {
 

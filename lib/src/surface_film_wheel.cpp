@@ -4,7 +4,6 @@
 #include "levigate/surface/work/cure.hpp"
 #include "levigate/surface/work/sheen_bands.hpp"
 #include "levigate/surface/work/take_down.hpp"
-#include "levigate/surface/work/wheel_limits.hpp"
 #include "levigate/wheel/work/compound.hpp"
 #include "levigate/wheel/work/finding.hpp"
 #include "levigate/wheel/work/limits.hpp"

@@ -7,18 +7,28 @@ add_test(NAME consumer.install COMMAND
   ${CMAKE_COMMAND} --install ${PROJECT_BINARY_DIR} --component levigate --prefix ${scratch}/prefix)
 set_tests_properties(consumer.install PROPERTIES FIXTURES_SETUP install_tree LABELS consumer)
 
-# levigate_consumer(NAME ARGUMENT...): configures consumer/ with these arguments, builds and runs it.
-function(levigate_consumer name)
+# levigate_consumer(NAME FOLDER ARGUMENT...): configures the project in FOLDER with these arguments,
+# builds and runs it.
+function(levigate_consumer name folder)
   add_test(NAME consumer.${name} COMMAND ${CMAKE_CTEST_COMMAND}
-    --build-and-test ${here} ${scratch}/${name} --build-generator ${CMAKE_GENERATOR}
+    --build-and-test ${folder} ${scratch}/${name} --build-generator ${CMAKE_GENERATOR}
     --build-options -DCMAKE_CXX_COMPILER=${CMAKE_CXX_COMPILER} ${ARGN}
     --test-command ${CMAKE_CTEST_COMMAND} --output-on-failure)
   set_tests_properties(consumer.${name} PROPERTIES LABELS consumer)
 endfunction()
 
-levigate_consumer(find_package -DCMAKE_PREFIX_PATH=${scratch}/prefix)
-set_tests_properties(consumer.find_package PROPERTIES FIXTURES_REQUIRED install_tree)
-levigate_consumer(subdirectory -DLEVIGATE_CHECKOUT=${PROJECT_SOURCE_DIR})
+# Both ways to get it, both ways to use it, in the language of the library and in the next one.
+foreach(standard 20 23)
+  foreach(folder . compiled)
+    string(REPLACE "." headers use ${folder})
+    set(arguments ${here}/${folder} -DCMAKE_CXX_STANDARD=${standard}
+      -DLEVIGATE_DEMO=${PROJECT_SOURCE_DIR}/data/demo)
+    set(name ${use}_cxx${standard})
+    levigate_consumer(find_package_${name} ${arguments} -DCMAKE_PREFIX_PATH=${scratch}/prefix)
+    set_tests_properties(consumer.find_package_${name} PROPERTIES FIXTURES_REQUIRED install_tree)
+    levigate_consumer(subdirectory_${name} ${arguments} -DLEVIGATE_CHECKOUT=${PROJECT_SOURCE_DIR})
+  endforeach()
+endforeach()
 
 # levigate_refused(NAME FLAG): core.cpp compiles, and with this flag it stops at our #error.
 set(compile ${CMAKE_CXX_COMPILER} -std=c++20 -O2 -fsyntax-only

@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/io/entry.hpp"
 #include "levigate/io/read_journal.hpp"
 
 namespace {

@@ -10,7 +10,12 @@
 #include <string>
 #include <vector>
 
+#include "levigate/film/budget.hpp"
+#include "levigate/grade/label.hpp"
+#include "levigate/grade/spread.hpp"
 #include "levigate/plan/plan.hpp"
+#include "levigate/surface/levelling.hpp"
+#include "levigate/surface/sheen.hpp"
 
 namespace enumeration {
 

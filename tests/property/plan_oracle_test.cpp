@@ -4,6 +4,12 @@
 
 #include <map>
 
+#include "levigate/grade/sized.hpp"
+#include "levigate/plan/work/ladder.hpp"
+#include "levigate/plan/work/search.hpp"
+#include "levigate/plan/work/why.hpp"
+#include "levigate/plan/work/workings.hpp"
+
 #include "property/enumeration.hpp"
 
 namespace {

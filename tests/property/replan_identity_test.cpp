@@ -1,6 +1,10 @@
 // A job that is done in part and planned again: what remains is the rest of the same plan, to the millisecond.
 #include <gtest/gtest.h>
 
+#include "levigate/plan/work/ladder.hpp"
+#include "levigate/plan/work/search.hpp"
+#include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/present.hpp"
 #include "property/enumeration.hpp"
 

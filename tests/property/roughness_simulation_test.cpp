@@ -15,6 +15,7 @@
 
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block.hpp"
+#include "levigate/stack/block_table.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/scratch.hpp"
 #include "property/simulation.hpp"

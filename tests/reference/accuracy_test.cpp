@@ -15,7 +15,12 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/detail/student.hpp"
 #include "levigate/levigate.hpp"
+#include "levigate/recover/inspection_table.hpp"
+#include "levigate/recover/work/stray.hpp"
+#include "levigate/recover/work/visible.hpp"
+#include "levigate/risk/work/draw.hpp"
 
 namespace {
 

@@ -13,7 +13,10 @@
 #include <string>
 
 #include "levigate/grade/convert.hpp"
+#include "levigate/grade/grades.hpp"
 #include "levigate/grade/label.hpp"
+#include "levigate/grade/row.hpp"
+#include "levigate/grade/work/tables.hpp"
 
 namespace {
 

@@ -1,4 +1,5 @@
-"""Rules of the headers: which way includes point, how a header opens, what a comment must state."""
+"""Rules of the headers: which way includes point, where work may be included, how a header opens, what a
+comment must state."""
 
 import re
 from pathlib import Path
@@ -38,12 +39,17 @@ ALLOWED = {
 }
 THIRD_PARTY = {"io": "nlohmann/", "text": "fmt/"}
 # What C++ has no word for: locks, and writing through to the disk.
-POSIX = {"io/journal.hpp": {"<fcntl.h", "<sys/file.h", "<sys/stat.h", "<unistd.h"}}
+POSIX = {"io/work/journal.hpp": {"<fcntl.h", "<sys/file.h", "<sys/stat.h", "<unistd.h"}}
 MAX_LINES = 400
 
 
 def area(name):
     return name.split("/")[0] if "/" in name else ""
+
+
+def is_work(name):
+    """What is not for users: helpers, and the definitions of what a header declares."""
+    return "work" in name.split("/")
 
 
 def includes(header):
@@ -61,7 +67,7 @@ def forbidden_includes(name, lines):
         elif line in POSIX.get(name, ()):
             ok = True
         elif "/" in target:
-            third_party = THIRD_PARTY.get(area(name))
+            third_party = THIRD_PARTY.get(area(name)) if is_work(name) else None
             ok = third_party is not None and target.startswith(third_party)
         else:  # a standard header has no folder and no suffix
             ok = line[0] == "<" and "." not in target
@@ -90,19 +96,89 @@ def test_includes_point_one_way(header):
         ("error.hpp", "<math.h"),
         ("error.hpp", "<fmt/format.h"),
         ("io/file.hpp", "<unistd.h"),
+        ("io/journal.hpp", "<unistd.h"),
+        ("io/read.hpp", "<nlohmann/json.hpp"),
+        ("grade/work/label.hpp", '"levigate/stack/sheet.hpp'),
     ],
 )
 def test_an_arrow_the_wrong_way_is_seen(name, line):
     assert forbidden_includes(name, [line]) == [line[1:]]
 
 
+def is_generated(name):
+    return "Generated from data/" in (INCLUDE / "levigate" / name).read_text()
+
+
 def test_umbrella_is_complete():
     umbrella = INCLUDE / "levigate" / "levigate.hpp"
     outside = {"detail", "io", "text"}
-    wanted = [n for n in NAMES if n != "levigate.hpp" and area(n) not in outside]
+    core = [n for n in NAMES if n != "levigate.hpp" and area(n) not in outside]
+    wanted = [n for n in core if not is_work(n) and not is_generated(n)]
     # Read the message as the text that levigate.hpp should hold.
     held = "".join(f'#include "{line[1:]}"\n' for line in sorted(includes(umbrella)))
     assert held == "".join(f'#include "levigate/{name}"\n' for name in wanted)
+
+
+def light_of(work):
+    """The header that declares what this one, of a folder work, defines. Beside levigate.hpp there is no
+    such folder: that work is in detail/."""
+    return work.replace("detail/work/", "").replace("work/", "")
+
+
+def brings_in(work):
+    """The last lines of a header whose work is `work`."""
+    return f'\n}}  // namespace levigate\n\n#ifndef LEVIGATE_COMPILED\n#include "levigate/{work}"\n#endif\n'
+
+
+def text_of(name):
+    return (INCLUDE / "levigate" / name).read_text()
+
+
+def defines(name):
+    """Whether it defines what a library defines once: then nobody else may include it."""
+    return re.search(r"^LEVIGATE_WORK ", text_of(name), re.MULTILINE) is not None
+
+
+WORK = [n for n in NAMES if is_work(n)]
+DEFINITIONS = [n for n in WORK if defines(n)]
+
+
+def included_work(text):
+    found = re.findall(r'^#include "levigate/([^"]+)"', text, re.MULTILINE)
+    return [name for name in found if is_work(name)]
+
+
+@pytest.mark.parametrize("name", [n for n in NAMES if not is_work(n)])
+def test_a_light_header_brings_in_its_own_work_only(name):
+    text = text_of(name)
+    wanted = [work for work in DEFINITIONS if light_of(work) == name]
+    assert included_work(text) == wanted
+    assert all(text.endswith(brings_in(work)) for work in wanted)
+
+
+@pytest.mark.parametrize("name", DEFINITIONS)
+def test_a_definition_opens_with_what_declares_it(name):
+    assert light_of(name) in NAMES
+    ours = [line for line in includes(INCLUDE / "levigate" / name) if line[0] == '"']
+    assert ours[0] == f'"levigate/{light_of(name)}'
+
+
+@pytest.mark.parametrize("name", WORK)
+def test_no_work_includes_a_definition(name):
+    assert [work for work in included_work(text_of(name)) if work in DEFINITIONS] == []
+
+
+def test_the_library_compiles_each_definition_once():
+    sources = sorted((INCLUDE.parent / "src").glob("*.cpp"))
+    compiled = [work for source in sources for work in included_work(source.read_text())]
+    assert sorted(compiled) == DEFINITIONS
+
+
+@pytest.mark.parametrize("folder", ["bindings/src", "tests", "examples"])
+def test_nobody_else_includes_a_definition(folder):
+    files = [f for f in (INCLUDE.parents[1] / folder).rglob("*.[ch]pp")]
+    assert files != []
+    assert [(f.name, w) for f in files for w in included_work(f.read_text()) if w in DEFINITIONS] == []
 
 
 @pytest.mark.parametrize("header", HEADERS, ids=NAMES)
@@ -116,7 +192,7 @@ def test_opens_with_what_it_is_for(header):
 
 def documented_functions(text):
     """(comment, declaration) of everything that carries an `@param` or `@return`."""
-    for block in re.finditer(r"((?:^[ \t]*///.*\n)+)([^{;]*)", text, re.MULTILINE):
+    for block in re.finditer(r"((?:^[ \t]*///.*\n)+)((?:[^{;]|\{\})*)", text, re.MULTILINE):
         if re.search(r"@(param|return)", block[1]):
             yield block[1], block[2]
 
@@ -151,7 +227,7 @@ def test_comments_state_the_contract(header):
 def undocumented(text):
     """The public functions on numbers that have no comment at all."""
     public = re.sub(r"^namespace detail.*?^}  // namespace", "", text, flags=re.DOTALL | re.MULTILINE)
-    function = r"^(?!.*///|template).*\n((?:template.*\n)?(?:inline|constexpr) [^=;\n]*\([^{;]*)"
+    function = r"^(?!.*///|template).*\n((?:template.*\n)?(?:inline|constexpr|(?!LEVIGATE_WORK)[A-Z]\w*|double|std::\S+) [^=;\n]*\([^{;]*)"
     return [found for found in re.findall(function, public, re.MULTILINE) if "double" in found]
 
 

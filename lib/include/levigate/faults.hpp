@@ -18,6 +18,7 @@ namespace levigate::inline v0 {
 /// @return             one fault a member outside its range, one a rule that does not hold; empty where all is well
 /// Throws:    nothing but what memory asks for
 /// NaN:       outside every range
+/// Source:    -
 std::vector<Fault> faults_of(const Description& description, const void* value,
                              std::string_view where);
 

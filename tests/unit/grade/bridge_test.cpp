@@ -1,5 +1,6 @@
 // Bridges over gaps, against enumeration of every set of grades.
 #include "levigate/grade/bridge.hpp"
+#include "levigate/grade/grades.hpp"
 
 #include <gtest/gtest.h>
 

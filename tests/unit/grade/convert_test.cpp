@@ -1,5 +1,7 @@
 // Conversion between systems: nearest grade, overlap, tolerance, continuous number, arrays.
 #include "levigate/grade/convert.hpp"
+#include "levigate/grade/grades.hpp"
+#include "levigate/grade/work/nearest.hpp"
 
 #include <gtest/gtest.h>
 

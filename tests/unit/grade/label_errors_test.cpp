@@ -8,6 +8,7 @@
 
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/sized.hpp"
+#include "levigate/grade/work/label_text.hpp"
 
 namespace {
 

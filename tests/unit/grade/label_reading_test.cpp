@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/grade/grades.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/sized.hpp"
 

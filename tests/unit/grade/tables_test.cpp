@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "levigate/grade/extrapolate.hpp"
 #include "levigate/grade/grades.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/spread.hpp"

@@ -2,7 +2,9 @@
 // no half line; reading changes nothing.
 #include "levigate/io/journal.hpp"
 
+#include <fcntl.h>
 #include <signal.h>
+#include <sys/file.h>
 #include <sys/resource.h>
 #include <sys/syscall.h>
 #include <sys/wait.h>

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/io/entry.hpp"
 #include "levigate/io/read_journal.hpp"
 
 namespace journal_workshop {

@@ -8,6 +8,7 @@
 
 #include "levigate/journal/done.hpp"
 #include "levigate/journal/entry.hpp"
+#include "levigate/journal/work/moment.hpp"
 
 namespace {
 

@@ -2,6 +2,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "levigate/grade/label.hpp"
+#include "levigate/grade/sized.hpp"
+#include "levigate/plan/work/workings.hpp"
+#include "levigate/surface/sheen.hpp"
 #include "levigate/text/card.hpp"
 #include "unit/workshop.hpp"
 

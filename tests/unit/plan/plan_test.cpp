@@ -1,5 +1,8 @@
 // How plans behave: what should come out by itself, as it does in practice.
 #include "levigate/plan/plan.hpp"
+#include "levigate/detail/text.hpp"
+#include "levigate/grade/label.hpp"
+#include "levigate/plan/work/workings.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,5 +1,11 @@
 // Plans simulated: what is drawn and how, that threads do not show, and what is refused.
 #include "levigate/risk/simulate.hpp"
+#include "levigate/plan/work/workings.hpp"
+#include "levigate/risk/philox.hpp"
+#include "levigate/risk/work/crew.hpp"
+#include "levigate/risk/work/draw.hpp"
+#include "levigate/risk/work/spots.hpp"
+#include "levigate/surface/model.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

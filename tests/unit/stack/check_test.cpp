@@ -1,5 +1,6 @@
 // What check() says of a drawer of paper.
 #include "levigate/stack/check.hpp"
+#include "levigate/grade/label.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,5 +1,16 @@
 // The card says what the plan says, in lines that fit.
 #include "levigate/text/card.hpp"
+#include "levigate/detail/text.hpp"
+#include "levigate/grade/label.hpp"
+#include "levigate/plan/work/workings.hpp"
+#include "levigate/surface/sheen_band_table.hpp"
+#include "levigate/surface/sheen_bands.hpp"
+#include "levigate/text/columns.hpp"
+#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/phrases.hpp"
+#include "levigate/wheel/caution.hpp"
+#include "levigate/wheel/pass.hpp"
+#include "levigate/wheel/wheel.hpp"
 
 #include "unit/io/json_workshop.hpp"
 #include "unit/workshop.hpp"

@@ -1,4 +1,12 @@
 #include "levigate/wheel/compound.hpp"
+#include "levigate/grade/label.hpp"
+#include "levigate/surface/contact.hpp"
+#include "levigate/surface/scratch.hpp"
+#include "levigate/surface/sheen.hpp"
+#include "levigate/text/work/step_text.hpp"
+#include "levigate/wheel/compound_table.hpp"
+#include "levigate/wheel/finding.hpp"
+#include "levigate/wheel/wheel.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -8,10 +16,6 @@
 #include <limits>
 #include <string>
 #include <vector>
-
-#include "levigate/surface/sheen.hpp"
-#include "levigate/wheel/finding.hpp"
-#include "levigate/wheel/wheel.hpp"
 
 namespace {
 

@@ -10,9 +10,11 @@
 #include "levigate/wheel/caution.hpp"
 #include "levigate/wheel/edge.hpp"
 #include "levigate/wheel/finding.hpp"
+#include "levigate/wheel/limit_table.hpp"
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/pass.hpp"
 #include "levigate/wheel/wheel.hpp"
+#include "levigate/wheel/wheel_table.hpp"
 
 namespace {
 

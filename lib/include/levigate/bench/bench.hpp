@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/learn.hpp"

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
 

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
 

@@ -1,6 +1,7 @@
 // The size behind a grit number beyond the finest with a printed size, and how far to trust it.
 #pragma once
 
+#include "levigate/error.hpp"
 #include "levigate/grade/system.hpp"
 
 namespace levigate::inline v0 {

@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
 

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/label_reading.hpp"
 #include "levigate/grade/system.hpp"

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
 

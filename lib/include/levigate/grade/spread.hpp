@@ -1,6 +1,7 @@
 // How widely the grains of a grade scatter about their median: log spread and coarse tail.
 #pragma once
 
+#include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/source.hpp"
 

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <filesystem>
 
+#include "levigate/error.hpp"
 #include "levigate/io/read_journal.hpp"
 #include "levigate/journal/entry.hpp"
 

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/stack.hpp"
 

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/recover/done.hpp"
 

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/observe.hpp"
 #include "levigate/journal/shop.hpp"
@@ -12,23 +13,6 @@
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
-
-/// An observation that was set aside as it does not go with all others. It stays in the journal.
-struct Outlier {
-  Place place;
-  double predicted = 0;  ///< as computed, before anything learned: minutes, or um
-  double actual = 0;     ///< as the journal has it
-  double t = 0;          ///< distance from what all others let expect, in spreads (dimensionless)
-  std::string message;   ///< a sentence
-};
-
-/// A shop after the entries of a job.
-struct Learned {
-  Shop shop;
-  std::vector<Outlier> outliers;
-  std::vector<Unmatched> unmatched;
-  std::size_t lines_before = 0;  ///< of the job, that were learned before and count once
-};
 
 /// A shop after the entries of a job, by Bayes' rule: exact for the model
 ///

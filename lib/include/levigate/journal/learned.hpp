@@ -9,6 +9,7 @@
 #include "levigate/describe.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/journal/learned_factor.hpp"
+#include "levigate/journal/observed.hpp"
 #include "levigate/journal/prior.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/stack.hpp"
@@ -151,6 +152,23 @@ inline constexpr auto described<Shop> =
         member<&Shop::minutes_noise>("minutes_noise", "how minutes differ").may(),
         member<&Shop::scratch_noise>("scratch_noise", "how depths of scratches differ").may())
         .rule<&detail::in_accord>();
+
+/// An observation that was set aside as it does not go with all others. It stays in the journal.
+struct Outlier {
+  Place place;
+  double predicted = 0;  ///< as computed, before anything learned: minutes, or um
+  double actual = 0;     ///< as the journal has it
+  double t = 0;          ///< distance from what all others let expect, in spreads (dimensionless)
+  std::string message;   ///< a sentence
+};
+
+/// A shop after the entries of a job.
+struct Learned {
+  Shop shop;
+  std::vector<Outlier> outliers;
+  std::vector<Unmatched> unmatched;
+  std::size_t lines_before = 0;  ///< of the job, that were learned before and count once
+};
 
 }  // namespace levigate
 

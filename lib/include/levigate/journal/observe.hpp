@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/observed.hpp"
 #include "levigate/plan/job.hpp"

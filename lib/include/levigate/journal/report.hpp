@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/shop.hpp"
 

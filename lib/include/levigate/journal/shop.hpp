@@ -4,6 +4,7 @@
 
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/stack/stack.hpp"

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/formulas.hpp"
 #include "levigate/named_number.hpp"
 #include "levigate/sourced.hpp"

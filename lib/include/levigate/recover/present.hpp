@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/recover/done.hpp"

@@ -4,6 +4,7 @@
 #include <cstdint>
 
 #include "levigate/bench/bench.hpp"
+#include "levigate/error.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/risk/progress.hpp"

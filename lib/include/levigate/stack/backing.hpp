@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/faults.hpp"
 
 namespace levigate::inline v0 {

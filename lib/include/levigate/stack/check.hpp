@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/stack/stack.hpp"

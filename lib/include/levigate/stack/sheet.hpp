@@ -6,6 +6,7 @@
 #include <string_view>
 #include <variant>
 
+#include "levigate/error.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"

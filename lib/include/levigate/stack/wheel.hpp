@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/stack/speed.hpp"
 #include "levigate/units.hpp"

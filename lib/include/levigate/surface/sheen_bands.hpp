@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/surface/sheen_band_table.hpp"
 
 namespace levigate::inline v0 {

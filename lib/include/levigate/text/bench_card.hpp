@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "levigate/error.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/risk/simulation.hpp"

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/polish.hpp"
 #include "levigate/surface/coating.hpp"

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/limits.hpp"

@@ -3,6 +3,7 @@
 
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/stack/speed.hpp"
 #include "levigate/surface/wheel_limits.hpp"
 #include "levigate/wheel/wheel.hpp"

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string_view>
 
+#include "levigate/error.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/stack/wheel.hpp"
 

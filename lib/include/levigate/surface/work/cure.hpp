@@ -22,8 +22,7 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// The cure of a profile, where one is known.
-inline std::optional<Cure> cure_of(const CoatingProfile& p) {
+LEVIGATE_WORK std::optional<Cure> cure_of(const CoatingProfile& p) {
   if (!p.hard_cure_h || !p.shrink) return std::nullopt;
   return Cure{p.hard_cure_h->value, p.shrink->value, {}};
 }

@@ -1,0 +1,7 @@
+// The second translation unit of compiled.cpp.
+#include <levigate/levigate.hpp>
+#include <levigate/text/card.hpp>
+
+std::string card_seen_from_another_file(const levigate::Job& job, const levigate::Stack& stack) {
+  return levigate::card(job, stack, levigate::plan(job, stack));
+}

@@ -69,7 +69,7 @@ FORMULAS = [
     ("grade/spread.hpp", r"return \{(0\.20), ", ["unit/grade_tables"]),
     ("grade/spread.hpp", r"return \{(0\.15), ", ["unit/grade_tables"]),
     ("grade/spread.hpp", r"return \{(0\.30), ", ["unit/grade_tables"]),
-    ("plan/work/effort.hpp", r"duty / duty_factor / (60\.0)", ["property/plan_oracle_test"]),
+    ("plan/work/effort.hpp", r"tool\.duty / duty / (60\.0)", ["property/plan_oracle_test"]),
     ("plan/work/effort.hpp", r"refractive_index, (60\.0),", ["property/plan_oracle_test"]),
     ("plan/work/workings.hpp", r"std::max\((1\.0), zone\.area_cm2\),\n +\.cut", ["property/plan_oracle_test", "unit/plan_test"]),
     ("plan/work/ladder.hpp", r"pm_per_um = (1e6);", ["property/plan_oracle_test"]),

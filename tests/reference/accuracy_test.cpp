@@ -777,7 +777,7 @@ const std::map<std::string, std::string> elsewhere{
     {"backing_variance", "worked out anew: bindings/tests/test_learn.py"},
     {"scratch_variance", "worked out anew: bindings/tests/test_learn.py"},
     {"film_variance_um2", "worked out anew: bindings/tests/test_learn.py"},
-    {"with_shop", "its own result, other ways round: tests/unit/journal/learn_test.cpp"},
+    {"factors_of", "the medians themselves: tests/unit/journal/learn_test.cpp"},
     {"observe", "that of plan: tests/unit/journal/observe_test.cpp"},
     {"learn", "dense regression: bindings/tests/test_learn.py"},
     {"angle_between_deg", "whole degrees: tests/unit/recover/go_back_test.cpp"},

@@ -4,6 +4,7 @@
 
 #include <random>
 
+#include "levigate/bench/bench.hpp"
 #include "levigate/journal/report.hpp"
 #include "unit/journal/learn_workshop.hpp"
 
@@ -295,20 +296,28 @@ TEST(Learn, ASlipOfThePenIsSetAside) {
   EXPECT_DOUBLE_EQ(a.belief.noise, b.belief.noise);
 }
 
-TEST(Learn, FactorsOfTheJobAreNotLearnedTwice) {
-  const std::vector<Entry> entries = {ended("P400", 300), ended("P600", 50),
-                                      width_read("P400", 50)};
+TEST(Learn, WhatAShopKnowsDoesNotMoveWhatJournalsAreComparedWith) {
+  const std::vector<Entry> entries = {film_read("top", {108, 112}), ended("P400", 300),
+                                      ended("P600", 50), width_read("P400", 50)};
   const Shop shop = learn({}, clock_case(), drawer(), entries).shop;
-  const auto [job, stack] = with_shop(clock_case(), drawer(), shop);
-  EXPECT_EQ(learn({}, job, stack, entries).shop, shop);
+  const Bench taught(clock_case(), drawer(), shop, entries);
+  const Observed bare = observe(Bench(clock_case(), drawer(), {}, entries)), seen = observe(taught);
+  ASSERT_EQ(seen.paces.size(), 2U);
+  ASSERT_EQ(seen.scratches.size(), 1U);
+  ASSERT_EQ(seen.films.size(), 1U);
+  for (std::size_t i = 0; i < 2; ++i) {
+    EXPECT_EQ(seen.paces[i].predicted_minutes, bare.paces[i].predicted_minutes);
+  }
+  EXPECT_EQ(seen.scratches[0].predicted_um, bare.scratches[0].predicted_um);
+  EXPECT_EQ(seen.films[0].expected_um, 120);
+  EXPECT_EQ(learn(taught).shop, shop);  // whose lines it has learned before
 }
 
 TEST(Learn, ADeeperScratchIsNotTakenForASlowHand) {
   // The worker keeps the pace of the profiles, but scratches are 1.8 times as deep, so that later steps remove as much more.
-  Stack deep = drawer();
-  for (Sheet& sheet : deep.sheets) sheet.backing.scratch_factor = 1.8;
-  const auto minutes = planned(all, clock_case(), deep);
-  const Workings laid = workings(clock_case(), deep);
+  const Factors deep{.sheets = std::vector<SheetFactors>(drawer().sheets.size(), {1, 1.8})};
+  const auto minutes = planned(all, deep);
+  const Workings laid = workings(clock_case(), drawer(), deep);
   std::vector<Entry> entries;
   for (std::size_t i = 0; i < all.size(); ++i) {
     entries.push_back(ended(all[i], all_zones(minutes.at(all[i]))));
@@ -322,8 +331,7 @@ TEST(Learn, ADeeperScratchIsNotTakenForASlowHand) {
   for (const LearnedPair& pair : shop.scratches) EXPECT_NEAR(pair.learned.factor, 1.8, 0.03);
   EXPECT_NEAR(shop.person.factor, 1, 0.01);
   for (const LearnedPair& pair : shop.rates) EXPECT_NEAR(pair.learned.factor, 1, 0.01);
-  const auto [job, stack] = with_shop(clock_case(), drawer(), shop);
-  const auto learned = planned(all, job, stack);
+  const auto learned = planned(all, factors_of(shop, clock_case(), drawer()));
   for (const std::string& sheet : all) {
     EXPECT_NEAR(all_zones(learned.at(sheet)) / all_zones(minutes.at(sheet)), 1, 0.03);
   }
@@ -339,71 +347,69 @@ TEST(Learn, FilmFromCoatsIsMovedByWhatGaugesRead) {
   const double a = 1 / 34.0, b = 1 / 89.0, weight = 1 / film_variance_um2() + a + b;
   EXPECT_NEAR(film.offset_um, (-11 * a - 12 * b) / weight, 1e-9);
   EXPECT_NEAR(film.high_um - film.offset_um, 1.6448536269514722 / std::sqrt(weight), 1e-6);
-  const auto [job, stack] = with_shop(clock_case(), drawer(), shop);
+  const Job job = present(Bench(clock_case(), drawer(), shop));
   EXPECT_DOUBLE_EQ(job.zones[0].film->mean_um, 120 + film.offset_um);
   EXPECT_NEAR(job.zones[0].film->mean_se_um, std::hypot(5, 1 / std::sqrt(weight)), 1e-6);
   EXPECT_DOUBLE_EQ(job.zones[2].film->mean_um, 60 + film.offset_um);
   Shop thick = shop;
   thick.films[0].offset_um = thick.films[0].high_um = 9;
-  EXPECT_EQ(with_shop(clock_case(), drawer(), thick).job.zones[2].film->mean_um, 60);
+  EXPECT_EQ(present(Bench(clock_case(), drawer(), thick)).zones[2].film->mean_um, 60);
 }
 
-TEST(WithShop, GivenItsOwnResultItChangesNothing) {
+TEST(FactorsOf, FilmFromReadingsAndWhatIsNoFilmAreLeftAlone) {
   Shop shop;
   shop.films = {{"two-part urethane", -8, -12, -3, 4}};
-  Job bare = clock_case();
-  bare.zones[0].film->mean_se_um = 3;
-  bare.zones[2].film->mean_um = 5;  // less than what is taken from it
-  const Job once = with_shop(bare, drawer(), shop).job;
-  const Job twice = with_shop(once, drawer(), shop).job;
-  Shop other = shop;
-  other.films[0] = {"two-part urethane", 6, 2, 9, 5};
-  const Job anew = with_shop(once, drawer(), other).job,
-            direct = with_shop(bare, drawer(), other).job;
-  const Job back = with_shop(once, drawer(), Shop{}).job;
-  EXPECT_EQ(once.zones[0].film->mean_um, 120 - 8);
-  EXPECT_EQ(once.zones[2].film->mean_um, 0);
-  for (std::size_t i = 0; i < bare.zones.size(); ++i) {
-    const Film &film = *once.zones[i].film, &plain = *bare.zones[i].film;
-    EXPECT_EQ(twice.zones[i].film->mean_um, film.mean_um);
-    EXPECT_EQ(twice.zones[i].film->mean_se_um, film.mean_se_um);
-    EXPECT_NEAR(anew.zones[i].film->mean_um, direct.zones[i].film->mean_um, 1e-12);
-    EXPECT_NEAR(anew.zones[i].film->mean_se_um, direct.zones[i].film->mean_se_um, 1e-12);
-    EXPECT_NEAR(back.zones[i].film->mean_um, plain.mean_um, 1e-12);
-    EXPECT_NEAR(back.zones[i].film->mean_se_um, plain.mean_se_um, 1e-6);  // root of rounding
-  }
+  Job job = clock_case();
+  job.zones[0].film->mean_se_um = 3;
+  job.zones[1].film = film_from_readings(std::vector<double>{108, 112, 110});
+  job.zones[2].film->mean_um = 5;  // less than what is taken from it
+  const Factors factors = factors_of(shop, job, drawer());
+  EXPECT_EQ(factors.film_offset_um, -8);
+  EXPECT_NEAR(factors.film_se_um, std::hypot(4.5 / 1.6448536269514722, film_noise_um), 1e-12);
+  const Job moved = with_films(job, factors);
+  EXPECT_EQ(moved.zones[0].film->mean_um, 120 - 8);
+  EXPECT_DOUBLE_EQ(moved.zones[0].film->mean_se_um, std::hypot(3, factors.film_se_um));
+  EXPECT_EQ(moved.zones[1].film->mean_um, 110);
+  EXPECT_EQ(moved.zones[1].film->mean_se_um, job.zones[1].film->mean_se_um);
+  EXPECT_EQ(moved.zones[2].film->mean_um, 0);
 }
 
-TEST(WithShop, AnOffsetIsNotLearnedTwice) {
+TEST(FactorsOf, AnOffsetIsNotLearnedTwice) {
   const std::vector<Entry> entries{film_read("top", {108, 112, 110, 106}), film_read("door", {98})};
-  const LearnedFilm film = learn({}, clock_case(), drawer(), entries).shop.films.at(0);
-  const Job moved =
-      with_shop(clock_case(), drawer(), learn({}, clock_case(), drawer(), entries).shop).job;
-  EXPECT_LT(moved.zones[0].film->mean_um, 115);
-  const LearnedFilm again = learn({}, moved, drawer(), entries).shop.films.at(0);
-  EXPECT_NEAR(again.offset_um, film.offset_um, 1e-12);
-  EXPECT_NEAR(again.high_um, film.high_um, 1e-12);
+  const Shop shop = learn({}, clock_case(), drawer(), entries).shop;
+  Shop nameless = shop;
+  nameless.jobs.clear();  // as if these lines were not known
+  const Bench bench(clock_case(), drawer(), nameless, entries);
+  EXPECT_LT(present(bench).zones[0].film->mean_um, 115);
+  EXPECT_EQ(observe(bench).films.at(0).expected_um, 120);
+  // The same readings once more, as in FilmFromCoatsIsMovedByWhatGaugesRead: against coats as they are given.
+  const double a = 2 / 34.0, b = 2 / 89.0, weight = 1 / film_variance_um2() + a + b;
+  const LearnedFilm again = learn(bench).shop.films.at(0);
+  EXPECT_EQ(again.observations, 4U);
+  EXPECT_NEAR(again.offset_um, (-11 * a - 12 * b) / weight, 1e-9);
 }
 
-TEST(WithShop, SetsMediansAndWhatIsNotKnownIsOne) {
+TEST(FactorsOf, AreMediansAndWhatIsNotKnownIsOne) {
   const Shop shop = learn_days({}, days(2.3, 4)).shop;
   Stack stack = drawer();
   stack.sheets[0].backing = backing_named("cloth");
-  stack.sheets[0].backing.rate_factor = 7;
-  const auto [job, learned] = with_shop(clock_case(), stack, shop);
-  EXPECT_EQ(job.duty_factor, shop.person.factor);
-  EXPECT_EQ(learned.sheets[0].backing.rate_factor, shop.rates[0].learned.factor);
-  EXPECT_EQ(learned.sheets[1].backing.rate_factor, shop.rates[2].learned.factor);
-  EXPECT_EQ(learned.sheets[4].backing.rate_factor, shop.rates[1].learned.factor);
-  EXPECT_EQ(learned.sheets[4].backing.scratch_factor, 1);
+  const Factors factors = factors_of(shop, clock_case(), stack);
+  EXPECT_EQ(factors.duty, shop.person.factor);
+  EXPECT_EQ(factors.of(0).rate, shop.rates[0].learned.factor);
+  EXPECT_EQ(factors.of(1).rate, shop.rates[2].learned.factor);
+  EXPECT_EQ(factors.of(4).rate, shop.rates[1].learned.factor);
+  EXPECT_EQ(factors.of(4).scratch, 1);
   Job shellac = clock_case();
   shellac.coating = coating_named("shellac");
-  const auto [other, sheets] = with_shop(shellac, stack, shop);
-  EXPECT_EQ(other.duty_factor, shop.person.factor);
-  for (const Sheet& sheet : sheets.sheets) EXPECT_EQ(sheet.backing.rate_factor, 1);
-  const JobAndStack as_is = with_shop(clock_case(), drawer(), Shop{});
-  EXPECT_EQ(as_is.job.duty_factor, 1);
-  EXPECT_EQ(as_is.stack.sheets[0].backing, drawer().sheets[0].backing);
+  const Factors other = factors_of(shop, shellac, stack);
+  EXPECT_EQ(other.duty, shop.person.factor);
+  for (const SheetFactors& sheet : other.sheets) EXPECT_EQ(sheet.rate, 1);
+  const Factors as_is = factors_of(Shop{}, clock_case(), drawer());
+  EXPECT_EQ(as_is.duty, 1);
+  ASSERT_EQ(as_is.sheets.size(), drawer().sheets.size());
+  for (const SheetFactors& sheet : as_is.sheets) EXPECT_EQ(sheet, SheetFactors{});
+  EXPECT_EQ(as_is.film_offset_um, 0);
+  EXPECT_EQ(as_is.film_se_um, 0);
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
+#include "levigate/plan/work/planned.hpp"
 #include "unit/workshop.hpp"
 
 namespace learn_workshop {
@@ -66,10 +67,9 @@ inline Entry film_read(const std::string& zone, const std::vector<double>& readi
 
 /// Minutes of each step of a sequence in each zone, by evaluate(): [sheet][zone].
 inline std::map<std::string, std::map<std::string, double>> planned(
-    const std::vector<std::string>& sheets, const Job& job = clock_case(),
-    const Stack& stack = drawer()) {
+    const std::vector<std::string>& sheets, const Factors& factors = {}) {
   std::map<std::string, std::map<std::string, double>> minutes;
-  for (const Step& step : evaluate(job, stack, sheets).steps) {
+  for (const Step& step : evaluate(workings(clock_case(), drawer(), factors), sheets).steps) {
     for (const ZoneStep& zone : step.zones) minutes[step.sheet][zone.zone] = zone.minutes;
   }
   return minutes;

@@ -1,6 +1,10 @@
 // What the learned factors do to a plan, and that a factor of one does nothing.
 #include <gtest/gtest.h>
 
+#include <cmath>
+
+#include "levigate/bench/bench.hpp"
+#include "levigate/plan/work/planned.hpp"
 #include "unit/workshop.hpp"
 
 namespace {
@@ -10,17 +14,17 @@ using namespace workshop;
 const Stack stack = papers({"P400", "P600", "P800", "P1000", "P1500"});
 const std::vector<std::string> all{"P400", "P600", "P800", "P1000", "P1500"};
 
-Stack with_backing(double Backing::*factor, double value) {
-  Stack changed = stack;
-  for (Sheet& sheet : changed.sheets) sheet.backing.*factor = value;
-  return changed;
+Factors on_all(const SheetFactors& each) {
+  return {.sheets = std::vector<SheetFactors>(stack.sheets.size(), each)};
+}
+
+Plan evaluated(const Factors& factors = {}, const Job& job = top(30)) {
+  return evaluate(workings(job, stack, factors), all);
 }
 
 TEST(LearnedFactors, PaceDividesMinutesAndNothingElse) {
-  Job slow = top(30);
-  slow.duty_factor = 0.5;
-  const Plan as_is = evaluate(top(30), stack, all);
-  const Plan plan = evaluate(slow, stack, all);
+  const Plan as_is = evaluated();
+  const Plan plan = evaluated({.duty = 0.5});
   for (std::size_t i = 0; i < all.size(); ++i) {
     EXPECT_EQ(plan.steps[i].zones[0].minutes, 2.0 * as_is.steps[i].zones[0].minutes);
     EXPECT_EQ(plan.steps[i].zones[0].travel_m, as_is.steps[i].zones[0].travel_m);
@@ -30,8 +34,8 @@ TEST(LearnedFactors, PaceDividesMinutesAndNothingElse) {
 }
 
 TEST(LearnedFactors, ARateDividesTravelMinutesAndPaper) {
-  const Plan as_is = evaluate(top(30), stack, all);
-  const Plan plan = evaluate(top(30), with_backing(&Backing::rate_factor, 4), all);
+  const Plan as_is = evaluated();
+  const Plan plan = evaluated(on_all({.rate = 4}));
   for (std::size_t i = 0; i < all.size(); ++i) {
     const ZoneStep& zone = plan.steps[i].zones[0];
     EXPECT_DOUBLE_EQ(zone.travel_m, as_is.steps[i].zones[0].travel_m / 4);
@@ -43,16 +47,16 @@ TEST(LearnedFactors, ARateDividesTravelMinutesAndPaper) {
 }
 
 TEST(LearnedFactors, AScratchFactorDeepensWhatTheNextSheetRemoves) {
-  const Stack deeper = with_backing(&Backing::scratch_factor, 2);
-  const Plan as_is = evaluate(top(30), stack, all);
-  const Plan plan = evaluate(top(30), deeper, all);
+  const Factors deeper = on_all({.scratch = 2});
+  const Plan as_is = evaluated();
+  const Plan plan = evaluated(deeper);
   EXPECT_EQ(plan.steps[0].zones[0].removal_um, as_is.steps[0].zones[0].removal_um);
   for (std::size_t i = 1; i < all.size(); ++i) {
     EXPECT_EQ(plan.steps[i].zones[0].removal_um, 2 * as_is.steps[i].zones[0].removal_um);
     EXPECT_EQ(plan.steps[i].zones[0].scratch_um, 2 * as_is.steps[i].zones[0].scratch_um);
     EXPECT_LT(plan.steps[i].gloss_gu, as_is.steps[i].gloss_gu);
   }
-  const Workings one = workings(top(30), stack), two = workings(top(30), deeper);
+  const Workings one = workings(top(30), stack), two = workings(top(30), stack, deeper);
   EXPECT_EQ(two.work[0][0].ra_um, 2 * one.work[0][0].ra_um);
   EXPECT_EQ(two.work[0][0].rq_um, 2 * one.work[0][0].rq_um);
   EXPECT_EQ(two.work[0][0].rate_um_per_m, one.work[0][0].rate_um_per_m);
@@ -61,9 +65,8 @@ TEST(LearnedFactors, AScratchFactorDeepensWhatTheNextSheetRemoves) {
 TEST(LearnedFactors, PaceSlowsWorkOnDefectsToo) {
   Job job = top(30);
   job.zones[0].defects = {{DefectKind::run, 150, 6, 35, 2}};
-  const LocalWork as_is = evaluate(job, stack, all).before[0].work;
-  job.duty_factor = 0.5;
-  const LocalWork slow = evaluate(job, stack, all).before[0].work;
+  const LocalWork as_is = evaluated({}, job).before[0].work;
+  const LocalWork slow = evaluated({.duty = 0.5}, job).before[0].work;
   EXPECT_DOUBLE_EQ(slow.block_minutes, 2 * as_is.block_minutes);
   EXPECT_DOUBLE_EQ(slow.local.minutes - slow.block_minutes,
                    as_is.local.minutes - as_is.block_minutes);
@@ -71,11 +74,19 @@ TEST(LearnedFactors, PaceSlowsWorkOnDefectsToo) {
 }
 
 TEST(LearnedFactors, OutsideTheirRangeTheyAreRefused) {
-  Job job = top(30);
-  job.duty_factor = 0;
-  EXPECT_THROW(plan(job, stack), OutOfRange);
-  EXPECT_THROW(plan(top(30), with_backing(&Backing::rate_factor, 101)), OutOfRange);
-  EXPECT_THROW(plan(top(30), with_backing(&Backing::scratch_factor, std::nan(""))), OutOfRange);
+  const auto refused = [](const Shop& shop) {
+    EXPECT_THROW(factors_of(shop, top(30), stack), OutOfRange);
+    EXPECT_THROW(Bench(top(30), stack, shop), OutOfRange);
+  };
+  Shop shop;
+  shop.person.factor = 0;
+  refused(shop);
+  shop = {};
+  shop.rates = {{"two-part urethane", "latex paper", {101, 50, 200, 1}}};
+  refused(shop);
+  shop = {};
+  shop.scratches = {{"two-part urethane", "latex paper", {std::nan(""), 1, 1, 1}}};
+  refused(shop);
 }
 
 }  // namespace

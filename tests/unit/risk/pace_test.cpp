@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "levigate/risk/simulate.hpp"
+#include "levigate/risk/work/pace.hpp"
 #include "unit/journal/learn_workshop.hpp"
 
 namespace {
@@ -30,10 +31,10 @@ Shop taught(double slower, int journals) {
   return shop;
 }
 
-Simulation simulated(const std::optional<Shop>& shop, const Job& job = clock_case(),
-                     const Stack& stack = drawer(), SimulateOptions options = {.draws = 60}) {
-  options.shop = shop;
-  return simulate(job, stack, evaluate(job, stack, all), options);
+Simulation simulated(const std::optional<Shop>& shop,
+                     const SimulateOptions& options = {.draws = 60}) {
+  const Bench bench(clock_case(), drawer(), shop);
+  return simulate(bench, evaluate(bench, all), options);
 }
 
 /// Largest distance between the share of draws below a place and the chance of being below it.
@@ -101,7 +102,7 @@ TEST(SimulateWithAShop, WhatIsKnownForCertainComesOutAsKnown) {
                 {"two-part urethane", "latex paper", {0.8, 0.8, 0.8, 9}}};
   shop.minutes_noise = {1e-3, 1e9};
   const auto minutes = planned(all);
-  const Simulation found = simulated(shop, clock_case(), drawer(), {.draws = 20, .bands = false});
+  const Simulation found = simulated(shop, {.draws = 20, .bands = false});
   for (std::size_t i = 0; i < all.size(); ++i) {
     const double known = all_zones(minutes.at(all[i])) / 0.5 / (i < 3 ? 0.8 : 2.0);
     EXPECT_NEAR(found.steps[i].minutes.p50 / (known + 2), 1, 4e-3) << all[i];  // changes take 2 min
@@ -123,18 +124,32 @@ TEST(SimulateWithAShop, MoreJournalsNarrowTheMinutes) {
   EXPECT_NEAR(many.p50 / expected, 1, 0.1);
 }
 
-TEST(SimulateWithAShop, FactorsOfTheJobDoNotCountTwice) {
+TEST(SimulateWithAShop, FactorsOfTheBenchDoNotCountTwice) {
   const Shop shop = taught(2.3, 3);
-  const auto [job, stack] = with_shop(clock_case(), drawer(), shop);
-  const Simulation bare = simulated(shop), set = simulated(shop, job, stack);
-  EXPECT_NEAR(set.minutes.p50 / bare.minutes.p50, 1, 1e-12);
-  EXPECT_NEAR(set.sheets.p50 / bare.sheets.p50, 1, 1e-12);
+  Stack sequence = drawer();
+  std::erase_if(sequence.sheets, [](const Sheet& sheet) { return sheet.id == "P1200"; });
+  const Factors factors = factors_of(shop, clock_case(), sequence);
+  ASSERT_LT(factors.duty * factors.of(0).rate, 0.6);
+  const DrawnPace bare = PaceDraws(shop, setup(clock_case(), sequence))(1, 7);
+  const DrawnPace set = PaceDraws(shop, setup(clock_case(), sequence, factors))(1, 7);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    EXPECT_NEAR(set.minutes[i] / bare.minutes[i], 1, 1e-12);
+    EXPECT_EQ(set.rate_factor[i], bare.rate_factor[i]);
+  }
+}
+
+TEST(SimulateWithAShop, ThePlansOwnMinutesDoNotCount) {
+  const Shop shop = taught(2.3, 3);
+  const Bench bench(clock_case(), drawer(), shop);
+  const Plan learned = evaluate(bench, all), bare = evaluate(clock_case(), drawer(), all);
+  EXPECT_GT(learned.total.minutes, 1.5 * bare.total.minutes);
+  EXPECT_EQ(simulate(bench, learned, {.draws = 60}), simulate(bench, bare, {.draws = 60}));
 }
 
 TEST(SimulateWithAShop, TheSameForAnyNumberOfThreads) {
   const Shop shop = taught(1.5, 2);
   const auto with_threads = [&](unsigned threads) {
-    return simulated(shop, clock_case(), drawer(), {.draws = 64, .threads = threads});
+    return simulated(shop, {.draws = 64, .threads = threads});
   };
   EXPECT_EQ(with_threads(1), with_threads(3));
 }

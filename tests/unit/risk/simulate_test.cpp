@@ -294,12 +294,18 @@ TEST(Simulate, TheFirstDrawThatFailsIsTheErrorForAnyNumberOfThreads) {
   }
 }
 
-TEST(Simulate, RefusesAPlanOfSomethingElse) {
+TEST(Simulate, WorksThePlansSheetsOnTheBenchGiven) {
+  const Plan plan = plan_of(small_top());
+  Job wider = small_top();
+  wider.zones[0].area_cm2 = 80;
+  const Simulation other = simulate(wider, few, plan, {.draws = 48});
+  EXPECT_EQ(other, simulated(wider));
+  EXPECT_GT(other.minutes.p50, simulated(small_top()).minutes.p50);
+}
+
+TEST(Simulate, RefusesASheetThatIsNotThereAndNoPlan) {
   const Job job = small_top();
   const Plan plan = plan_of(job);
-  Job other = job;
-  other.zones[0].area_cm2 = 41;
-  EXPECT_THROW(simulate(other, few, plan), BadInput);
   EXPECT_THROW(simulate(job, papers({"P400"}), plan), BadInput);
   EXPECT_THROW(simulate(job, papers({"P400", "P600", "P1500"}), plan), BadInput);
   Job never = job;

@@ -38,7 +38,8 @@ class Bench {
   /// Throws: BadInput, OutOfRange where job, stack or shop cannot be used; UnknownGrade, AmbiguousLabel for a sheet whose label does
   ///         not settle its size. What is wrong with the steps of the journal is thrown by what asks for the job as it stands.
   /// Source: -
-  Bench(Job job, Stack stack, std::optional<Shop> shop = {}, std::vector<Entry> journal = {});
+  Bench(Job job, Stack stack, std::optional<Shop> shop = std::nullopt,
+        std::vector<Entry> journal = {});
 
   const Job& job() const noexcept;  ///< as it was before the first step
   const Stack& stack() const noexcept;

@@ -1,4 +1,4 @@
-// One line of the journal: something that really happened at the workings, and when.
+// One line of the journal: something that really happened at the bench, and when.
 #pragma once
 
 #include <optional>

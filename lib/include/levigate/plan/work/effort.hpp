@@ -80,7 +80,7 @@ struct Effort {
 /// Effort of lowering a zone by removal_um. A block of area a covers one part of a zone of area A at a time; duty is
 /// what a shop has learned of the hand:
 ///
-///   travel = (R / rate) A / a,   minutes = travel / speed / duty_factor / 60,
+///   travel = (R / rate) A / a,   minutes = travel / speed / tool's duty / duty / 60,
 ///   sheets = travel / life * a wrap / sheet
 inline Effort effort(double removal_um, const SheetInZone& work, const Zone& zone,
                      const Sheet& sheet, double duty) {

@@ -5,7 +5,7 @@
 #include <tuple>
 
 #include "bind.hpp"
-#include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 
 namespace levigate_python {
 
@@ -64,10 +64,10 @@ class Broadcast {
       for (std::size_t i = 0; i < n; ++i) values[i] = data[i][at * step_[i]];
       try {
         visit(at, values);
-      } catch (const levigate::OutOfRange& error) {
-        throw levigate::OutOfRange(error.what() + place(at));
-      } catch (const levigate::BadInput& error) {
-        throw levigate::BadInput(error.what() + place(at));
+      } catch (const levigate::Error& error) {
+        std::vector<levigate::Fault> faults = error.faults();
+        for (levigate::Fault& fault : faults) fault.message += place(at);
+        levigate::throw_faults(std::move(faults));
       }
     }
   }

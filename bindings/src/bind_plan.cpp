@@ -32,7 +32,7 @@ std::vector<PlanOfJob> tradeoff(const PlanOfJob& self) {
   return result;
 }
 
-py::dict zones(const Step& step) {
+py::dict zones_by_name(const Step& step) {
   py::dict result;
   for (const ZoneStep& zone : step.zones) result[py::str(zone.zone)] = zone;
   return result;
@@ -68,7 +68,7 @@ void bind_step(py::module_& m) {
       .has("sheets_used", &Step::sheets_used, "sheets, all zones")
       .has("cost", &Step::cost, "of the sheets used")
       .has("gloss_gu", &Step::gloss_gu, "of the zone with least [GU]")
-      .has("zones", &zones, "ZoneStep of each zone, by name, in the order of the job")
+      .has("zones", &zones_by_name, "ZoneStep of each zone, by name, in the order of the job")
       .has("cautions", &Step::cautions, "that this step needs beside those of the plan")
       .finish();
   ValueClass<Totals>(m, "Totals", "What a plan adds up to.")

@@ -44,7 +44,7 @@ Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, s
   return levigate::simulate(job, *plan.stack, plan.plan, options);
 }
 
-py::dict zones(const Simulation& simulation) {
+py::dict simulated_zones(const Simulation& simulation) {
   py::dict result;
   for (const SimulatedZone& zone : simulation.zones) result[py::str(zone.zone)] = zone;
   return result;
@@ -88,7 +88,7 @@ void bind_simulation(py::module_& m) {
       .has("minutes", &Simulation::minutes, "all steps, and what comes before the first [min]")
       .has("sheets", &Simulation::sheets, "all steps")
       .has("steps", &Simulation::steps, "SimulatedStep of each step, in order")
-      .has("zones", &zones, "SimulatedZone of each zone on a coat, by name")
+      .has("zones", &simulated_zones, "SimulatedZone of each zone on a coat, by name")
       .finish();
   simulation.def(
       "to_json", [](const Simulation& self) { return levigate::to_json(self); },

@@ -2,6 +2,7 @@
 #include "bind.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/journal/shop.hpp"
 
 namespace levigate_python {
 

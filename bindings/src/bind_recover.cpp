@@ -2,7 +2,10 @@
 #include "as_json.hpp"
 #include "elementwise.hpp"
 #include "levigate/io/json.hpp"
+#include "levigate/recover/diagnose.hpp"
+#include "levigate/recover/go_back.hpp"
 #include "levigate/recover/present.hpp"
+#include "levigate/recover/work/visible.hpp"
 #include "levigate/text/card.hpp"
 
 namespace levigate_python {

@@ -3,6 +3,7 @@
 
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
+#include "levigate/risk/philox.hpp"
 #include "plan_of_job.hpp"
 
 namespace levigate_python {

@@ -1,5 +1,5 @@
 // Classes of values from their descriptions: one implementation for all types.
-#include <unordered_map>
+#include <map>
 
 #include "bind.hpp"
 #include "levigate/error.hpp"
@@ -14,8 +14,9 @@ using levigate::Form;
 using levigate::Kind;
 using levigate::Member;
 
-std::unordered_map<const Description*, ObjectOf>& objects() {
-  static std::unordered_map<const Description*, ObjectOf> all;
+/// By the name of the type: a member may bring a description of its own.
+std::map<std::string_view, ObjectOf>& objects() {
+  static std::map<std::string_view, ObjectOf> all;
   return all;
 }
 
@@ -31,7 +32,7 @@ py::object object_of(const Kind& kind, const void* at, py::handle owner) {
     case Form::truth: return py::bool_(kind.whole(at) != 0);
     case Form::text: return text_of(kind.text(at));
     case Form::choice: return text_of(kind.choice(static_cast<std::size_t>(kind.whole(at))));
-    case Form::value: return objects().at(&kind.described())(at, owner);
+    case Form::value: return objects().at(kind.described().name)(at, owner);
     case Form::maybe:
       if (kind.size(at) == 0) return py::none();
       return object_of(*kind.of, kind.item(at, 0), owner);
@@ -116,7 +117,7 @@ void add_method(py::object type, const char* name, Function function) {
 }  // namespace
 
 void register_object(const Description& description, ObjectOf make) {
-  objects().emplace(&description, make);
+  objects().emplace(description.name, make);
 }
 
 std::vector<std::string> add_members(const py::object& type, const Description& description,

@@ -73,6 +73,11 @@ void register_object(const levigate::Description& description, ObjectOf object_o
 void add_text_equality_copies(const py::object& type, std::vector<std::string> names,
                               const levigate::Description* description, ValueOf value_of);
 
+/// Docstring of a constructor that takes numbers by name, each of them optional.
+/// @param unnamed  what comes before them, as signatures spell it: "name: str", or nothing
+std::string doc_of_init(const py::object& type, const std::string& unnamed,
+                        const std::vector<const char*>& numbers, const char* doc);
+
 /// A class of read-only members. Its instances have a text, equality by members, and copies.
 template <typename Value>
 class ValueClass : public py::class_<Value> {

@@ -26,7 +26,8 @@ struct Contacts {
   }
 
   /// f(contact, x) with the contacts and x broadcast against each other.
-  Numbers with(const char* name, const Numbers& x, double (*f)(const Contact&, double)) const {
+  py::array_t<double> with(const char* name, const Numbers& x,
+                           double (*f)(const Contact&, double)) const {
     py::array_t<double> index(shape);
     std::iota(index.mutable_data(), index.mutable_data() + index.size(), 0.0);
     const char* const names[] = {"contact", name};
@@ -114,7 +115,10 @@ void bind_contact(py::module_& m) {
       },
       arg("depth_um"), exceedance_doc);
   many.def_property_readonly(
-      "shape", [](const Contacts& self) { return py::tuple(py::cast(self.shape)); },
+      "shape",
+      [](const Contacts& self) -> py::typing::Tuple<int, py::ellipsis> {
+        return py::tuple(py::cast(self.shape));
+      },
       "shape that the arguments broadcast to");
   many.def("__repr__", [](const py::object& self) {
     return "Contacts(shape=" + std::string(py::repr(self.attr("shape"))) + ")";

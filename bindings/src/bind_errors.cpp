@@ -87,9 +87,11 @@ void add_root(py::module_& m) {
   for (const char* name : of_first) root.attr(name) = none.attr(name);
   root.attr("_faults") = py::tuple();
   const py::object property = py::module_::import("builtins").attr("property");
-  root.attr("faults") = property(
-      py::cpp_function([](const py::object& self) { return py::list(self.attr("_faults")); }),
-      py::none(), py::none(), "all that speaks against the input, a Fault each");
+  root.attr("faults") =
+      property(py::cpp_function([](const py::object& self) -> py::typing::List<Fault> {
+                 return py::list(self.attr("_faults"));
+               }),
+               py::none(), py::none(), "all that speaks against the input, a Fault each");
 }
 
 void raise_in_python(const levigate::Error& error) {

@@ -32,8 +32,8 @@ std::vector<PlanOfJob> tradeoff(const PlanOfJob& self) {
   return result;
 }
 
-py::dict zones_by_name(const Step& step) {
-  py::dict result;
+py::typing::Dict<py::str, ZoneStep> zones_by_name(const Step& step) {
+  py::typing::Dict<py::str, ZoneStep> result;
   for (const ZoneStep& zone : step.zones) result[py::str(zone.zone)] = zone;
   return result;
 }

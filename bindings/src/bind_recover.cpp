@@ -99,7 +99,8 @@ void bind_recover(py::module_& m) {
           "to_json", [](const WayBack& self) { return levigate::to_json(self); },
           "As JSON text of format levigate.way_back/1.")
       .def(
-          "to_dict", [](const WayBack& self) { return from_json_text(levigate::to_json(self)); },
+          "to_dict",
+          [](const WayBack& self) -> py::dict { return from_json_text(levigate::to_json(self)); },
           "As plain data.");
 
   m.def("diagnose",

@@ -45,8 +45,8 @@ Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, s
   return levigate::simulate(job, *plan.stack, plan.plan, options);
 }
 
-py::dict simulated_zones(const Simulation& simulation) {
-  py::dict result;
+py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simulation) {
+  py::typing::Dict<py::str, SimulatedZone> result;
   for (const SimulatedZone& zone : simulation.zones) result[py::str(zone.zone)] = zone;
   return result;
 }

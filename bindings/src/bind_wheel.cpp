@@ -89,11 +89,19 @@ void bind_wheel(py::module_& m) {
   wheel.has("surface_speed_m_s", &Wheel::surface_speed_m_s, "of the rim [m/s]")
       .has("pressure_kpa", &Wheel::pressure_kpa, "on the face [kPa]")
       .finish();
-  wheel.def(py::init(&wheel_from), arg("name"),
-            "The wheel of a profile, numbers given by name in place of its own.\n\n"
-            "Where all are given the name is free. The rated_rpm of a profile is no rating of a\n"
-            "real wheel: state what is printed on yours. Raises BadInput; OutOfRange, also where\n"
-            "rpm is above rated_rpm.");
+  std::vector<const char*> names;
+  for (const WheelNumber& n : wheel_numbers) names.push_back(n.name);
+  const std::string doc = doc_of_init(
+      wheel, "name: str", names,
+      "The wheel of a profile, numbers given by name in place of its own.\n\n"
+      "Where all are given the name is free. The rated_rpm of a profile is no rating of a\n"
+      "real wheel: state what is printed on yours. Raises BadInput; OutOfRange, also where\n"
+      "rpm is above rated_rpm.");
+  {
+    py::options options;
+    options.disable_function_signatures();
+    wheel.def(py::init(&wheel_from), arg("name"), doc.c_str());
+  }
   bind_results(m);
 
   m.def("with_diameter", &levigate::with_diameter, arg("wheel"), py::kw_only(), arg("diameter_mm"),

@@ -68,6 +68,11 @@ std::string type_of(const Kind& kind) {
   return "object";
 }
 
+/// Name of a class, as signatures spell it.
+std::string name_of(const py::object& type) {
+  return "levigate._core." + std::string(py::str(type.attr("__name__")));
+}
+
 /// What a member is, with its unit and range: "of the wheel [mm], 10 to 2000".
 std::string doc_of(const Member& member) {
   std::string doc(member.about);
@@ -97,9 +102,8 @@ struct Getter {
 
 void add_property(const py::object& type, const Member& member, ValueOf value_of) {
   const std::string name(member.name), doc = doc_of(member);
-  const std::string signature = "(self: levigate._core." +
-                                std::string(py::str(type.attr("__name__"))) + ") -> " +
-                                type_of(*member.kind) + "\n\n" + doc + "\n";
+  const std::string signature =
+      "(self: " + name_of(type) + ") -> " + type_of(*member.kind) + "\n\n" + doc + "\n";
   py::options options;
   options.disable_function_signatures();
   const py::cpp_function get(Getter{&member, value_of, type.ptr()}, py::name(name.c_str()),
@@ -130,6 +134,17 @@ std::vector<std::string> add_members(const py::object& type, const Description& 
     names.emplace_back(member.name);
   }
   return names;
+}
+
+std::string doc_of_init(const py::object& type, const std::string& unnamed,
+                        const std::vector<const char*>& numbers, const char* doc) {
+  std::string text = "__init__(self: " + name_of(type) + (unnamed.empty() ? "" : ", ") + unnamed;
+  const char* before = ", *, ";
+  for (const char* name : numbers) {
+    text += before + std::string(name) + ": float = ...";
+    before = ", ";
+  }
+  return text + ") -> None\n\n" + doc + "\n";
 }
 
 void add_text_equality_copies(const py::object& type, std::vector<std::string> names,

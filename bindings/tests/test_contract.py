@@ -28,7 +28,7 @@ CONTRACT = {
     "Zone": "film levelled below_um defects carries",
     "LocalStep": "zone defect block work",
     "Fault": "code message quantity value unit low high pointer line",
-    "Error": "code quantity value unit low high pointer line faults",
+    "Error": "quantity value unit low high pointer line faults",
     "Formula": "function formula basis citation",
     "Entry": "kind at job zone sheet minutes sheets_used direction_deg readings_um width_um ra_um "
     "mark text to_dict to_json from_dict from_json",

@@ -69,14 +69,24 @@ std::vector<std::string> add_members(const py::object& type,
 void register_object(const levigate::Description& description, ObjectOf object_of);
 
 /// Gives a class a text over the attributes of these names, and copies, which are the instance
-/// itself. Equality is by the members of the description, or of the attributes where it is null.
+/// itself. Equality is by the members of the description, unless it is null, and by further attributes.
 void add_text_equality_copies(const py::object& type, std::vector<std::string> names,
+                              std::vector<std::string> further,
                               const levigate::Description* description, ValueOf value_of);
+
+/// Names of the members that are numbers.
+std::vector<std::string_view> numbers_of(const levigate::Description& description);
+
+/// Sets numbers of a value by the names of its members.
+/// @param noun  what such a number is called: "rule"
+/// Throws: BadInput for a name that is none of them, with the nearest
+void set_numbers(const levigate::Description& description, void* value, const py::dict& given,
+                 std::string_view noun);
 
 /// Docstring of a constructor that takes numbers by name, each of them optional.
 /// @param unnamed  what comes before them, as signatures spell it: "name: str", or nothing
 std::string doc_of_init(const py::object& type, const std::string& unnamed,
-                        const std::vector<const char*>& numbers, const char* doc);
+                        const std::vector<std::string_view>& numbers, const char* doc);
 
 /// A class of read-only members. Its instances have a text, equality by members, and copies.
 template <typename Value>
@@ -101,15 +111,19 @@ class ValueClass : public py::class_<Value> {
     } else {
       this->def_property_readonly(name, get, doc);
     }
-    if (std::find(names_.begin(), names_.end(), name) == names_.end()) names_.emplace_back(name);
+    if (std::find(names_.begin(), names_.end(), name) == names_.end()) {
+      names_.emplace_back(name);
+      further_.emplace_back(name);
+    }
     return *this;
   }
 
   /// To be called last: text, equality and copies over all members so far.
-  void finish() { add_text_equality_copies(*this, names_, description_, value_of_); }
+  void finish() { add_text_equality_copies(*this, names_, further_, description_, value_of_); }
 
  private:
   std::vector<std::string> names_;
+  std::vector<std::string> further_;  // of names_: not from the description
   const levigate::Description* description_ = nullptr;
   ValueOf value_of_ = nullptr;
 };
@@ -155,5 +169,6 @@ void bind_journal(py::module_& m);
 void bind_recover(py::module_& m);
 void bind_shop(py::module_& m);
 void bind_learn(py::module_& m);
+void bind_bench(py::module_& m);
 
 }  // namespace levigate_python

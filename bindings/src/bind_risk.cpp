@@ -31,18 +31,20 @@ levigate::Progress progress_of(const std::optional<Tell>& tell) {
 Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
                     unsigned threads, const std::optional<Tell>& progress, bool bands,
                     const std::optional<levigate::Shop>& shop) {
-  if (levigate::to_json(job) != levigate::to_json(*plan.job)) {
-    throw levigate::BadInput("the plan was made for the job '" + plan.job->name +
+  if (levigate::to_json(job) != levigate::to_json(plan.job())) {
+    throw levigate::BadInput("the plan was made for the job '" + plan.job().name +
                              "' as it was then, in simulate of the job '" + job.name + "'");
   }
   const levigate::SimulateOptions options{.draws = draws,
                                           .seed = seed,
                                           .threads = threads,
                                           .bands = bands,
-                                          .shop = shop,
                                           .progress = progress_of(progress)};
   const py::gil_scoped_release unlocked;
-  return levigate::simulate(job, *plan.stack, plan.plan, options);
+  const levigate::Bench& bench = plan.bench;
+  return shop ? levigate::simulate({bench.job(), bench.stack(), shop, bench.journal()}, plan.plan,
+                                   options)
+              : levigate::simulate(bench, plan.plan, options);
 }
 
 py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simulation) {

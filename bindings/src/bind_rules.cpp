@@ -56,7 +56,7 @@ void bind_rules(py::module_& m) {
                           "The rules that a plan keeps. What is not given is the default.");
   for (const Rule& rule : all_rules) rules.has(rule.name, rule.member, rule.doc);
   rules.finish();
-  std::vector<const char*> names;
+  std::vector<std::string_view> names;
   for (const Rule& rule : all_rules) names.push_back(rule.name);
   py::options options;
   options.disable_function_signatures();

@@ -43,6 +43,7 @@ py::object object_of(const Kind& kind, const void* at, py::handle owner) {
       }
       return all;
     }
+    case Form::either: return object_of(*kind.held(at), kind.item(at, 0), owner);
   }
   return py::none();
 }
@@ -64,6 +65,7 @@ std::string type_of(const Kind& kind) {
     case Form::value: return "levigate._core." + std::string(kind.described().name);
     case Form::maybe: return type_of(*kind.of) + " | None";
     case Form::list: return "list[" + type_of(*kind.of) + "]";
+    case Form::either: break;  // which kinds it may be, a kind does not say
   }
   return "object";
 }
@@ -86,27 +88,30 @@ std::string doc_of(const Member& member) {
 
 /// Reads a member of an instance of one class.
 struct Getter {
-  const Member* member;
+  std::vector<const Member*> path;  // through the values that are spread over their owner
   ValueOf value_of;
   PyObject* type;  // lives as long as the module
 
   py::object operator()(const py::object& self) const {
     if (PyObject_TypeCheck(self.ptr(), reinterpret_cast<PyTypeObject*>(type)) == 0) {
-      throw py::type_error(std::string(member->name) + " is of " +
+      throw py::type_error(std::string(path.back()->name) + " is of " +
                            std::string(py::repr(py::handle(type))) + ", not of " +
                            std::string(py::repr(py::type::of(self))));
     }
-    return object_of(*member->kind, member->in(value_of(self)), self);
+    const void* at = value_of(self);
+    for (const Member* member : path) at = member->in(at);
+    return object_of(*path.back()->kind, at, self);
   }
 };
 
-void add_property(const py::object& type, const Member& member, ValueOf value_of) {
+void add_property(const py::object& type, std::vector<const Member*> path, ValueOf value_of) {
+  const Member& member = *path.back();
   const std::string name(member.name), doc = doc_of(member);
   const std::string signature =
       "(self: " + name_of(type) + ") -> " + type_of(*member.kind) + "\n\n" + doc + "\n";
   py::options options;
   options.disable_function_signatures();
-  const py::cpp_function get(Getter{&member, value_of, type.ptr()}, py::name(name.c_str()),
+  const py::cpp_function get(Getter{std::move(path), value_of, type.ptr()}, py::name(name.c_str()),
                              py::doc(signature.c_str()));
   type.attr(name.c_str()) =
       py::handle(reinterpret_cast<PyObject*>(&PyProperty_Type))(get, py::none(), py::none(), doc);
@@ -116,6 +121,23 @@ template <typename Function>
 void add_method(py::object type, const char* name, Function function) {
   py::detail::add_class_method(
       type, name, py::cpp_function(std::move(function), py::name(name), py::is_method(type)));
+}
+
+/// Adds the members of a value, those of values that are spread over it in their place.
+void add_members(const py::object& type, const Description& description, ValueOf value_of,
+                 std::initializer_list<std::string_view> hidden,
+                 const std::vector<const Member*>& before, std::vector<std::string>& names) {
+  for (const Member& member : description.members) {
+    if (std::find(hidden.begin(), hidden.end(), member.name) != hidden.end()) continue;
+    std::vector<const Member*> path = before;
+    path.push_back(&member);
+    if (member.spread && member.kind->form == Form::value) {
+      add_members(type, member.kind->described(), value_of, hidden, path, names);
+      continue;
+    }
+    add_property(type, std::move(path), value_of);
+    names.emplace_back(member.name);
+  }
 }
 
 }  // namespace
@@ -128,19 +150,36 @@ std::vector<std::string> add_members(const py::object& type, const Description& 
                                      ValueOf value_of,
                                      std::initializer_list<std::string_view> hidden) {
   std::vector<std::string> names;
+  add_members(type, description, value_of, hidden, {}, names);
+  return names;
+}
+
+std::vector<std::string_view> numbers_of(const Description& description) {
+  std::vector<std::string_view> names;
   for (const Member& member : description.members) {
-    if (std::find(hidden.begin(), hidden.end(), member.name) != hidden.end()) continue;
-    add_property(type, member, value_of);
-    names.emplace_back(member.name);
+    if (member.kind->form == Form::number) names.push_back(member.name);
   }
   return names;
 }
 
+void set_numbers(const Description& description, void* value, const py::dict& given,
+                 std::string_view noun) {
+  for (const auto& [key, number] : given) {
+    const auto name = key.cast<std::string>();
+    const Member* member = description.find(name);
+    if (!member || member->kind->form != Form::number) {
+      throw levigate::BadInput(
+          levigate::detail::unknown_name_text(std::string(noun), name, numbers_of(description)));
+    }
+    member->kind->set_number(member->in_mutable(value), number.cast<double>());
+  }
+}
+
 std::string doc_of_init(const py::object& type, const std::string& unnamed,
-                        const std::vector<const char*>& numbers, const char* doc) {
+                        const std::vector<std::string_view>& numbers, const char* doc) {
   std::string text = "__init__(self: " + name_of(type) + (unnamed.empty() ? "" : ", ") + unnamed;
   const char* before = ", *, ";
-  for (const char* name : numbers) {
+  for (const std::string_view name : numbers) {
     text += before + std::string(name) + ": float = ...";
     before = ", ";
   }
@@ -148,8 +187,9 @@ std::string doc_of_init(const py::object& type, const std::string& unnamed,
 }
 
 void add_text_equality_copies(const py::object& type, std::vector<std::string> names,
-                              const Description* description, ValueOf value_of) {
-  add_method(type, "__repr__", [names](const py::object& self) {
+                              std::vector<std::string> further, const Description* description,
+                              ValueOf value_of) {
+  add_method(type, "__repr__", [names = std::move(names)](const py::object& self) {
     std::string text = py::str(py::type::of(self).attr("__name__"));
     const char* before = "(";
     for (const std::string& name : names) {
@@ -159,16 +199,14 @@ void add_text_equality_copies(const py::object& type, std::vector<std::string> n
     return text + ")";
   });
   add_method(type, "__eq__",
-             [names = std::move(names), description, value_of](const py::object& self,
-                                                               const py::object& other) {
+             [names = std::move(further), description, value_of](const py::object& self,
+                                                                 const py::object& other) {
                if (!py::type::of(self).is(py::type::of(other))) return false;
                if (description) {
                  const void *a = value_of(self), *b = value_of(other);
-                 return std::all_of(description->members.begin(), description->members.end(),
-                                    [&](const Member& member) {
-                                      return levigate::same(*member.kind, member.in(a),
-                                                            member.in(b));
-                                    });
+                 for (const Member& member : description->members) {
+                   if (!levigate::same(*member.kind, member.in(a), member.in(b))) return false;
+                 }
                }
                return std::all_of(names.begin(), names.end(), [&](const std::string& name) {
                  return self.attr(name.c_str()).equal(other.attr(name.c_str()));

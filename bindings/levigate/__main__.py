@@ -1,7 +1,7 @@
 """The command line: python -m levigate plan | evaluate | check | convert | record | journal | go-back | learn.
 
 Ends with 0 where all is well, with 1 where there is no plan or a finding is an error, with 2 for
-input that cannot be used: one line on the error stream says what and where.
+input that cannot be used: the error stream has a line for each fault, what and where.
 """
 
 from __future__ import annotations
@@ -175,7 +175,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return FINE
     except (levigate.Error, OSError) as error:
-        print("levigate: " + " ".join(str(error).split()), file=sys.stderr)
+        faults = error.faults if isinstance(error, levigate.Error) else []
+        for message in [fault.message for fault in faults] or [str(error)]:
+            print("levigate: " + " ".join(message.split()), file=sys.stderr)
         return BAD_INPUT
     return status
 

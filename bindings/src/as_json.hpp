@@ -5,6 +5,7 @@
 #include <string>
 
 #include "bind.hpp"
+#include "levigate/io/formats.hpp"
 
 namespace levigate_python {
 

@@ -8,11 +8,14 @@
 #include <pybind11/typing.h>
 
 #include <algorithm>
+#include <initializer_list>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/detail/profile.hpp"
 #include "levigate/grade/system.hpp"
 
@@ -51,14 +54,56 @@ inline std::optional<levigate::System> bare_rule(const std::string& name) {
   return py::cast(name).cast<levigate::System>();
 }
 
-/// A class of read-only members. Its instances have a text, equality by members, and copies, which
-/// are the instance itself.
+/// The value of a Python object that is known to be of its class.
+using ValueOf = const void* (*)(py::handle);
+/// The Python object of a value inside another one, which keeps it alive.
+using ObjectOf = py::object (*)(const void* value, py::handle owner);
+
+/// Gives a class a read-only property for each member of a description.
+/// Returns: their names
+std::vector<std::string> add_members(const py::object& type,
+                                     const levigate::Description& description, ValueOf value_of,
+                                     std::initializer_list<std::string_view> hidden);
+
+/// From now on members of that type become these objects.
+void register_object(const levigate::Description& description, ObjectOf object_of);
+
+/// Gives a class a text over the attributes of these names, and copies, which are the instance
+/// itself. Equality is by the members of the description, unless it is null, and by further attributes.
+void add_text_equality_copies(const py::object& type, std::vector<std::string> names,
+                              std::vector<std::string> further,
+                              const levigate::Description* description, ValueOf value_of);
+
+/// Names of the members that are numbers.
+std::vector<std::string_view> numbers_of(const levigate::Description& description);
+
+/// Sets numbers of a value by the names of its members.
+/// @param noun  what such a number is called: "rule"
+/// Throws: BadInput for a name that is none of them, with the nearest
+void set_numbers(const levigate::Description& description, void* value, const py::dict& given,
+                 std::string_view noun);
+
+/// Docstring of a constructor that takes numbers by name, each of them optional.
+/// @param unnamed  what comes before them, as signatures spell it: "name: str", or nothing
+std::string doc_of_init(const py::object& type, const std::string& unnamed,
+                        const std::vector<std::string_view>& numbers, const char* doc);
+
+/// A class of read-only members. Its instances have a text, equality by members, and copies.
 template <typename Value>
 class ValueClass : public py::class_<Value> {
  public:
   ValueClass(py::module_& m, const char* name, const char* doc) : py::class_<Value>(m, name, doc) {}
 
-  /// A member, or what a function makes of the value.
+  /// Properties of members in place, by the description of the value that value_of() finds.
+  ValueClass& describe(const levigate::Description& description, ValueOf value_of,
+                       std::initializer_list<std::string_view> hidden) {
+    names_ = add_members(*this, description, value_of, hidden);
+    description_ = &description;
+    value_of_ = value_of;
+    return *this;
+  }
+
+  /// A member, or what a function makes of the value; in place of a member of that name.
   template <typename Get>
   ValueClass& has(const char* name, Get get, const char* doc) {
     if constexpr (std::is_member_object_pointer_v<Get>) {
@@ -66,33 +111,39 @@ class ValueClass : public py::class_<Value> {
     } else {
       this->def_property_readonly(name, get, doc);
     }
-    names_.push_back(name);
+    if (std::find(names_.begin(), names_.end(), name) == names_.end()) {
+      names_.emplace_back(name);
+      further_.emplace_back(name);
+    }
     return *this;
   }
 
   /// To be called last: text, equality and copies over all members so far.
-  void finish() {
-    this->def("__repr__", [names = names_](const py::object& self) {
-      std::string text = py::str(py::type::of(self).attr("__name__"));
-      const char* before = "(";
-      for (const char* name : names) {
-        text += before + std::string(name) + "=" + std::string(py::repr(self.attr(name)));
-        before = ", ";
-      }
-      return text + ")";
-    });
-    this->def("__eq__", [names = names_](const py::object& self, const py::object& other) {
-      return py::type::of(self).is(py::type::of(other)) &&
-             std::all_of(names.begin(), names.end(),
-                         [&](const char* name) { return self.attr(name).equal(other.attr(name)); });
-    });
-    this->def("__copy__", [](const py::object& self) { return self; });
-    this->def("__deepcopy__", [](const py::object& self, const py::dict&) { return self; });
-  }
+  void finish() { add_text_equality_copies(*this, names_, further_, description_, value_of_); }
 
  private:
-  std::vector<const char*> names_;
+  std::vector<std::string> names_;
+  std::vector<std::string> further_;  // of names_: not from the description
+  const levigate::Description* description_ = nullptr;
+  ValueOf value_of_ = nullptr;
 };
+
+/// The class of a described type, with all of its members but the hidden ones.
+template <levigate::Described Value>
+ValueClass<Value> describe_class(py::module_& m,
+                                 std::initializer_list<std::string_view> hidden = {}) {
+  const levigate::Description& description = levigate::description_of<Value>();
+  register_object(description, [](const void* value, py::handle owner) {
+    return py::cast(static_cast<const Value*>(value), py::return_value_policy::reference_internal,
+                    owner);
+  });
+  ValueClass<Value> made(m, std::string(description.name).c_str(),
+                         std::string(description.about).c_str());
+  made.describe(
+      description, [](py::handle self) -> const void* { return &self.cast<const Value&>(); },
+      hidden);
+  return made;
+}
 
 void bind_errors(py::module_& m);
 void bind_grade(py::module_& m);
@@ -118,5 +169,6 @@ void bind_journal(py::module_& m);
 void bind_recover(py::module_& m);
 void bind_shop(py::module_& m);
 void bind_learn(py::module_& m);
+void bind_bench(py::module_& m);
 
 }  // namespace levigate_python

@@ -6,7 +6,6 @@
 namespace levigate_python {
 
 using levigate::Backing;
-using levigate::Block;
 using levigate::Cleaning;
 using levigate::Pieces;
 using levigate::SheenBand;
@@ -55,7 +54,7 @@ void bind_care(py::module_& m) {
       "Raises BadInput, OutOfRange. Source: clogging_share(); half as the mark: assumption.");
   m.def(
       "pieces",
-      [](const ValueOrName<Backing>& backing, const ValueOrName<Block>& block, double travel_m) {
+      [](const ValueOrName<Backing>& backing, const ValueOrName<Face>& block, double travel_m) {
         return levigate::pieces(backing_of(backing), block_of(block), travel_m);
       },
       arg("backing"), arg("block"), py::kw_only(), arg("travel_m"),

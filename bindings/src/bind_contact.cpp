@@ -26,12 +26,14 @@ struct Contacts {
   }
 
   /// f(contact, x) with the contacts and x broadcast against each other.
-  template <typename F>
-  Numbers with(const char* name, const Numbers& x, F f) const {
+  py::array_t<double> with(const char* name, const Numbers& x,
+                           double (*f)(const Contact&, double)) const {
     py::array_t<double> index(shape);
     std::iota(index.mutable_data(), index.mutable_data() + index.size(), 0.0);
-    return elementwise<2>({"contact", name}, {index, x}, [&](double at, double value) {
-      return f(all[static_cast<std::size_t>(at)], value);
+    const char* const names[] = {"contact", name};
+    const py::object given[] = {index, x};
+    return elementwise(Broadcast(names, given), [&](const double* at_and_x) {
+      return f(all[static_cast<std::size_t>(at_and_x[0])], at_and_x[1]);
     });
   }
 };
@@ -58,13 +60,18 @@ void each_attribute(Add add) {
   add("rq_um", &levigate::rq_um, "root mean square roughness of the surface it leaves [um]");
 }
 
-py::object contact_of(const std::array<Numbers, 8>& given) {
-  const Broadcast<8> columns({"size_um", "log_spread", "tip_spread", "modulus_mpa", "pressure_kpa",
-                              "hardness_mpa", "flank_deg", "packing"},
-                             given);
+/// f(contact, x) of every x.
+Numbers with(const Contact& contact, const char* name, const Numbers& x,
+             double (*f)(const Contact&, double)) {
+  const py::object given[] = {x};
+  return elementwise(Broadcast({&name, 1}, given),
+                     [&](const double* value) { return f(contact, *value); });
+}
+
+py::object contact_of(const Broadcast& columns) {
   Contacts result{{}, columns.shape()};
   result.all.reserve(columns.size());
-  columns.for_each([&](std::size_t, const std::array<double, 8>& x) {
+  columns.for_each([&](std::size_t, const double* x) {
     result.all.push_back(levigate::contact({x[0], x[1], x[2], x[3], x[4], x[5], x[6], x[7]}));
   });
   return columns.scalar() ? py::cast(result.all[0]) : py::cast(std::move(result));
@@ -78,14 +85,12 @@ void bind_contact(py::module_& m) {
   one.finish();
   one.def(
       "depth_um",
-      [](const Contact& self, const Numbers& q) {
-        return elementwise<1>({"q"}, {q}, [&](double x) { return depth_um(self, x); });
-      },
-      arg("q"), depth_doc);
+      [](const Contact& self, const Numbers& q) { return with(self, "q", q, depth_um); }, arg("q"),
+      depth_doc);
   one.def(
       "exceedance",
       [](const Contact& self, const Numbers& depth) {
-        return elementwise<1>({"depth_um"}, {depth}, [&](double x) { return exceedance(self, x); });
+        return with(self, "depth_um", depth, exceedance);
       },
       arg("depth_um"), exceedance_doc);
 
@@ -110,22 +115,20 @@ void bind_contact(py::module_& m) {
       },
       arg("depth_um"), exceedance_doc);
   many.def_property_readonly(
-      "shape", [](const Contacts& self) { return py::tuple(py::cast(self.shape)); },
+      "shape",
+      [](const Contacts& self) -> py::typing::Tuple<int, py::ellipsis> {
+        return py::tuple(py::cast(self.shape));
+      },
       "shape that the arguments broadcast to");
   many.def("__repr__", [](const py::object& self) {
     return "Contacts(shape=" + std::string(py::repr(self.attr("shape"))) + ")";
   });
 
-  m.def(
-      "contact",
-      [](const Numbers& size, const Numbers& log_spread, const Numbers& tip_spread,
-         const Numbers& modulus, const Numbers& pressure, const Numbers& hardness,
-         const Numbers& flank, const Numbers& packing) -> py::typing::Union<Contact, Contacts> {
-        return contact_of(
-            {size, log_spread, tip_spread, modulus, pressure, hardness, flank, packing});
-      },
-      py::kw_only(), arg("size_um"), arg("log_spread"), arg("tip_spread"), arg("modulus_mpa"),
-      arg("pressure_kpa"), arg("hardness_mpa"), arg("flank_deg") = 20.0, arg("packing") = 0.5,
+  def_numbers(
+      m, "contact",
+      {arg("size_um"), arg("log_spread"), arg("tip_spread"), arg("modulus_mpa"),
+       arg("pressure_kpa"), arg("hardness_mpa"), arg("flank_deg") = 20.0, arg("packing") = 0.5},
+      "levigate._core.Contact | levigate._core.Contacts", &contact_of,
       "How many grain tips of a sheet press into a film, and how deep.\n\n"
       "size_um: median grain size, 0.01 to 10 000 um; log_spread: sd of ln(size), 0 to 1;\n"
       "tip_spread: sd of tip heights due to the backing, over the size, 0 to 1; modulus_mpa: of\n"

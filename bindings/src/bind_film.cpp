@@ -15,9 +15,6 @@ void bind_film(py::module_& m) {
       .has("mean_se_um", &Film::mean_se_um, "standard error of mean_um [um]")
       .has("sd_se_um", &Film::sd_se_um, "standard error of sd_um [um]")
       .has("readings", &Film::readings, "number of gauge readings it rests on; 0: none")
-      .has("moved_um", &Film::moved_um, "of mean_um, what with_shop() added [um]")
-      .has("moved_se_um", &Film::moved_se_um,
-           "of mean_se_um, what with_shop() added, in quadrature [um]")
       .has("spot_sd_um", &levigate::spot_sd_um,
            "standard deviation to predict one spot with, the standard errors included [um]")
       .finish();

@@ -49,9 +49,11 @@ py::tuple parts_of(const Grade& grade) {
 }
 
 py::array_t<std::int64_t> nearest(const Numbers& sizes_um, System system) {
-  const Broadcast<1> sizes({"sizes_um"}, {sizes_um});
+  const char* const names[] = {"sizes_um"};
+  const py::object given[] = {sizes_um};
+  const Broadcast sizes(names, given);
   std::vector<double> flat(sizes.size());
-  sizes.for_each([&](std::size_t at, const std::array<double, 1>& size) { flat[at] = size[0]; });
+  sizes.for_each([&](std::size_t at, const double* size) { flat[at] = *size; });
   const std::vector<std::size_t> indices = levigate::nearest(flat, system);
   py::array_t<std::int64_t> result(sizes.shape());
   std::copy(indices.begin(), indices.end(), result.mutable_data());

@@ -1,7 +1,7 @@
 // Heat under a buffing wheel, and its speed: functions of numbers.
 #include "elementwise.hpp"
-#include "levigate/wheel/heat.hpp"
 #include "levigate/stack/speed.hpp"
+#include "levigate/wheel/heat.hpp"
 
 namespace levigate_python {
 

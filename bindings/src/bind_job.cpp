@@ -5,6 +5,7 @@
 #include "levigate/io/json.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/workings.hpp"
+#include "named.hpp"
 
 namespace levigate_python {
 
@@ -64,7 +65,8 @@ void bind_job(py::module_& m) {
   ValueClass<Zone>(m, "Zone", "A part of the surface with one block and one film.")
       .has("name", &Zone::name, "unique in a job")
       .has("area_cm2", &Zone::area_cm2, "area [cm2]")
-      .has("block", &Zone::block, "what presses the paper")
+      .has(
+          "block", [](const Zone& zone) { return Face(zone.block); }, "what presses the paper")
       .has("film", &Zone::film, "film of the last round; None on a solid")
       .has("peel_um", &Zone::peel_um, "orange peel, peak to valley [um]")
       .has("peel_wavelength_mm", &Zone::peel_wavelength_mm, "its wavelength [mm]")
@@ -92,7 +94,6 @@ void bind_job(py::module_& m) {
       .has(
           "prefer", [](const Job& j) { return levigate::to_string(j.prefer); },
           "\"minutes\", \"film\", \"steps\" or \"cost\"")
-      .has("duty_factor", &Job::duty_factor, "learned: work in a minute over what is computed")
       .finish();
   job.def_property_readonly("budget_um", &budget_um,
                             "depth that each zone can afford [um], by name; None on a solid");

@@ -85,7 +85,9 @@ void bind_learn(py::module_& m) {
   learned.def_property_readonly(
       "report", py::overload_cast<const Learned&>(&levigate::report),
       "what the shop's numbers say, and lines learned before, a LearnedLine each");
-  m.def("observe", &levigate::observe, arg("job"), arg("stack"), arg("entries"),
+  m.def("observe",
+        py::overload_cast<const Job&, const Stack&, const std::vector<Entry>&>(&levigate::observe),
+        arg("job"), arg("stack"), arg("entries"),
         "What the entries of a journal show of a job, each beside what is computed.\n\n"
         "Raises BadInput, OutOfRange where job or stack cannot be used.");
   m.def(
@@ -101,15 +103,6 @@ void bind_learn(py::module_& m) {
       "a\n"
       "shop gave job and stack is not used. Raises BadInput, OutOfRange where job or stack cannot\n"
       "be used.");
-  m.def(
-      "with_shop",
-      [](const Job& job, const Stack& stack, const Shop& shop) {
-        auto [learned_job, learned_stack] = levigate::with_shop(job, stack, shop);
-        return std::pair(std::move(learned_job), std::move(learned_stack));
-      },
-      arg("job"), arg("stack"), arg("shop"),
-      "Job and stack with the medians of a shop in place of what a shop gave them before.\n\n"
-      "Films that are not from readings are moved by the offset of their coating.");
 }
 
 }  // namespace levigate_python

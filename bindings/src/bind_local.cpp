@@ -7,7 +7,6 @@ namespace levigate_python {
 
 namespace {
 
-using levigate::Block;
 using levigate::Defect;
 using levigate::LocalCost;
 using levigate::LocalStep;
@@ -25,7 +24,7 @@ Defect defect_from(const std::string& kind, double height_um, double width_mm, d
 }
 
 LocalWork take_down(const Defect& defect, double small_rate_um_per_m, double zone_rate_um_per_m,
-                    const ValueOrName<Block>& small_block, const ValueOrName<Block>& zone_block,
+                    const ValueOrName<Face>& small_block, const ValueOrName<Face>& zone_block,
                     const std::optional<double>& tape_um) {
   LocalTools tools;
   tools.small_block = {block_of(small_block), small_rate_um_per_m};

@@ -17,23 +17,20 @@ using levigate::Totals;
 using levigate::ZoneStep;
 using py::arg;
 
-PlanOfJob plan(const Job& job, const Stack& stack) {
-  return {std::make_shared<Job>(job), std::make_shared<Stack>(stack), levigate::plan(job, stack)};
-}
+PlanOfJob plan(const Job& job, const Stack& stack) { return plan_of({job, stack}); }
 
 PlanOfJob evaluate(const Job& job, const Stack& stack, const std::vector<std::string>& sequence) {
-  return {std::make_shared<Job>(job), std::make_shared<Stack>(stack),
-          levigate::evaluate(job, stack, sequence)};
+  return evaluated({job, stack}, sequence);
 }
 
 std::vector<PlanOfJob> tradeoff(const PlanOfJob& self) {
   std::vector<PlanOfJob> result;
-  for (const Plan& point : self.plan.tradeoff) result.push_back({self.job, self.stack, point});
+  for (const Plan& point : self.plan.tradeoff) result.push_back({self.bench, point});
   return result;
 }
 
-py::dict zones(const Step& step) {
-  py::dict result;
+py::typing::Dict<py::str, ZoneStep> zones_by_name(const Step& step) {
+  py::typing::Dict<py::str, ZoneStep> result;
   for (const ZoneStep& zone : step.zones) result[py::str(zone.zone)] = zone;
   return result;
 }
@@ -68,7 +65,7 @@ void bind_step(py::module_& m) {
       .has("sheets_used", &Step::sheets_used, "sheets, all zones")
       .has("cost", &Step::cost, "of the sheets used")
       .has("gloss_gu", &Step::gloss_gu, "of the zone with least [GU]")
-      .has("zones", &zones, "ZoneStep of each zone, by name, in the order of the job")
+      .has("zones", &zones_by_name, "ZoneStep of each zone, by name, in the order of the job")
       .has("cautions", &Step::cautions, "that this step needs beside those of the plan")
       .finish();
   ValueClass<Totals>(m, "Totals", "What a plan adds up to.")
@@ -100,9 +97,9 @@ void bind_plan(py::module_& m) {
   bound.def_property_readonly("tradeoff", &tradeoff,
                               "plans that none beats in minutes, film and cost, by minutes");
   bound.def_property_readonly(
-      "job", [](const PlanOfJob& self) { return *self.job; }, "the job it was made for");
+      "job", [](const PlanOfJob& self) { return self.job(); }, "the job it was made for");
   bound.def_property_readonly(
-      "stack", [](const PlanOfJob& self) { return *self.stack; }, "the stack it was made from");
+      "stack", [](const PlanOfJob& self) { return self.stack(); }, "the stack it was made from");
   bound.def(
       "to_json", [](const PlanOfJob& self) { return levigate::to_json(self.plan); },
       "The plan as JSON text of format levigate.plan/1.");
@@ -115,8 +112,8 @@ void bind_plan(py::module_& m) {
   bound.def(
       "card",
       [](const PlanOfJob& self, const std::optional<levigate::Simulation>& simulation) {
-        return simulation ? levigate::card(*self.job, *self.stack, self.plan, *simulation)
-                          : levigate::card(*self.job, *self.stack, self.plan);
+        return simulation ? levigate::card(self.job(), self.stack(), self.plan, *simulation)
+                          : levigate::card(self.job(), self.stack(), self.plan);
       },
       arg("simulation") = py::none(),
       "The plan as text for the bench.\n\n"
@@ -142,8 +139,8 @@ void bind_plan(py::module_& m) {
       "__eq__",
       [](const PlanOfJob& self, const PlanOfJob& other) {
         return levigate::to_json(self.plan) == levigate::to_json(other.plan) &&
-               levigate::to_json(*self.job) == levigate::to_json(*other.job) &&
-               levigate::to_json(*self.stack) == levigate::to_json(*other.stack);
+               levigate::to_json(self.job()) == levigate::to_json(other.job()) &&
+               levigate::to_json(self.stack()) == levigate::to_json(other.stack());
       },
       py::is_operator());
 

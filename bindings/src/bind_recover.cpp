@@ -2,7 +2,10 @@
 #include "as_json.hpp"
 #include "elementwise.hpp"
 #include "levigate/io/json.hpp"
+#include "levigate/recover/diagnose.hpp"
+#include "levigate/recover/go_back.hpp"
 #include "levigate/recover/present.hpp"
+#include "levigate/recover/work/visible.hpp"
 #include "levigate/text/card.hpp"
 
 namespace levigate_python {
@@ -96,7 +99,8 @@ void bind_recover(py::module_& m) {
           "to_json", [](const WayBack& self) { return levigate::to_json(self); },
           "As JSON text of format levigate.way_back/1.")
       .def(
-          "to_dict", [](const WayBack& self) { return from_json_text(levigate::to_json(self)); },
+          "to_dict",
+          [](const WayBack& self) -> py::dict { return from_json_text(levigate::to_json(self)); },
           "As plain data.");
 
   m.def("diagnose",

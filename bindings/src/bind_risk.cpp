@@ -3,6 +3,7 @@
 
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
+#include "levigate/risk/philox.hpp"
 #include "plan_of_job.hpp"
 
 namespace levigate_python {
@@ -30,22 +31,24 @@ levigate::Progress progress_of(const std::optional<Tell>& tell) {
 Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
                     unsigned threads, const std::optional<Tell>& progress, bool bands,
                     const std::optional<levigate::Shop>& shop) {
-  if (levigate::to_json(job) != levigate::to_json(*plan.job)) {
-    throw levigate::BadInput("the plan was made for the job '" + plan.job->name +
+  if (levigate::to_json(job) != levigate::to_json(plan.job())) {
+    throw levigate::BadInput("the plan was made for the job '" + plan.job().name +
                              "' as it was then, in simulate of the job '" + job.name + "'");
   }
   const levigate::SimulateOptions options{.draws = draws,
                                           .seed = seed,
                                           .threads = threads,
                                           .bands = bands,
-                                          .shop = shop,
                                           .progress = progress_of(progress)};
   const py::gil_scoped_release unlocked;
-  return levigate::simulate(job, *plan.stack, plan.plan, options);
+  const levigate::Bench& bench = plan.bench;
+  return shop ? levigate::simulate({bench.job(), bench.stack(), shop, bench.journal()}, plan.plan,
+                                   options)
+              : levigate::simulate(bench, plan.plan, options);
 }
 
-py::dict zones(const Simulation& simulation) {
-  py::dict result;
+py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simulation) {
+  py::typing::Dict<py::str, SimulatedZone> result;
   for (const SimulatedZone& zone : simulation.zones) result[py::str(zone.zone)] = zone;
   return result;
 }
@@ -88,7 +91,7 @@ void bind_simulation(py::module_& m) {
       .has("minutes", &Simulation::minutes, "all steps, and what comes before the first [min]")
       .has("sheets", &Simulation::sheets, "all steps")
       .has("steps", &Simulation::steps, "SimulatedStep of each step, in order")
-      .has("zones", &zones, "SimulatedZone of each zone on a coat, by name")
+      .has("zones", &simulated_zones, "SimulatedZone of each zone on a coat, by name")
       .finish();
   simulation.def(
       "to_json", [](const Simulation& self) { return levigate::to_json(self); },

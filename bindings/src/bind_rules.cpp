@@ -47,8 +47,8 @@ Rules rules_from(const py::dict& given) {
 }  // namespace
 
 Rules rules_of(const RulesOrDict& given) {
-  const auto* dict = std::get_if<py::dict>(&given);
-  return dict ? rules_from(*dict) : std::get<Rules>(given);
+  const auto* rules = std::get_if<Rules>(&given);
+  return rules ? *rules : rules_from(std::get<1>(given));
 }
 
 void bind_rules(py::module_& m) {
@@ -56,8 +56,15 @@ void bind_rules(py::module_& m) {
                           "The rules that a plan keeps. What is not given is the default.");
   for (const Rule& rule : all_rules) rules.has(rule.name, rule.member, rule.doc);
   rules.finish();
+  std::vector<std::string_view> names;
+  for (const Rule& rule : all_rules) names.push_back(rule.name);
+  py::options options;
+  options.disable_function_signatures();
   rules.def(py::init([](const py::kwargs& given) { return rules_from(given); }),
-            "Rules by name; the others keep their defaults.\n\nRaises BadInput, OutOfRange.");
+            doc_of_init(rules, "", names,
+                        "Rules by name; the others keep their defaults.\n\n"
+                        "Raises BadInput, OutOfRange.")
+                .c_str());
 }
 
 }  // namespace levigate_python

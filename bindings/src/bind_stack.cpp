@@ -4,7 +4,7 @@
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/stack/check.hpp"
-#include "levigate/wheel/wheel.hpp"
+#include "named.hpp"
 #include "rules.hpp"
 
 namespace levigate_python {
@@ -14,15 +14,31 @@ namespace {
 using levigate::Backing;
 using levigate::Block;
 using levigate::Finding;
+using levigate::Polish;
 using levigate::Rules;
 using levigate::Sheet;
 using levigate::Stack;
-using levigate::Wheel;
 using py::arg;
 
-std::optional<Wheel> wheel(const Block& block) {
-  if (!block.wheel) return std::nullopt;
-  return levigate::wheel_of(block);
+std::optional<Face> block(const Sheet& sheet) {
+  const levigate::Tool* tool = levigate::tool_of(sheet);
+  return tool ? std::optional(Face(*tool)) : std::nullopt;
+}
+
+/// A number of the compound that a sheet is, or None.
+template <typename Get>
+auto of_polish(Get get) {
+  return [get](const Sheet& sheet) -> std::optional<double> {
+    const Polish* polish = levigate::polish_of(sheet);
+    return polish ? get(*polish) : std::nullopt;
+  };
+}
+
+/// The reach of a compound, where it is told as a Reach.
+template <typename Reach>
+std::optional<double> reach(const Polish& polish, double Reach::*number) {
+  const auto* found = std::get_if<Reach>(&polish.reach);
+  return found ? std::optional(found->*number) : std::nullopt;
 }
 
 py::dict sheet_dict(const Sheet& sheet) {
@@ -42,46 +58,46 @@ Stack stack_of(const py::typing::Iterable<SheetOrDict>& sheets, const std::strin
 }
 
 void bind_parts(py::module_& m) {
-  ValueClass<Backing>(m, "Backing", "What carries the grain of a sheet.")
-      .has("name", &Backing::name, "name of the profile, or the user's own")
-      .has("tip_spread", &Backing::tip_spread, "sd of the tips' heights over the grain size")
-      .has("modulus_mpa", &Backing::modulus_mpa, "modulus under one grain [MPa]")
-      .has("life_m", &Backing::life_m, "block travel that one piece lasts [m]")
-      .has("clean_every_m", &Backing::clean_every_m, "block travel between two cleanings [m]")
-      .has("fade_m", &Backing::fade_m, "travel over which clogging takes hold [m]")
-      .has("floor", &Backing::floor, "share of the fresh rate that clogged paper keeps")
-      .has("rate_factor", &Backing::rate_factor, "learned: removal rate over what is computed")
-      .has("scratch_factor", &Backing::scratch_factor, "learned: depth over what is computed")
+  describe_class<Backing>(m).finish();
+  const levigate::Description& of_block = levigate::description_of<Block>();
+  register_object(of_block, [](const void* value, py::handle) {
+    return py::cast(Face(*static_cast<const Block*>(value)));
+  });
+  ValueClass<Face>(m, "Block", "A block, or a pad that is its own tool.")
+      .describe(of_block,
+                [](py::handle self) -> const void* { return &self.cast<const Face&>().block; }, {})
+      .has(
+          "pressure_kpa", [](const Face& face) { return face.block.pressure_kpa(); },
+          "force over area [kPa]")
+      .has("wheel", &Face::wheel, "where it is a buffing wheel, or None")
       .finish();
-  ValueClass<Block>(m, "Block", "A block, or a pad that is its own tool.")
-      .has("name", &Block::name, "name of the profile, or the user's own")
-      .has("modulus_mpa", &Block::modulus_mpa, "modulus of the face on the work [MPa]")
-      .has("area_cm2", &Block::area_cm2, "area in contact [cm2]")
-      .has("force_n", &Block::force_n, "pressing force [N]")
-      .has("speed_m_s", &Block::speed_m_s, "mean sliding speed [m/s]")
-      .has("duty", &Block::duty, "share of the time that is spent sanding")
-      .has("wrap", &Block::wrap, "area of abrasive of one piece over area_cm2")
-      .has("pressure_kpa", &Block::pressure_kpa, "force over area [kPa]")
-      .has("wheel", &wheel, "where it is a buffing wheel, or None")
-      .finish();
-  ValueClass<Sheet> sheet(m, "Sheet", "One kind of abrasive in the drawer.");
-  sheet.has("id", &Sheet::id, "the user's own name for it, unique in a stack")
-      .has("maker", &Sheet::maker, "may be empty")
-      .has("label", &Sheet::label, "as printed on the back")
-      .has("system", &Sheet::system, "where the label does not say it, or None")
-      .has("size_um", &Sheet::size_um, "the user's own median size [um], or None")
-      .has("backing", &Sheet::backing, "what carries the grain")
-      .has("block", &Sheet::block, "where the sheet is its own tool, or None")
-      .has("width_mm", &Sheet::width_mm, "of one sheet [mm]")
-      .has("height_mm", &Sheet::height_mm, "of one sheet [mm]")
-      .has("worn_um", &Sheet::worn_um, "of a compound: its grain broken down [um], or None")
-      .has("coarsest_scratch_um", &Sheet::coarsest_scratch_um,
+  ValueClass<Sheet> sheet = describe_class<Sheet>(m, {"kind"});
+  sheet
+      .has(
+          "size_um",
+          [](const Sheet& s) {
+            const Polish* polish = levigate::polish_of(s);
+            return polish ? std::optional(polish->size_um) : s.size_um;
+          },
+          "the user's own median size [um], or None")
+      .has("block", &block, "where the sheet is its own tool, or None")
+      .has("worn_um", of_polish([](const Polish& p) { return std::optional(p.worn_um); }),
+           "of a compound: its grain broken down [um], or None")
+      .has("coarsest_scratch_um", of_polish([](const Polish& p) {
+             return reach(p, &levigate::ScratchReach::coarsest_scratch_um);
+           }),
            "of a compound: deepest scratch it takes out [um], or None")
-      .has("coarsest_paper_um", &Sheet::coarsest_paper_um,
+      .has("coarsest_paper_um", of_polish([](const Polish& p) {
+             return reach(p, &levigate::PaperReach::coarsest_paper_um);
+           }),
            "of a compound: grain of the paper it may follow [um], or None")
-      .has("wear_share", &Sheet::wear_share, "of the rate of held grain that its grain reaches")
-      .has("on_hand", &Sheet::on_hand, "sheets in the drawer; None: no limit")
-      .has("price", &Sheet::price, "of one sheet, in any currency of hundred cents, or None")
+      .has(
+          "wear_share",
+          [](const Sheet& s) {
+            const Polish* polish = levigate::polish_of(s);
+            return polish ? polish->wear_share : 1.0;
+          },
+          "of the rate of held grain that its grain reaches")
       .finish();
   sheet.def("to_dict", &sheet_dict, "The sheet as a dictionary, as it stands in a file.");
 }
@@ -91,7 +107,7 @@ void bind_parts(py::module_& m) {
 void bind_stack(py::module_& m) {
   bind_parts(m);
   bind_rules(m);
-  ValueClass<Stack> stack(m, "Stack", "The paper on hand, in the user's order.");
+  ValueClass<Stack> stack = describe_class<Stack>(m);
   stack
       .has(
           "bare_number",
@@ -99,7 +115,6 @@ void bind_stack(py::module_& m) {
             return s.bare_number ? std::string(levigate::to_string(*s.bare_number)) : ask;
           },
           "system of labels that are a bare number, or \"ask\"")
-      .has("sheets", &Stack::sheets, "the sheets")
       .finish();
   stack.def(py::init(&stack_of), arg("sheets"), arg("bare_number") = ask,
             "From sheets: Sheet objects, or dictionaries as they stand in a file.\n\n"

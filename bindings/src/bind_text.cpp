@@ -14,7 +14,7 @@ void bind_text(py::module_& m) {
   m.def(
       "comparison_card",
       [](const PlanOfJob& taken, const PlanOfJob& best) {
-        return levigate::comparison_card(*taken.job, *taken.stack, taken.plan, best.plan);
+        return levigate::comparison_card(taken.job(), taken.stack(), taken.plan, best.plan);
       },
       arg("taken"), arg("best"),
       "The sequence one is used to beside the best plan, as plain text.\n\n"

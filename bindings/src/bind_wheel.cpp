@@ -13,44 +13,14 @@ using levigate::Wheel;
 using levigate::WheelPass;
 using py::arg;
 
-struct WheelNumber {
-  const char* name;
-  double Wheel::*member;
-  const char* doc;
-};
-
-constexpr WheelNumber wheel_numbers[] = {
-    {"diameter_mm", &Wheel::diameter_mm, "of the wheel [mm]"},
-    {"rpm", &Wheel::rpm, "turns per minute it runs at"},
-    {"rated_rpm", &Wheel::rated_rpm, "turns per minute that its maker allows"},
-    {"width_mm", &Wheel::width_mm, "of the running face [mm]"},
-    {"contact_mm", &Wheel::contact_mm, "length of the arc that touches the work [mm]"},
-    {"force_n", &Wheel::force_n, "that presses the work to the face [N]"},
-    {"feed_m_s", &Wheel::feed_m_s, "speed at which the work passes [m/s]"},
-    {"modulus_mpa", &Wheel::modulus_mpa, "of the running face [MPa]"},
-    {"friction", &Wheel::friction, "coefficient of friction of face on work"},
-    {"heat_share", &Wheel::heat_share, "of the heat, that enters the work"},
-    {"duty", &Wheel::duty, "share of the time that it touches the work"},
-};
-
 /// The wheel of the profile with the given numbers in place of its own; or, where all numbers are
 /// given, a wheel of any name.
 Wheel wheel_from(const std::string& name, const py::kwargs& given) {
+  const levigate::Description& of_wheel = levigate::description_of<Wheel>();
   Wheel wheel;
   wheel.name = name;
-  if (given.size() < std::size(wheel_numbers)) wheel = levigate::wheel_named(name);
-  for (const auto& [key, value] : given) {
-    const auto asked = key.cast<std::string>();
-    const auto number = std::find_if(std::begin(wheel_numbers), std::end(wheel_numbers),
-                                     [&](const WheelNumber& n) { return n.name == asked; });
-    if (number == std::end(wheel_numbers)) {
-      std::vector<std::string_view> known;
-      for (const WheelNumber& n : wheel_numbers) known.push_back(n.name);
-      throw levigate::BadInput(
-          levigate::detail::unknown_name_text("number of a wheel", asked, known));
-    }
-    wheel.*number->member = value.cast<double>();
-  }
+  if (given.size() < numbers_of(of_wheel).size()) wheel = levigate::wheel_named(name);
+  set_numbers(of_wheel, &wheel, given, "number of a wheel");
   levigate::validate(wheel, "Wheel");
   return wheel;
 }
@@ -83,17 +53,25 @@ void bind_results(py::module_& m) {
 }  // namespace
 
 void bind_wheel(py::module_& m) {
-  ValueClass<Wheel> wheel(m, "Wheel", "A buffing wheel, and the work held against it.");
-  wheel.has("name", &Wheel::name, "of the profile, or the user's own");
-  for (const WheelNumber& n : wheel_numbers) wheel.has(n.name, n.member, n.doc);
-  wheel.has("surface_speed_m_s", &Wheel::surface_speed_m_s, "of the rim [m/s]")
-      .has("pressure_kpa", &Wheel::pressure_kpa, "on the face [kPa]")
+  ValueClass<Wheel> wheel = describe_class<Wheel>(m);
+  wheel
+      .has(
+          "surface_speed_m_s", [](const Wheel& w) { return w.surface_speed_m_s(); },
+          "of the rim [m/s]")
+      .has(
+          "pressure_kpa", [](const Wheel& w) { return w.pressure_kpa(); }, "on the face [kPa]")
       .finish();
-  wheel.def(py::init(&wheel_from), arg("name"),
-            "The wheel of a profile, numbers given by name in place of its own.\n\n"
-            "Where all are given the name is free. The rated_rpm of a profile is no rating of a\n"
-            "real wheel: state what is printed on yours. Raises BadInput; OutOfRange, also where\n"
-            "rpm is above rated_rpm.");
+  const std::string doc = doc_of_init(
+      wheel, "name: str", numbers_of(levigate::description_of<Wheel>()),
+      "The wheel of a profile, numbers given by name in place of its own.\n\n"
+      "Where all are given the name is free. The rated_rpm of a profile is no rating of a\n"
+      "real wheel: state what is printed on yours. Raises BadInput; OutOfRange, also where\n"
+      "rpm is above rated_rpm.");
+  {
+    py::options options;
+    options.disable_function_signatures();
+    wheel.def(py::init(&wheel_from), arg("name"), doc.c_str());
+  }
   bind_results(m);
 
   m.def("with_diameter", &levigate::with_diameter, arg("wheel"), py::kw_only(), arg("diameter_mm"),

@@ -29,5 +29,6 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_shop(m);
   levigate_python::bind_simulate(m);
   levigate_python::bind_learn(m);
+  levigate_python::bind_bench(m);
   levigate_python::bind_text(m);
 }

@@ -6,9 +6,21 @@
 #include "bind.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/block.hpp"
+#include "levigate/stack/tool.hpp"
 #include "levigate/surface/coating.hpp"
 
 namespace levigate_python {
+
+/// A block in Python. It may stand for a wheel, whose face it then is.
+struct Face {
+  levigate::Block block;
+  std::optional<levigate::Wheel> wheel;
+
+  Face() = default;
+  explicit Face(const levigate::Tool& tool) : block(levigate::face_of(tool)) {
+    if (const levigate::Wheel* found = levigate::as_wheel(tool)) wheel = *found;
+  }
+};
 
 template <typename Value>
 using ValueOrName = std::variant<Value, std::string>;
@@ -19,9 +31,9 @@ inline levigate::Backing backing_of(const ValueOrName<levigate::Backing>& given)
   return name ? levigate::backing_named(*name) : std::get<levigate::Backing>(given);
 }
 
-inline levigate::Block block_of(const ValueOrName<levigate::Block>& given) {
+inline levigate::Block block_of(const ValueOrName<Face>& given) {
   const auto* name = std::get_if<std::string>(&given);
-  return name ? levigate::block_named(*name) : std::get<levigate::Block>(given);
+  return name ? levigate::block_named(*name) : std::get<Face>(given).block;
 }
 
 inline levigate::Coating coating_of(const ValueOrName<levigate::Coating>& given) {

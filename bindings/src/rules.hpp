@@ -8,7 +8,7 @@
 
 namespace levigate_python {
 
-using RulesOrDict = std::variant<levigate::Rules, py::dict>;
+using RulesOrDict = std::variant<levigate::Rules, py::typing::Dict<py::str, py::float_>>;
 
 /// Throws: BadInput for an unknown rule, OutOfRange
 levigate::Rules rules_of(const RulesOrDict& given);

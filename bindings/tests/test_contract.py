@@ -27,6 +27,8 @@ CONTRACT = {
     "Sheet": "worn_um coarsest_scratch_um coarsest_paper_um wear_share",
     "Zone": "film levelled below_um defects carries",
     "LocalStep": "zone defect block work",
+    "Fault": "code message quantity value unit low high pointer line",
+    "Error": "quantity value unit low high pointer line faults",
     "Formula": "function formula basis citation",
     "Entry": "kind at job zone sheet minutes sheets_used direction_deg readings_um width_um ra_um "
     "mark text to_dict to_json from_dict from_json",
@@ -79,7 +81,7 @@ WITHOUT_UNIT = set(
     # minutes or um, as the observation has it; a position
     "actual predicted entry "
     # counts, grit numbers and money
-    "bytes coats cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
+    "bytes coats code cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
     "steps strokes_left turns "
     # of draws; the quantiles of an interval are in the unit of what it is of
     "draws seed threads p10 p50 p90 mean "

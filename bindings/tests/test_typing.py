@@ -92,6 +92,12 @@ def test_the_stub_names_everything():
             assert names(node.body) == public(value), node.name
 
 
+def test_the_stub_is_written_of_the_module():
+    command = [sys.executable, ROOT / "bindings" / "stubs.py", "--check"]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stderr) == (0, "")
+
+
 def test_right_calls_and_examples_pass(tmp_path):
     (tmp_path / "right.py").write_text(RIGHT)
     assert "Success" in (said := mypy("right.py", *EXAMPLES, tmp_path=tmp_path)), said

@@ -92,6 +92,8 @@ def values(demo, tmp_path_factory):
     coat = levigate.Coat(dry_um=40)
     rounds = levigate.rounds([coat], recoat_window_h=4)
     wheel = levigate.Wheel("felt")
+    with pytest.raises(levigate.OutOfRange) as outside:
+        levigate.Rules(overcut=-1)
     found = [
         job, stack, plan, gap.why, plan.total, plan.steps[0], plan.steps[0].zones["top"],
         plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.coating.limits, job.zones[0],
@@ -106,7 +108,7 @@ def values(demo, tmp_path_factory):
         levigate.wheel_pass(wheel, "shellac", rate_um_per_m=1e-4, removal_um=1),
         levigate.compound_named("fine", "shellac"), levigate.band_named("institute", "satin"),
         levigate.cleaning("film", clean_every_m=10), levigate.pieces("film", "foam pad", travel_m=9),
-        carried, *learned_values(job, stack), *inspected_values(job),
+        carried, outside.value.faults[0], *learned_values(job, stack), *inspected_values(job),
         *journal_values(tmp_path_factory.mktemp("values") / "journal"),
     ]  # fmt: skip
     return {type(value).__name__: value for value in found}

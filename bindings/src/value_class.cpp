@@ -1,0 +1,219 @@
+// Classes of values from their descriptions: one implementation for all types.
+#include <map>
+
+#include "bind.hpp"
+#include "levigate/error.hpp"
+#include "levigate/faults.hpp"
+
+namespace levigate_python {
+
+namespace {
+
+using levigate::Description;
+using levigate::Form;
+using levigate::Kind;
+using levigate::Member;
+
+/// By the name of the type: a member may bring a description of its own.
+std::map<std::string_view, ObjectOf>& objects() {
+  static std::map<std::string_view, ObjectOf> all;
+  return all;
+}
+
+py::str text_of(std::string_view text) { return {text.data(), text.size()}; }
+
+/// The Python object of what a member holds; `owner` keeps what lies inside it alive.
+py::object object_of(const Kind& kind, const void* at, py::handle owner) {
+  switch (kind.form) {
+    case Form::number: return py::float_(kind.number(at));
+    case Form::whole:
+      if (kind.natural) return py::int_(static_cast<std::uint64_t>(kind.whole(at)));
+      return py::int_(kind.whole(at));
+    case Form::truth: return py::bool_(kind.whole(at) != 0);
+    case Form::text: return text_of(kind.text(at));
+    case Form::choice: return text_of(kind.choice(static_cast<std::size_t>(kind.whole(at))));
+    case Form::value: return objects().at(kind.described().name)(at, owner);
+    case Form::maybe:
+      if (kind.size(at) == 0) return py::none();
+      return object_of(*kind.of, kind.item(at, 0), owner);
+    case Form::list: {
+      py::list all(kind.size(at));
+      for (std::size_t i = 0; i < kind.size(at); ++i) {
+        all[i] = object_of(*kind.of, kind.item(at, i), owner);
+      }
+      return all;
+    }
+    case Form::either: return object_of(*kind.held(at), kind.item(at, 0), owner);
+  }
+  return py::none();
+}
+
+/// Type of such an object, as signatures spell it.
+std::string type_of(const Kind& kind) {
+  switch (kind.form) {
+    case Form::number: return "float";
+    case Form::whole: return "int";
+    case Form::truth: return "bool";
+    case Form::text: return "str";
+    case Form::choice: {
+      std::string names;
+      for (std::size_t i = 0; i < kind.size(nullptr); ++i) {
+        names += (i == 0 ? "\"" : ", \"") + std::string(kind.choice(i)) + "\"";
+      }
+      return "typing.Literal[" + names + "]";
+    }
+    case Form::value: return "levigate._core." + std::string(kind.described().name);
+    case Form::maybe: return type_of(*kind.of) + " | None";
+    case Form::list: return "list[" + type_of(*kind.of) + "]";
+    case Form::either: break;  // which kinds it may be, a kind does not say
+  }
+  return "object";
+}
+
+/// Name of a class, as signatures spell it.
+std::string name_of(const py::object& type) {
+  return "levigate._core." + std::string(py::str(type.attr("__name__")));
+}
+
+/// What a member is, with its unit and range: "of the wheel [mm], 10 to 2000".
+std::string doc_of(const Member& member) {
+  std::string doc(member.about);
+  if (!member.unit.empty()) doc += " [" + std::string(member.unit) + "]";
+  const bool low = std::isfinite(member.low), high = std::isfinite(member.high);
+  if (low || high) doc += ", ";
+  if (low) doc += (high ? "" : "at least ") + levigate::detail::number_text(member.low);
+  if (high) doc += (low ? " to " : "at most ") + levigate::detail::number_text(member.high);
+  return doc;
+}
+
+/// Reads a member of an instance of one class.
+struct Getter {
+  std::vector<const Member*> path;  // through the values that are spread over their owner
+  ValueOf value_of;
+  PyObject* type;  // lives as long as the module
+
+  py::object operator()(const py::object& self) const {
+    if (PyObject_TypeCheck(self.ptr(), reinterpret_cast<PyTypeObject*>(type)) == 0) {
+      throw py::type_error(std::string(path.back()->name) + " is of " +
+                           std::string(py::repr(py::handle(type))) + ", not of " +
+                           std::string(py::repr(py::type::of(self))));
+    }
+    const void* at = value_of(self);
+    for (const Member* member : path) at = member->in(at);
+    return object_of(*path.back()->kind, at, self);
+  }
+};
+
+void add_property(const py::object& type, std::vector<const Member*> path, ValueOf value_of) {
+  const Member& member = *path.back();
+  const std::string name(member.name), doc = doc_of(member);
+  const std::string signature =
+      "(self: " + name_of(type) + ") -> " + type_of(*member.kind) + "\n\n" + doc + "\n";
+  py::options options;
+  options.disable_function_signatures();
+  const py::cpp_function get(Getter{std::move(path), value_of, type.ptr()}, py::name(name.c_str()),
+                             py::doc(signature.c_str()));
+  type.attr(name.c_str()) =
+      py::handle(reinterpret_cast<PyObject*>(&PyProperty_Type))(get, py::none(), py::none(), doc);
+}
+
+template <typename Function>
+void add_method(py::object type, const char* name, Function function) {
+  py::detail::add_class_method(
+      type, name, py::cpp_function(std::move(function), py::name(name), py::is_method(type)));
+}
+
+/// Adds the members of a value, those of values that are spread over it in their place.
+void add_members(const py::object& type, const Description& description, ValueOf value_of,
+                 std::initializer_list<std::string_view> hidden,
+                 const std::vector<const Member*>& before, std::vector<std::string>& names) {
+  for (const Member& member : description.members) {
+    if (std::find(hidden.begin(), hidden.end(), member.name) != hidden.end()) continue;
+    std::vector<const Member*> path = before;
+    path.push_back(&member);
+    if (member.spread && member.kind->form == Form::value) {
+      add_members(type, member.kind->described(), value_of, hidden, path, names);
+      continue;
+    }
+    add_property(type, std::move(path), value_of);
+    names.emplace_back(member.name);
+  }
+}
+
+}  // namespace
+
+void register_object(const Description& description, ObjectOf make) {
+  objects().emplace(description.name, make);
+}
+
+std::vector<std::string> add_members(const py::object& type, const Description& description,
+                                     ValueOf value_of,
+                                     std::initializer_list<std::string_view> hidden) {
+  std::vector<std::string> names;
+  add_members(type, description, value_of, hidden, {}, names);
+  return names;
+}
+
+std::vector<std::string_view> numbers_of(const Description& description) {
+  std::vector<std::string_view> names;
+  for (const Member& member : description.members) {
+    if (member.kind->form == Form::number) names.push_back(member.name);
+  }
+  return names;
+}
+
+void set_numbers(const Description& description, void* value, const py::dict& given,
+                 std::string_view noun) {
+  for (const auto& [key, number] : given) {
+    const auto name = key.cast<std::string>();
+    const Member* member = description.find(name);
+    if (!member || member->kind->form != Form::number) {
+      throw levigate::BadInput(
+          levigate::detail::unknown_name_text(std::string(noun), name, numbers_of(description)));
+    }
+    member->kind->set_number(member->in_mutable(value), number.cast<double>());
+  }
+}
+
+std::string doc_of_init(const py::object& type, const std::string& unnamed,
+                        const std::vector<std::string_view>& numbers, const char* doc) {
+  std::string text = "__init__(self: " + name_of(type) + (unnamed.empty() ? "" : ", ") + unnamed;
+  const char* before = ", *, ";
+  for (const std::string_view name : numbers) {
+    text += before + std::string(name) + ": float = ...";
+    before = ", ";
+  }
+  return text + ") -> None\n\n" + doc + "\n";
+}
+
+void add_text_equality_copies(const py::object& type, std::vector<std::string> names,
+                              std::vector<std::string> further, const Description* description,
+                              ValueOf value_of) {
+  add_method(type, "__repr__", [names = std::move(names)](const py::object& self) {
+    std::string text = py::str(py::type::of(self).attr("__name__"));
+    const char* before = "(";
+    for (const std::string& name : names) {
+      text += before + name + "=" + std::string(py::repr(self.attr(name.c_str())));
+      before = ", ";
+    }
+    return text + ")";
+  });
+  add_method(type, "__eq__",
+             [names = std::move(further), description, value_of](const py::object& self,
+                                                                 const py::object& other) {
+               if (!py::type::of(self).is(py::type::of(other))) return false;
+               if (description) {
+                 const void *a = value_of(self), *b = value_of(other);
+                 for (const Member& member : description->members) {
+                   if (!levigate::same(*member.kind, member.in(a), member.in(b))) return false;
+                 }
+               }
+               return std::all_of(names.begin(), names.end(), [&](const std::string& name) {
+                 return self.attr(name.c_str()).equal(other.attr(name.c_str()));
+               });
+             });
+  add_method(type, "__copy__", [](const py::object& self) { return self; });
+  add_method(type, "__deepcopy__", [](const py::object& self, const py::dict&) { return self; });
+}
+
+}  // namespace levigate_python

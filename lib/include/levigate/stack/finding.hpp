@@ -86,7 +86,7 @@ inline constexpr auto choices<FindingKind> =
                    FindingKind::soft_first,        FindingKind::after_target,
                    FindingKind::target_missed,     FindingKind::sheen_over,
                    FindingKind::young_coat,        FindingKind::wheel_speed,
-                   FindingKind::wheel_heat});
+                   FindingKind::wheel_heat,        FindingKind::wheel_unknown});
 
 /// How much a finding matters.
 enum class Severity {

@@ -154,7 +154,7 @@ TEST(BadJob, PartsOfACoatingThatCannotBe) {
       "\"limits\": {\"speed_low_m_s\": 9,\n\"speed_high_m_s\": 18, \"effusivity\": 500, ";
   EXPECT_NO_THROW(job_from_json(own(limits + "\"rise_k\": 33}")));
   bad_job(own(limits + "\"rise\": 33}"), "/coating/limits/rise", "\"rise\"",
-          {"key 'rise' is not known", "the nearest is 'rise_k'"});
+          {"key \"rise\" is not known", "the nearest is \"rise_k\""});
   bad_job(own("\"limits\": {\"rise_k\": 33}"), "/coating/limits", "\"limits\"",
           {"speed_low_m_s is missing"});
   bad_job(own("\"limits\": 18"), "/coating/limits", "\"limits\"", {"limits is of type number"});

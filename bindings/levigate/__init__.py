@@ -5,6 +5,7 @@ from ._core import (
     AmbiguousLabel,
     Backing,
     BadInput,
+    Bench,
     Block,
     Bridge,
     Carried,
@@ -151,7 +152,6 @@ from ._core import (
     wheel_pass,
     width_of_depth_um,
     with_diameter,
-    with_shop,
     witness_depth,
 )
 
@@ -160,6 +160,7 @@ __all__ = [
     "AmbiguousLabel",
     "Backing",
     "BadInput",
+    "Bench",
     "Block",
     "Bridge",
     "Carried",
@@ -306,6 +307,5 @@ __all__ = [
     "wheel_pass",
     "width_of_depth_um",
     "with_diameter",
-    "with_shop",
     "witness_depth",
 ]

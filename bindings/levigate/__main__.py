@@ -84,14 +84,11 @@ def parser() -> Parser:
 
 def run_plan(given: argparse.Namespace) -> int:
     job, stack = _after.load(given)
-    shop = levigate.Shop.load(given.shop) if given.shop is not None else None
-    if shop is not None:
-        job, stack = levigate.with_shop(job, stack, shop)
-    if given.after is not None:
-        job = _after.as_it_stands(job, stack, given.after)
-    plan, simulation = levigate.plan(job, stack), None
+    journal = levigate.Journal(given.after).read() if given.after is not None else None
+    bench = levigate.Bench(job, stack, _after.shop_at(given.shop), journal)
+    plan, simulation = levigate.plan(bench), None
     if plan.found and given.draws > 0:
-        simulation = levigate.simulate(job, plan, given.draws, given.seed, shop=shop)
+        simulation = levigate.simulate(bench, plan, given.draws, given.seed)
     sys.stdout.write(plan.to_json() if given.json else plan.card(simulation))
     if given.out is not None:
         write_plan(plan, simulation, given.out)

@@ -146,40 +146,41 @@ def done_step(text: str) -> levigate.DoneStep:
 
 def run_go_back(given: argparse.Namespace) -> int:
     job, stack = load(given)
-    if given.shop is not None:
-        job, stack = levigate.with_shop(job, stack, levigate.Shop.load(given.shop))
+    shop = shop_at(given.shop)
     if (given.journal is None) == (given.done is None):
         raise levigate.BadInput("one of --journal and --done is needed")
     mark = mark_of(given) if given.mark is not None else None
     if given.done is not None:
         done = [done_step(text) for text in given.done]
+        bench = levigate.Bench(job, stack, shop, as_entries(done, job.name))
     else:
-        entries = [e for e in levigate.Journal(given.journal).read().entries if e.job == job.name]
-        done = levigate.done_steps(entries, job.name)
-        mark = mark or last_mark(entries)
-    if mark is None:
+        bench = levigate.Bench(job, stack, shop, levigate.Journal(given.journal).read())
+    if mark is None and bench.open_mark is None:
         raise levigate.BadInput("no mark since the last step: give --mark and --zone")
-    way = levigate.go_back(job, stack, done, mark)
+    way = levigate.go_back(bench, mark)
     sys.stdout.write(way.to_json() if given.json else way.card())
     return 0 if way.found else 1
 
 
-def last_mark(entries: list[levigate.Entry]) -> levigate.Mark | None:
-    """The last mark found, unless its zone was worked since."""
-    for number in range(len(entries) - 1, -1, -1):
-        mark = entries[number].mark
-        if mark is not None:
-            since = entries[number + 1 :]
-            worked = any(e.kind == "step ended" and e.zone in ("", mark.zone) for e in since)
-            return None if worked else mark
-    return None
+def as_entries(done: list[levigate.DoneStep], job: str) -> list[levigate.Entry]:
+    """The steps as a journal tells of them."""
+    entries = []
+    for step in done:
+        told = dict(job=job, sheet=step.sheet)
+        entries.append(levigate.Entry(kind="step begun", direction_deg=step.direction_deg, **told))
+        entries.append(levigate.Entry(kind="step ended", minutes=0, **told))
+    return entries
+
+
+def shop_at(path: str | Path | None) -> levigate.Shop | None:
+    return levigate.Shop.load(path) if path is not None else None
 
 
 def run_learn(given: argparse.Namespace) -> int:
     job, stack = load(given)
-    before = levigate.Shop.load(given.shop) if given.shop.exists() else None
-    entries = levigate.Journal(given.journal).read().entries
-    learned = levigate.learn(before, job, stack, entries)
+    before = shop_at(given.shop) if given.shop.exists() else None
+    journal = levigate.Journal(given.journal).read()
+    learned = levigate.learn(levigate.Bench(job, stack, before, journal))
     learned.shop.save(given.shop)
     if given.json:
         print_json(learned.shop.to_dict())
@@ -191,26 +192,3 @@ def run_learn(given: argparse.Namespace) -> int:
         for other in learned.unmatched:
             print(f"Not used: {other.reason}")
     return 0
-
-
-def as_it_stands(job: levigate.Job, stack: levigate.Stack, journal: str) -> levigate.Job:
-    """The job after the steps that its journal tells of, with the film that was read after them.
-
-    A gauge reads all rounds: present() takes those below the last one from it.
-    """
-    entries = [e for e in levigate.Journal(journal).read().entries if e.job == job.name]
-    films = {}
-    for zone in job.zones:
-        ended = max(
-            (
-                i
-                for i, e in enumerate(entries)
-                if e.kind == "step ended" and e.zone in ("", zone.name)
-            ),
-            default=-1,
-        )
-        read = [e for e in entries[ended + 1 :] if e.kind == "film read" and e.zone == zone.name]
-        readings = [value for entry in read for value in entry.readings_um]
-        if ended >= 0 and len(readings) >= 2:
-            films[zone.name] = levigate.film_from_readings(readings)
-    return levigate.present(job, stack, levigate.done_steps(entries, job.name), films)

@@ -1,68 +1,81 @@
-// The bench: job, paper, shop and journal as one, and all that one asks of them.
+// The bench: job, stack, shop and journal laid out once, and what is asked of it.
 #include "levigate/bench/bench.hpp"
 
+#include <variant>
+
 #include "bind.hpp"
+#include "levigate/io/read_journal.hpp"
 #include "plan_of_job.hpp"
 
 namespace levigate_python {
 
 using levigate::Bench;
-using levigate::Entry;
-using levigate::Mark;
 using py::arg;
 
 void bind_bench(py::module_& m) {
-  using Unlocked = py::call_guard<py::gil_scoped_release>;
-  ValueClass<Bench> bench(
-      m, "Bench", "What lies on the bench: a job, the paper on hand, a shop and a journal.");
-  bench
-      .has(
-          "job", [](const Bench& b) { return b.job(); }, "as it was before the first step")
-      .has(
-          "stack", [](const Bench& b) { return b.stack(); }, "the paper on hand")
-      .has(
-          "shop", [](const Bench& b) { return b.shop(); }, "what journals taught, or None")
-      .has(
-          "journal", [](const Bench& b) { return b.journal(); }, "entries of this job")
+  using levigate::Entry;
+  using Journal = std::variant<levigate::JournalReading, std::vector<Entry>>;
+  using Parts =
+      std::tuple<levigate::Job, levigate::Stack, std::optional<levigate::Shop>, std::vector<Entry>>;
+  ValueClass<Bench> bench(m, "Bench", "A job, the paper on hand, what is known and what was done.");
+  bench.has("job", &Bench::job, "as it was before the first step")
+      .has("stack", &Bench::stack, "the paper on hand")
+      .has("shop", &Bench::shop, "what journals taught, or None")
+      .has("journal", &Bench::journal, "entries of this job, in order")
       .finish();
-  bench.def(
-      py::init<levigate::Job, levigate::Stack, std::optional<levigate::Shop>, std::vector<Entry>>(),
-      arg("job"), arg("stack"), arg("shop") = py::none(), arg("journal") = py::list(), Unlocked(),
-      "A bench with these on it.\n\n"
-      "journal: entries of one journal, in order; those of other jobs are left aside.\n"
-      "Raises BadInput, OutOfRange, UnknownGrade, AmbiguousLabel.");
+  bench.def_property_readonly("done", &Bench::done, "the steps that the journal ends, in order");
+  bench.def_property_readonly("open_mark", &Bench::open_mark,
+                              "found last; None where none was, or its zone was worked since");
+  bench.def_property_readonly("grades", &Bench::grades, "of each sheet of the stack");
   bench.def_property_readonly(
-      "grades", [](const Bench& b) { return b.grades(); }, "of the sheets, in their order");
-  bench.def_property_readonly(
-      "done", [](const Bench& b) { return b.done(); }, "the steps that the journal ends");
-  bench.def_property_readonly(
-      "open_mark", [](const Bench& b) { return b.open_mark(); },
-      "the mark found last, unless its zone was worked since; else None");
-  bench.def(
-      "present", [](const Bench& b) { return levigate::present(b); }, Unlocked(),
-      "The job as it stands after the journal, with the film that a shop has learned of.\n\n"
-      "Raises as present().");
-  bench.def("plan", &plan_of, Unlocked(), "The best plan of what is left.\n\nRaises as plan().");
-  bench.def("evaluate", &evaluated, arg("sequence"), Unlocked(),
-            "A sequence taken as given, from where the job stands.\n\nRaises as evaluate().");
-  bench.def(
-      "diagnose", [](const Bench& b, const Mark& mark) { return levigate::diagnose(b, mark); },
-      arg("mark"), Unlocked(), "Which of the steps done made a mark.\n\nRaises as diagnose().");
-  bench.def(
-      "go_back",
-      [](const Bench& b, const std::optional<Mark>& mark) {
-        return mark ? levigate::go_back(b, *mark) : levigate::go_back(b);
+      "present", [](const Bench& self) { return levigate::present(self); },
+      "the job as it stands, with films that a gauge read or a shop has learned of");
+  bench.def(py::init([](const levigate::Job& job, const levigate::Stack& stack,
+                        const std::optional<levigate::Shop>& shop,
+                        const std::optional<Journal>& journal) {
+              const auto* reading = journal ? std::get_if<0>(&*journal) : nullptr;
+              const auto* entries = journal ? std::get_if<1>(&*journal) : nullptr;
+              if (reading) entries = &reading->entries;
+              return Bench(job, stack, shop, entries ? *entries : std::vector<Entry>());
+            }),
+            arg("job"), arg("stack"), arg("shop") = py::none(), arg("journal") = py::none(),
+            "Lays them out once: labels are read, profiles looked up, budgets solved.\n\n"
+            "job: as it was before the first step; shop: of load() or learn(); journal: entries in "
+            "order,\nor what Journal.read() gave; those of other jobs are left aside.\n"
+            "Raises BadInput, OutOfRange, UnknownGrade, AmbiguousLabel. A journal that cannot be "
+            "followed\nis told by what asks for the job as it stands.");
+  bench.def(py::pickle(
+      [](const Bench& self) {
+        return Parts(self.job(), self.stack(), self.shop(), self.journal());
       },
-      arg("mark") = py::none(), Unlocked(),
+      [](const Parts& parts) { return std::make_from_tuple<Bench>(parts); }));
+}
+
+void bind_bench_questions(py::module_& m) {
+  using levigate::Mark;
+  const py::call_guard<py::gil_scoped_release> others_may_run;
+  m.def("plan", &plan_of, arg("bench"), others_may_run,
+        "The best plan of what is left to do on a bench, or why there is none.\n\n"
+        "Raises BadInput where the journal cannot be followed.");
+  m.def("evaluate", &evaluated, arg("bench"), arg("sequence"), others_may_run,
+        "A sequence of sheet ids taken as given, from where the job stands.\n\nRaises as plan().");
+  m.def("diagnose", py::overload_cast<const Bench&, const Mark&>(&levigate::diagnose), arg("bench"),
+        arg("mark"), others_may_run,
+        "Which of the steps done on a bench made a mark.\n\nRaises BadInput, OutOfRange.");
+  m.def(
+      "go_back",
+      [](const Bench& bench, const std::optional<Mark>& mark) {
+        return mark ? levigate::go_back(bench, *mark) : levigate::go_back(bench);
+      },
+      arg("bench"), arg("mark") = py::none(), others_may_run,
       "Where to go back to for a mark.\n\n"
-      "mark: None, the one that is open in the journal. Raises as go_back(); BadInput where none "
-      "is.");
-  bench.def(
-      "observe", [](const Bench& b) { return levigate::observe(b); }, Unlocked(),
-      "What the journal shows of the job.\n\nRaises as observe().");
-  bench.def(
-      "learn", [](const Bench& b) { return levigate::learn(b); }, Unlocked(),
-      "The shop after the journal.\n\nRaises as learn().");
+      "mark: None for the one that is open in the journal. Raises BadInput where none is.");
+  m.def("observe", py::overload_cast<const Bench&>(&levigate::observe), arg("bench"),
+        others_may_run,
+        "What the entries of a bench's journal show, each beside what is computed.\n\n"
+        "Raises BadInput, OutOfRange.");
+  m.def("learn", py::overload_cast<const Bench&>(&levigate::learn), arg("bench"), others_may_run,
+        "The shop of a bench after its journal.\n\nRaises BadInput, OutOfRange.");
 }
 
 }  // namespace levigate_python

@@ -1,4 +1,4 @@
-// The journal: what happened at the workings, kept in a file that crashes do not spoil.
+// The journal: what happened at the bench, kept in a file that crashes do not spoil.
 #include <pybind11/stl/filesystem.h>
 
 #include "as_json.hpp"

@@ -1,4 +1,4 @@
-// Learning from a journal: what its entries show, and a shop, a job and a stack after them.
+// Learning from a journal: what its entries show, and a shop after them.
 #include "bind.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/report.hpp"
@@ -99,10 +99,8 @@ void bind_learn(py::module_& m) {
       arg("shop"), arg("job"), arg("stack"), arg("entries"),
       "A shop after the entries of a job.\n\n"
       "shop: what was known before, or None. Entries are those of one journal, in order, from\n"
-      "its first line on: those of the job that the shop has learned are not learned again. What "
-      "a\n"
-      "shop gave job and stack is not used. Raises BadInput, OutOfRange where job or stack cannot\n"
-      "be used.");
+      "its first line on: those of the job that the shop has learned are not learned again.\n"
+      "Raises BadInput, OutOfRange where job or stack cannot be used.");
 }
 
 }  // namespace levigate_python

@@ -97,6 +97,8 @@ void bind_plan(py::module_& m) {
   bound.def_property_readonly("tradeoff", &tradeoff,
                               "plans that none beats in minutes, film and cost, by minutes");
   bound.def_property_readonly(
+      "bench", [](const PlanOfJob& self) { return self.bench; }, "what it was made on");
+  bound.def_property_readonly(
       "job", [](const PlanOfJob& self) { return self.job(); }, "the job it was made for");
   bound.def_property_readonly(
       "stack", [](const PlanOfJob& self) { return self.stack(); }, "the stack it was made from");

@@ -28,23 +28,23 @@ levigate::Progress progress_of(const std::optional<Tell>& tell) {
   };
 }
 
-Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
-                    unsigned threads, const std::optional<Tell>& progress, bool bands,
-                    const std::optional<levigate::Shop>& shop) {
-  if (levigate::to_json(job) != levigate::to_json(plan.job())) {
-    throw levigate::BadInput("the plan was made for the job '" + plan.job().name +
-                             "' as it was then, in simulate of the job '" + job.name + "'");
-  }
+Simulation simulate_on(const levigate::Bench& bench, const PlanOfJob& plan, std::int64_t draws,
+                       std::uint64_t seed, unsigned threads, const std::optional<Tell>& progress,
+                       bool bands) {
   const levigate::SimulateOptions options{.draws = draws,
                                           .seed = seed,
                                           .threads = threads,
                                           .bands = bands,
                                           .progress = progress_of(progress)};
   const py::gil_scoped_release unlocked;
-  const levigate::Bench& bench = plan.bench;
-  return shop ? levigate::simulate({bench.job(), bench.stack(), shop, bench.journal()}, plan.plan,
-                                   options)
-              : levigate::simulate(bench, plan.plan, options);
+  return levigate::simulate(bench, plan.plan, options);
+}
+
+Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
+                    unsigned threads, const std::optional<Tell>& progress, bool bands,
+                    const std::optional<levigate::Shop>& shop) {
+  return simulate_on(levigate::Bench(job, plan.stack(), shop), plan, draws, seed, threads, progress,
+                     bands);
 }
 
 py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simulation) {
@@ -110,8 +110,14 @@ void bind_simulate(py::module_& m) {
         "The same to the bit for the same seed, whatever the number of threads (0: as many as the\n"
         "machine has). progress(done, of) is called now and then; where it returns False, the\n"
         "result is that of the draws done. With bands=False every input stays as it is given and\n"
-        "only film and hand vary from spot to spot. shop: minutes come from what it knows.\n"
-        "Raises BadInput for a plan of another job, or where none was found; OutOfRange.");
+        "only film and hand vary from spot to spot. The plan's sheets are worked on a bench of the "
+        "job,\n"
+        "the plan's stack and the shop, whose films and minutes come from what it knows.\n"
+        "Raises BadInput where no plan was found, OutOfRange.");
+  m.def("simulate", &simulate_on, arg("bench"), arg("plan"), arg("draws") = 1000, arg("seed") = 1,
+        arg("threads") = 0, arg("progress") = py::none(), arg("bands") = true,
+        "The same from where the job on a bench stands, with what its shop knows.\n\n"
+        "Raises BadInput for a sheet that is not in its stack, and as plan(); OutOfRange.");
   m.def("philox4x32", &levigate::philox4x32, arg("counter"), arg("key"),
         "Philox 4x32-10: four random words of a counter and a key.\n\n"
         "counter: four words of 32 bits; key: two. The same counter gives the same words.");

@@ -73,9 +73,10 @@ void bind_numbers(py::module_& m) {
 void bind_shop(py::module_& m) {
   bind_numbers(m);
   ValueClass<Shop> shop(m, "Shop", "What journals taught; as it is made: the profiles' bands.");
-  shop.has("person", &Shop::person, "the person's pace, duty_factor of a job")
-      .has("rates", &Shop::rates, "rate_factor of backings on coatings")
-      .has("scratches", &Shop::scratches, "scratch_factor of backings on coatings")
+  shop.has("person", &Shop::person, "the person's pace: work in a minute over what is computed")
+      .has("rates", &Shop::rates, "removal rate of backings on coatings over what is computed")
+      .has("scratches", &Shop::scratches,
+           "depth of scratches of backings on coatings over what is computed")
       .has("films", &Shop::films, "offsets of films")
       .has("jobs", &Shop::jobs, "whose journals were learned from")
       .has("minutes_noise", &Shop::minutes_noise, "how one step differs from the next")

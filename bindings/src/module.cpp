@@ -20,15 +20,16 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_job(m);
   levigate_python::bind_mark(m);
   levigate_python::bind_journal(m);
+  levigate_python::bind_shop(m);
+  levigate_python::bind_bench(m);
   levigate_python::bind_care(m);
   levigate_python::bind_compound(m);
   levigate_python::bind_why(m);
   levigate_python::bind_simulation(m);
   levigate_python::bind_plan(m);
   levigate_python::bind_recover(m);
-  levigate_python::bind_shop(m);
   levigate_python::bind_simulate(m);
   levigate_python::bind_learn(m);
-  levigate_python::bind_bench(m);
+  levigate_python::bind_bench_questions(m);
   levigate_python::bind_text(m);
 }

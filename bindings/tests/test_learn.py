@@ -55,9 +55,10 @@ def read(sheet, **seen):
                           **seen)
 
 
-def minutes_of(job, stack):
+def minutes_of(job, stack, shop=None):
     """Sanding minutes of each sheet in each zone, every sheet used."""
-    plan = levigate.evaluate(job, stack, [sheet.id for sheet in stack.sheets])
+    bench = levigate.Bench(job, stack, shop)
+    plan = levigate.evaluate(bench, [sheet.id for sheet in stack.sheets])
     return {s.sheet: {name: z.minutes for name, z in s.zones.items()} for s in plan.steps}
 
 
@@ -275,8 +276,7 @@ def test_hundred_journals_of_a_slow_worker():
             line.high / line.low
         ) / (2 * 1.645)
         assert line.high / line.low < 1.2
-    job, stack = levigate.with_shop(job_of(), stack_of(), shop)
-    learned = sum(sum(zones.values()) for zones in minutes_of(job, stack).values())
+    learned = sum(sum(zones.values()) for zones in minutes_of(job_of(), stack_of(), shop).values())
     computed = sum(sum(zones.values()) for zones in minutes_of(job_of(), stack_of()).values())
     assert learned / computed == pytest.approx(2.3, rel=0.05)
 
@@ -401,22 +401,22 @@ def test_what_has_no_name_of_its_own_teaches_nothing():
     assert unmatched.reason == "The coating has no name of its own to learn it under."
 
 
-def test_an_offset_is_set_not_added():
+def test_an_offset_is_added_once():
     shop = levigate.Shop.from_dict(
         {"films": [dict(coating="two-part urethane", offset_um=-8, low_um=-12, high_um=-3)]}
     )
-    once = levigate.with_shop(job_of(), stack_of(), shop)
-    assert once[0].zones[0].film.mean_um == 112 and once[0].zones[0].film.moved_um == -8
-    assert levigate.with_shop(*once, shop) == once
-    job = levigate.Job.from_dict(once[0].to_dict())
-    assert levigate.with_shop(job, stack_of(), shop)[0] == once[0]
     entry = levigate.Entry(kind="film read", at=AT, job="clock case", zone="top",
                            readings_um=[108, 112])
-    found, plain = (
-        levigate.learn(None, j, stack_of(), [entry]).shop.films[0].offset_um
-        for j in (job, job_of())
-    )
-    assert found == pytest.approx(plain, rel=1e-12)
+    bench = levigate.Bench(job_of(), stack_of(), shop, [entry])
+    assert bench.present.zones[0].film.mean_um == 112
+    assert bench.job == job_of() and bench.job.zones[0].film.mean_um == 120
+    begun = levigate.Bench(job_of(), stack_of(), shop, [entry, ended("P400", 90)])
+    removed_um = levigate.evaluate(bench, ["P400"]).steps[0].zones["top"].removal_um
+    assert begun.present.zones[0].film.mean_um == pytest.approx(112 - removed_um, rel=1e-12)
+    rest = levigate.evaluate(begun, ["P1000"]).steps[0].zones["top"]
+    assert rest.film_left_um == pytest.approx(112 - removed_um - rest.depth_um, rel=1e-12)
+    # Readings are compared with the coats as they were given, whatever the shop says of them.
+    assert levigate.observe(bench).films[0].expected_um == 120
 
 
 def test_film_readings_before_the_first_step():
@@ -428,5 +428,5 @@ def test_film_readings_before_the_first_step():
     assert film.offset_um == pytest.approx(-11 * prior / (prior + noise), rel=1e-9)
     sd = np.sqrt(prior * noise / (prior + noise))
     assert film.high_um - film.offset_um == pytest.approx(stats.norm.ppf(0.95) * sd, rel=1e-9)
-    job, _ = levigate.with_shop(job_of(), stack_of(), shop)
+    job = levigate.Bench(job_of(), stack_of(), shop).present
     assert job.zones[0].film.mean_um == pytest.approx(120 + film.offset_um)

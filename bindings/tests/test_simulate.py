@@ -188,8 +188,8 @@ def test_others_may_work_meanwhile(wide):
 
 def test_what_is_refused(wide, job, stack):
     wide_job, plan = wide
-    with pytest.raises(levigate.BadInput, match="as it was then"):
-        levigate.simulate(job(), plan)
+    with pytest.raises(levigate.BadInput, match="P800"):
+        levigate.simulate(levigate.Bench(wide_job, stack("P400")), plan)
     never = job(target={"size_um": 0.1})
     none = levigate.plan(never, stack("P400", "P800"))
     with pytest.raises(levigate.BadInput, match="there is no plan"):

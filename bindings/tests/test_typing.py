@@ -32,6 +32,10 @@ why: str = plan.why.message if plan.why is not None else ""
 findings = levigate.check(plan.stack, {"max_ratio": 1.5})
 findings = levigate.check(plan.stack, levigate.Rules(max_ratio=1.5))
 odds = levigate.simulate(plan.job, plan, 100, seed=2, progress=lambda done, of: done < of)
+bench = levigate.Bench(plan.job, plan.stack, levigate.Shop(), levigate.Journal("j").read())
+odds = levigate.simulate(bench, levigate.plan(bench), seed=2)
+back: float = levigate.go_back(bench).expected_minutes
+shop: levigate.Shop = levigate.learn(plan.bench).shop
 late: float = odds.minutes.p90 + odds.zones["top"].cut_through.high
 card: str = plan.card(odds)
 symbols: str = levigate.source("contact").formula
@@ -58,6 +62,8 @@ levigate.sizes_um([800])
 levigate.Rules(max_ration=2)
 levigate.Stack.load(3)
 levigate.plan("job.json", "stack.json")
+levigate.plan(levigate.Job.load("a"))
+levigate.Bench(levigate.Job.load("a"), levigate.Stack.load("b"), journal="c")
 levigate.check([])
 levigate.simulate(levigate.Job.load("a"), "plan.json")
 levigate.plan(levigate.Job.load("a"), levigate.Stack.load("b")).card(1000)

@@ -108,7 +108,7 @@ def values(demo, tmp_path_factory):
         levigate.wheel_pass(wheel, "shellac", rate_um_per_m=1e-4, removal_um=1),
         levigate.compound_named("fine", "shellac"), levigate.band_named("institute", "satin"),
         levigate.cleaning("film", clean_every_m=10), levigate.pieces("film", "foam pad", travel_m=9),
-        carried, outside.value.faults[0], *learned_values(job, stack), *inspected_values(job),
+        carried, outside.value.faults[0], plan.bench, *learned_values(job, stack), *inspected_values(job),
         *journal_values(tmp_path_factory.mktemp("values") / "journal"),
     ]  # fmt: skip
     return {type(value).__name__: value for value in found}
@@ -156,7 +156,7 @@ def test_equality(values):
     assert levigate.Rules() == levigate.Rules(max_ratio=1.75) != levigate.Rules(max_ratio=1.8)
 
 
-@pytest.mark.parametrize("name", ["Grade", "Stack", "Job"])
+@pytest.mark.parametrize("name", ["Grade", "Stack", "Job", "Bench"])
 def test_pickling(values, name):
     assert pickle.loads(pickle.dumps(values[name])) == values[name]
 

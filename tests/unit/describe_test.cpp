@@ -45,25 +45,25 @@ inline void ends_in_order(const Blind& blind, std::string_view where) {
     throw BadInput("low_mm is above high_mm, in " + std::string(where));
 }
 
-template <>
-inline constexpr auto described<Slat> =
-    describe<Slat>("Slat", "One slat.", member<&Slat::name>("name", "its name").filled(),
+template <std::same_as<Slat> Value>
+inline constexpr auto described<Value> =
+    describe<Slat>("Slat", "One slat.", member<&Slat::name>("name", "its name").not_empty(),
                    member<&Slat::width_mm>("width_mm", Within{0.1, 100}, "across"),
                    member<&Slat::price>("price", Within{0, 10}, "of one"),
-                   member<&Slat::pieces>("pieces", "it is made of").may());
+                   member<&Slat::pieces>("pieces", "it is made of").optional());
 
-template <>
-inline constexpr auto described<Blind> =
+template <std::same_as<Blind> Value>
+inline constexpr auto described<Value> =
     describe<Blind>("Blind", "Slats in a frame.",
                     member<&Blind::height_mm>("height_mm", Within{1, 1000}, "of the frame"),
-                    member<&Blind::slats>("slats", "from the top").filled(),
+                    member<&Blind::slats>("slats", "from the top").not_empty(),
                     member<&Blind::gaps_mm>("gaps_mm", Within{0, 5}, "between slats"),
                     member<&Blind::low_mm>("low_mm", "lower end"),
                     member<&Blind::high_mm>("high_mm", "upper end"),
                     member<&Blind::shade>("shade", "of the cloth"),
                     member<&Blind::closed>("closed", "whether it is"),
                     member<&Blind::seed>("seed", "of its wear"))
-        .rule<&ends_in_order>();
+        .rule(rule_by<&ends_in_order>);
 
 namespace {
 

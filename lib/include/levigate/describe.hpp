@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <concepts>
 #include <cstddef>
 #include <cstdint>
 #include <limits>
@@ -74,6 +75,40 @@ struct Member {
   const void* (*in)(const void* owner) = nullptr;
 
   void* in_mutable(void* owner) const { return const_cast<void*>(in(owner)); }
+
+  // What a description says of a member beside its name, range and meaning.
+  constexpr Member optional() const { return with(&Member::may); }
+  constexpr Member not_empty() const { return with(&Member::filled); }
+  constexpr Member unwritten() const {
+    Member changed = *this;
+    changed.held = false;
+    return changed;
+  }
+  constexpr Member flat() const { return with(&Member::spread); }
+  constexpr Member left_out_as_made() const { return optional().with(&Member::lean); }
+  constexpr Member in_unit(std::string_view other) const {
+    Member changed = *this;
+    changed.unit = other;
+    return changed;
+  }
+  constexpr Member with_infinity(std::string_view text) const {
+    Member changed = *this;
+    changed.infinite = text;
+    return changed;
+  }
+  /// With a kind of its own, as where a file names the members of its type differently: see kind_with.
+  constexpr Member as(const Kind& other) const {
+    Member changed = *this;
+    changed.kind = &other;
+    return changed;
+  }
+
+ private:
+  constexpr Member with(bool Member::*flag) const {
+    Member changed = *this;
+    changed.*flag = true;
+    return changed;
+  }
 };
 
 /// What a type of value is made of.
@@ -94,7 +129,8 @@ struct Description {
   }
 };
 
-/// The description of a type: specialise as `inline constexpr auto described<Block> = describe<Block>(...)`.
+/// The description of a type: specialise as `template <std::same_as<Block> T> inline constexpr auto described<T> = describe<Block>(...)`.
+/// Such a specialisation is worked out where it is used, and not in each file that includes it.
 template <typename Value>
 inline constexpr auto described = nullptr;
 
@@ -227,18 +263,42 @@ constexpr Kind kind_of() {
   return k;
 }
 
-/// The same with another description of the value in it.
+template <typename>
+struct Pointed;
+template <typename Class, typename Type>
+struct Pointed<Type Class::*> {
+  using Owner = Class;
+  using Held = Type;
+};
+
+template <typename>
+struct Checked;
+template <typename Type>
+struct Checked<void (*)(const Type&, std::string_view)> {
+  using Value = Type;
+};
+
+template <typename Owner, auto pointer>
+const void* held_in(const void* owner) {
+  return &(as<Owner>(owner).*pointer);
+}
+
 template <typename Type, const auto& other>
 constexpr Kind kind_as();
 
+}  // namespace detail
+
+/// The kind of a type whose values, or whose one or listed values, have another description than described<>.
 template <typename Type, const auto& other>
-inline constexpr Kind kind_said = kind_as<Type, other>();
+inline constexpr Kind kind_with = detail::kind_as<Type, other>();
+
+namespace detail {
 
 template <typename Type, const auto& other>
 constexpr Kind kind_as() {
   Kind k = kind_of<Type>();
   if constexpr (IsOptional<Type>::value || IsVector<Type>::value) {
-    k.of = &kind_said<typename Type::value_type, other>;
+    k.of = &kind_with<typename Type::value_type, other>;
   } else {
     k.described = []() -> const Description& {
       static constexpr Description all = other.whole();
@@ -246,78 +306,6 @@ constexpr Kind kind_as() {
     };
   }
   return k;
-}
-
-template <typename>
-struct Pointed;
-template <typename Owner, typename Type>
-struct Pointed<Type Owner::*> {
-  using type = Type;
-};
-
-/// A member on its way into a description.
-template <auto pointer>
-struct MemberOf {
-  Member said;
-
-  /// A file may leave it out.
-  constexpr MemberOf may() const {
-    MemberOf changed = *this;
-    changed.said.may = true;
-    return changed;
-  }
-  /// A text or list that must not be empty.
-  constexpr MemberOf filled() const {
-    MemberOf changed = *this;
-    changed.said.filled = true;
-    return changed;
-  }
-  /// No file holds it: it follows from the others, or belongs to one run.
-  constexpr MemberOf unheld() const {
-    MemberOf changed = *this;
-    changed.said.held = false;
-    return changed;
-  }
-  /// Its members stand in a file beside those of its owner.
-  constexpr MemberOf spread() const {
-    MemberOf changed = *this;
-    changed.said.spread = true;
-    return changed;
-  }
-  /// A file may leave it out, and does where it is as in a new value.
-  constexpr MemberOf lean() const {
-    MemberOf changed = may();
-    changed.said.lean = true;
-    return changed;
-  }
-  /// With another description of its type than described<>, as where a file names its members differently.
-  template <const auto& other>
-  constexpr MemberOf as() const {
-    MemberOf changed = *this;
-    changed.said.kind = &kind_said<typename Pointed<decltype(pointer)>::type, other>;
-    return changed;
-  }
-  constexpr MemberOf unit(std::string_view unit) const {
-    MemberOf changed = *this;
-    changed.said.unit = unit;
-    return changed;
-  }
-  /// What stands for an infinite number in a file.
-  constexpr MemberOf infinite(std::string_view text) const {
-    MemberOf changed = *this;
-    changed.said.infinite = text;
-    return changed;
-  }
-};
-
-template <typename Owner, auto pointer>
-constexpr Member member_in(const MemberOf<pointer>& one) {
-  using Type = std::remove_cvref_t<decltype(std::declval<const Owner&>().*pointer)>;
-  Member member = one.said;
-  if (!member.kind) member.kind = &kind<Type>;
-  member.may = member.may || IsOptional<Type>::value;
-  member.in = [](const void* owner) -> const void* { return &(as<Owner>(owner).*pointer); };
-  return member;
 }
 
 /// A value as it is made, where it can be.
@@ -341,18 +329,21 @@ struct Members {
 
   constexpr Description whole() const { return {name, about, members, checked, maker<Value>()}; }
 
-  /// What more must hold, as a function of value and place that throws where it does not.
-  template <void (*check)(const Value&, std::string_view)>
-  constexpr Members rule() const {
+  /// What more must hold: see rule_by.
+  constexpr Members rule(void (*check)(const void*, std::string_view)) const {
     Members changed = *this;
-    changed.checked = [](const void* value, std::string_view where) {
-      check(as<Value>(value), where);
-    };
+    changed.checked = check;
     return changed;
   }
 };
 
 }  // namespace detail
+
+/// A rule of a description from a function of value and place that throws where the value breaks it.
+template <auto check>
+void rule_by(const void* value, std::string_view where) {
+  check(detail::as<typename detail::Checked<decltype(check)>::Value>(value), where);
+}
 
 /// The range of a number, ends included.
 struct Within {
@@ -362,31 +353,35 @@ struct Within {
 /// From `low` on.
 constexpr Within at_least(double low) { return {low, std::numeric_limits<double>::infinity()}; }
 
-/// One line of a description: pointer to the member, its name, and what it is.
-template <auto pointer>
-constexpr detail::MemberOf<pointer> member(std::string_view name, std::string_view about) {
+/// One line of a description: pointer to the member, its name, and what it is. Owner: the type described, where it inherits the member.
+template <auto pointer, typename Owner = typename detail::Pointed<decltype(pointer)>::Owner>
+constexpr Member member(std::string_view name, std::string_view about) {
+  using Type = typename detail::Pointed<decltype(pointer)>::Held;
   Member said;
   said.name = name;
   said.about = about;
   said.unit = unit_of(name);
-  return {said};
+  said.may = detail::IsOptional<Type>::value;
+  said.kind = &detail::kind<Type>;
+  said.in = &detail::held_in<Owner, pointer>;
+  return said;
 }
 
 /// The same of a number with a range.
-template <auto pointer>
-constexpr detail::MemberOf<pointer> member(std::string_view name, Within range,
-                                           std::string_view about) {
-  detail::MemberOf<pointer> result = member<pointer>(name, about);
-  result.said.low = range.low;
-  result.said.high = range.high;
-  return result;
+template <auto pointer, typename Owner = typename detail::Pointed<decltype(pointer)>::Owner>
+constexpr Member member(std::string_view name, Within range, std::string_view about) {
+  Member said = member<pointer, Owner>(name, about);
+  said.low = range.low;
+  said.high = range.high;
+  return said;
 }
 
 /// A description: name of the type, a sentence, and its members in order.
-template <typename Value, auto... pointers>
-constexpr detail::Members<Value, sizeof...(pointers)> describe(
-    std::string_view name, std::string_view about, const detail::MemberOf<pointers>&... members) {
-  return {name, about, {detail::member_in<Value>(members)...}};
+template <typename Value, std::same_as<Member>... Lines>
+constexpr detail::Members<Value, sizeof...(Lines)> describe(std::string_view name,
+                                                            std::string_view about,
+                                                            const Lines&... members) {
+  return {name, about, {members...}};
 }
 
 }  // namespace levigate

@@ -25,20 +25,20 @@ struct Film {
   friend bool operator==(const Film&, const Film&) = default;
 };
 
-template <>
-inline constexpr auto described<Film> = describe<Film>(
+template <std::same_as<Film> Value>
+inline constexpr auto described<Value> = describe<Film>(
     "Film", "Dry thickness of one round of coats on one zone.",
     member<&Film::mean_um>("mean_um", Within{0, 2e4}, "mean over the zone"),
     member<&Film::sd_um>("sd_um", Within{0, 2e4}, "standard deviation from spot to spot"),
     member<&Film::mean_se_um>("mean_se_um", Within{0, 2e4},
                               "standard error of mean_um; 0 where it is taken as known")
-        .lean(),
+        .left_out_as_made(),
     member<&Film::sd_se_um>("sd_se_um", Within{0, 2e4},
                             "standard error of sd_um; 0 where it is taken as known")
-        .lean(),
+        .left_out_as_made(),
     member<&Film::readings>("readings", Within{0, 1e6},
                             "number of gauge readings it rests on; 0: none")
-        .lean());
+        .left_out_as_made());
 
 /// Film estimated from a gauge's readings at independent spots of the zone.
 ///

@@ -34,14 +34,14 @@ struct Grade {
   friend bool operator==(const Grade&, const Grade&) = default;
 };
 
-template <>
-inline constexpr auto described<Source> = describe<Source>(
+template <std::same_as<Source> Value>
+inline constexpr auto described<Value> = describe<Source>(
     "Source", "Basis and citation of one number.",
     member<&Source::basis>("basis", "what the number rests on"),
     member<&Source::citation>("citation", "title, edition, table or clause; may be empty"));
 
-template <>
-inline constexpr auto described<Grade> = describe<Grade>(
+template <std::same_as<Grade> Value>
+inline constexpr auto described<Value> = describe<Grade>(
     "Grade", "A grade: what a label promises about the grains.",
     member<&Grade::system>("system", "the numbering system"),
     member<&Grade::label>("label", "canonical form, as \"P600\", \"CAMI 600\", \"9 um\""),

@@ -26,25 +26,25 @@ struct LearnedPair {
   friend bool operator==(const LearnedPair&, const LearnedPair&) = default;
 };
 
-template <>
-inline constexpr auto described<LearnedPair> = describe<LearnedPair>(
+template <std::same_as<LearnedPair> Value>
+inline constexpr auto described<Value> = describe<LearnedPair>(
     "LearnedPair", "Removal rate of a backing on a coating.",
-    member<&LearnedPair::coating>("coating", "name, as in the job").filled(),
+    member<&LearnedPair::coating>("coating", "name, as in the job").not_empty(),
     member<&LearnedPair::backing>(
         "backing", "name, as in the stack; none: all of which nothing is known on this coating")
-        .lean(),
-    member<&LearnedPair::learned>("learned", "the factor").spread(),
+        .left_out_as_made(),
+    member<&LearnedPair::learned>("learned", "the factor").flat(),
     member<&LearnedPair::correlations>(
         "correlations", Within{-1, 1},
         "of its logarithm with that of duty_factor and of each rate before it; empty: none")
-        .lean());
+        .left_out_as_made());
 
 /// The same of scratches, which have no correlations.
 inline constexpr auto described_scratch = describe<LearnedPair>(
     "LearnedPair", "Depth of the scratches of a backing on a coating.",
-    member<&LearnedPair::coating>("coating", "name, as in the job").filled(),
-    member<&LearnedPair::backing>("backing", "name, as in the stack").filled().may(),
-    member<&LearnedPair::learned>("learned", "the factor").spread());
+    member<&LearnedPair::coating>("coating", "name, as in the job").not_empty(),
+    member<&LearnedPair::backing>("backing", "name, as in the stack").not_empty().optional(),
+    member<&LearnedPair::learned>("learned", "the factor").flat());
 
 /// By how much films of a coating differ from what their coats say.
 struct LearnedFilm {
@@ -64,17 +64,18 @@ void offset_between(const LearnedFilm& film, std::string_view where);
 
 }  // namespace detail
 
-template <>
-inline constexpr auto described<LearnedFilm> =
+template <std::same_as<LearnedFilm> Value>
+inline constexpr auto described<Value> =
     describe<LearnedFilm>(
         "LearnedFilm", "How films of a coating differ from what their coats say.",
-        member<&LearnedFilm::coating>("coating", "name, as in the job").filled(),
+        member<&LearnedFilm::coating>("coating", "name, as in the job").not_empty(),
         member<&LearnedFilm::offset_um>("offset_um", Within{-1e3, 1e3},
                                         "added to the mean, median; between low_um and high_um"),
         member<&LearnedFilm::low_um>("low_um", Within{-1e4, 1e4}, "5 % are below it"),
         member<&LearnedFilm::high_um>("high_um", Within{-1e4, 1e4}, "5 % are above it"),
-        member<&LearnedFilm::observations>("observations", Within{0, 1e9}, "films behind it").may())
-        .rule<&detail::offset_between>();
+        member<&LearnedFilm::observations>("observations", Within{0, 1e9}, "films behind it")
+            .optional())
+        .rule(rule_by<&detail::offset_between>);
 
 /// A job whose journal was learned from. Its name stands for one piece of work.
 struct LearnedJob {
@@ -84,11 +85,11 @@ struct LearnedJob {
   friend bool operator==(const LearnedJob&, const LearnedJob&) = default;
 };
 
-template <>
-inline constexpr auto described<LearnedJob> = describe<LearnedJob>(
+template <std::same_as<LearnedJob> Value>
+inline constexpr auto described<Value> = describe<LearnedJob>(
     "LearnedJob", "Lines of a job's journal that are not learned again.",
     member<&LearnedJob::job>("job", "name, as in the journal; it stands for one piece of work")
-        .filled(),
+        .not_empty(),
     member<&LearnedJob::lines>("lines", Within{0, 1e9}, "learned, the first ones of the job"));
 
 /// How an observation differs from the next where all else is the same.
@@ -99,8 +100,8 @@ struct LearnedNoise {
   friend bool operator==(const LearnedNoise&, const LearnedNoise&) = default;
 };
 
-template <>
-inline constexpr auto described<LearnedNoise> = describe<LearnedNoise>(
+template <std::same_as<LearnedNoise> Value>
+inline constexpr auto described<Value> = describe<LearnedNoise>(
     "LearnedNoise", "How one observation differs from the next where all else is the same.",
     member<&LearnedNoise::log_sd>("log_sd", Within{1e-3, 10},
                                   "standard deviation of its logarithm"),
@@ -135,23 +136,24 @@ void in_accord(const Shop& shop, std::string_view where);
 
 }  // namespace detail
 
-template <>
-inline constexpr auto described<Shop> =
+template <std::same_as<Shop> Value>
+inline constexpr auto described<Value> =
     describe<Shop>(
         "Shop", "What journals taught; as it is made: the profiles' bands.",
         member<&Shop::person>("person", "the person's pace, duty_factor of a job")
-            .may()
-            .as<described_pace>(),
-        member<&Shop::rates>("rates", "rate_factor by coating and backing; each pair once").may(),
+            .optional()
+            .as(kind_with<LearnedFactor, described_pace>),
+        member<&Shop::rates>("rates", "rate_factor by coating and backing; each pair once")
+            .optional(),
         member<&Shop::scratches>("scratches",
                                  "scratch_factor by coating and backing; each pair once")
-            .may()
-            .as<described_scratch>(),
-        member<&Shop::films>("films", "offsets of films by coating; each once").may(),
-        member<&Shop::jobs>("jobs", "whose journals were learned from; each once").may(),
-        member<&Shop::minutes_noise>("minutes_noise", "how minutes differ").may(),
-        member<&Shop::scratch_noise>("scratch_noise", "how depths of scratches differ").may())
-        .rule<&detail::in_accord>();
+            .optional()
+            .as(kind_with<std::vector<LearnedPair>, described_scratch>),
+        member<&Shop::films>("films", "offsets of films by coating; each once").optional(),
+        member<&Shop::jobs>("jobs", "whose journals were learned from; each once").optional(),
+        member<&Shop::minutes_noise>("minutes_noise", "how minutes differ").optional(),
+        member<&Shop::scratch_noise>("scratch_noise", "how depths of scratches differ").optional())
+        .rule(rule_by<&detail::in_accord>);
 
 /// An observation that was set aside as it does not go with all others. It stays in the journal.
 struct Outlier {

@@ -26,16 +26,17 @@ void pace_between(const LearnedFactor& learned, std::string_view where);
 
 }  // namespace detail
 
-template <>
-inline constexpr auto described<LearnedFactor> =
+template <std::same_as<LearnedFactor> Value>
+inline constexpr auto described<Value> =
     describe<LearnedFactor>(
         "LearnedFactor", "A learned factor on what is computed.",
         member<&LearnedFactor::factor>("factor", Within{0.01, 100},
                                        "over what is computed, median; between low and high"),
         member<&LearnedFactor::low>("low", Within{1e-9, 1e9}, "5 % are below it"),
         member<&LearnedFactor::high>("high", Within{1e-9, 1e9}, "5 % are above it"),
-        member<&LearnedFactor::observations>("observations", Within{0, 1e9}, "behind it").may())
-        .rule<&detail::factor_between>();
+        member<&LearnedFactor::observations>("observations", Within{0, 1e9}, "behind it")
+            .optional())
+        .rule(rule_by<&detail::factor_between>);
 
 /// The same of a person, as a shop's file names it.
 inline constexpr auto described_pace =
@@ -47,7 +48,7 @@ inline constexpr auto described_pace =
         member<&LearnedFactor::low>("low", Within{1e-9, 1e9}, "5 % are below it"),
         member<&LearnedFactor::high>("high", Within{1e-9, 1e9}, "5 % are above it"),
         member<&LearnedFactor::observations>("observations", Within{0, 1e9}, "steps behind it")
-            .may())
-        .rule<&detail::pace_between>();
+            .optional())
+        .rule(rule_by<&detail::pace_between>);
 
 }  // namespace levigate

@@ -18,8 +18,8 @@ struct Caution {
   friend bool operator==(const Caution&, const Caution&) = default;
 };
 
-template <>
-inline constexpr auto described<Caution> = describe<Caution>(
+template <std::same_as<Caution> Value>
+inline constexpr auto described<Value> = describe<Caution>(
     "Caution", "A reminder; data sheet, local codes and licensed practice stand above it.",
     member<&Caution::topic>("topic", "in a word"), member<&Caution::text>("text", "in words"));
 

@@ -28,10 +28,10 @@ struct Edge {
   friend bool operator==(const Edge&, const Edge&) = default;
 };
 
-template <>
-inline constexpr auto described<Edge> = describe<Edge>(
+template <std::same_as<Edge> Value>
+inline constexpr auto described<Value> = describe<Edge>(
     "Edge", "Of which zone an edge is, and how round.",
-    member<&Edge::of>("of", "name of the flat zone that it belongs to").filled(),
+    member<&Edge::of>("of", "name of the flat zone that it belongs to").not_empty(),
     member<&Edge::radius_mm>("radius_mm", Within{0, std::numeric_limits<double>::infinity()},
                              "of the edge; none: its film is told by itself"));
 
@@ -52,24 +52,24 @@ struct Zone {
   friend bool operator==(const Zone&, const Zone&) = default;
 };
 
-template <>
-inline constexpr auto described<Zone> = describe<Zone>(
+template <std::same_as<Zone> Value>
+inline constexpr auto described<Value> = describe<Zone>(
     "Zone", "A part of the surface that is sanded with one block and has one film.",
-    member<&Zone::name>("name", "of the zone; unique in a job").filled(),
+    member<&Zone::name>("name", "of the zone; unique in a job").not_empty(),
     member<&Zone::area_cm2>("area_cm2", Within{0.1, 1e6}, "to be sanded"),
     member<&Zone::block>("block", "what presses and drives the paper"),
     member<&Zone::film>("film", "of the last round; a coat needs it, a solid has none"),
     member<&Zone::edge>("edge", "where it is an edge and no flat"),
-    member<&Zone::levelled>("levelled", "false: the levelling step passes it by").may(),
+    member<&Zone::levelled>("levelled", "false: the levelling step passes it by").optional(),
     member<&Zone::peel_um>("peel_um", Within{0, 1e4}, "orange peel as sprayed, peak to valley")
-        .may(),
+        .optional(),
     member<&Zone::peel_wavelength_mm>("peel_wavelength_mm", Within{1e-3, 1e3},
                                       "from crest to crest of the peel")
-        .may(),
+        .optional(),
     member<&Zone::below_um>("below_um", Within{0, 2e4}, "film of the rounds below the last one")
-        .may(),
+        .optional(),
     member<&Zone::defects>("defects", "runs, sags, nibs, ridges: taken down before levelling")
-        .may(),
+        .optional(),
     member<&Zone::carries>("carries", "where it does not stand as the job starts"));
 
 /// Whether the levelling step works a zone: no edge, and no flat that is to be left.
@@ -88,8 +88,8 @@ struct Target {
 /// Throws: BadInput for no target or two, or for a band of gloss that is upside down.
 void require_one_target(const Target& target, std::string_view where);
 
-template <>
-inline constexpr auto described<Target> =
+template <std::same_as<Target> Value>
+inline constexpr auto described<Value> =
     describe<Target>(
         "Target", "What ends the sequence: the first sheet that meets it.",
         member<&Target::size_um>("size_um", Within{0.01, 1e4}, "met by grain of at most this size"),
@@ -99,8 +99,8 @@ inline constexpr auto described<Target> =
                                        "most gloss, where a band of sheen is met"),
         member<&Target::label>("label",
                                "of the grade or the sheen, where the target was given as one")
-            .may())
-        .rule<&require_one_target>();
+            .optional())
+        .rule(rule_by<&require_one_target>);
 
 /// One job.
 struct Job {
@@ -120,21 +120,21 @@ struct Job {
 /// Throws: BadInput where zones share a name, an edge is of no flat zone, a film is missing or leaves nothing to remove.
 void require_workable(const Job& job, std::string_view where);
 
-template <>
-inline constexpr auto described<Job> =
+template <std::same_as<Job> Value>
+inline constexpr auto described<Value> =
     describe<Job>(
         "Job", "One job: coating, zones, start, target and rules.",
         member<&Job::name>("name", "what the work is"),
         member<&Job::coating>("coating", "what is being sanded"),
-        member<&Job::zones>("zones", "the zones").filled(),
+        member<&Job::zones>("zones", "the zones").not_empty(),
         member<&Job::scratched_by>("scratched_by",
                                    "grade whose scratches the work carries; none: as sprayed"),
         member<&Job::target>("target", "what ends the sequence"),
         member<&Job::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured"),
         member<&Job::cure>("cure", "by this coat's data sheet; none: the coating's own"),
-        member<&Job::rules>("rules", "the rules of its plan").may(),
-        member<&Job::prefer>("prefer", "what the plan is to be best in").may())
-        .rule<&require_workable>();
+        member<&Job::rules>("rules", "the rules of its plan").optional(),
+        member<&Job::prefer>("prefer", "what the plan is to be best in").optional())
+        .rule(rule_by<&require_workable>);
 
 /// What a zone carries: its own state, else what the job starts with; none: as sprayed.
 inline std::optional<Carried> carried_in(const Job& job, const Zone& zone) {

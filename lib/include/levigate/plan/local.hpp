@@ -18,12 +18,12 @@ struct LocalStep {
   friend bool operator==(const LocalStep&, const LocalStep&) = default;
 };
 
-template <>
-inline constexpr auto described<LocalStep> = describe<LocalStep>(
+template <std::same_as<LocalStep> Value>
+inline constexpr auto described<Value> = describe<LocalStep>(
     "LocalStep", "Equal defects of one zone, taken down one by one before the first step.",
     member<&LocalStep::zone>("zone", "its name"),
     member<&LocalStep::defect>("defect", "what is taken down"),
     member<&LocalStep::block>("block", "name of the block that does it"),
-    member<&LocalStep::work>("work", "how, and how long").spread());
+    member<&LocalStep::work>("work", "how, and how long").flat());
 
 }  // namespace levigate

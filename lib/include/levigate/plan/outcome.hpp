@@ -36,8 +36,8 @@ struct ZoneStep {
   friend bool operator==(const ZoneStep&, const ZoneStep&) = default;
 };
 
-template <>
-inline constexpr auto described<ZoneStep> = describe<ZoneStep>(
+template <std::same_as<ZoneStep> Value>
+inline constexpr auto described<Value> = describe<ZoneStep>(
     "ZoneStep", "What a step does in one zone.", member<&ZoneStep::zone>("zone", "its name"),
     member<&ZoneStep::worked>("worked", "false: the step passes it by, and it stands as before"),
     member<&ZoneStep::removal_um>("removal_um", at_least(0), "lowered by this step"),
@@ -75,8 +75,8 @@ struct Step {
   friend bool operator==(const Step&, const Step&) = default;
 };
 
-template <>
-inline constexpr auto described<Step> = describe<Step>(
+template <std::same_as<Step> Value>
+inline constexpr auto described<Value> = describe<Step>(
     "Step", "One sheet in all zones.", member<&Step::sheet>("sheet", "its id"),
     member<&Step::label>("label", "of the grade, as read"),
     member<&Step::size_um>("size_um", at_least(0), "median grain size"),
@@ -102,8 +102,8 @@ struct Totals {
   friend bool operator==(const Totals&, const Totals&) = default;
 };
 
-template <>
-inline constexpr auto described<Totals> = describe<Totals>(
+template <std::same_as<Totals> Value>
+inline constexpr auto described<Value> = describe<Totals>(
     "Totals", "What a plan adds up to.",
     member<&Totals::minutes>("minutes", at_least(0), "all of it"),
     member<&Totals::film>("film", at_least(0),
@@ -134,11 +134,11 @@ inline constexpr auto described_point = describe<Plan>(
     member<&Plan::before>("before", "work on defects, before the first step"),
     member<&Plan::steps>("steps", "in order"), member<&Plan::total>("total", "what they add up to"),
     member<&Plan::findings>("findings", "rules broken, and what to know of the drawer"),
-    member<&Plan::found>("found", "whether there is a plan").may(),
-    member<&Plan::exact>("exact", "what the search decided by").may());
+    member<&Plan::found>("found", "whether there is a plan").optional(),
+    member<&Plan::exact>("exact", "what the search decided by").optional());
 
-template <>
-inline constexpr auto described<Plan> = describe<Plan>(
+template <std::same_as<Plan> Value>
+inline constexpr auto described<Value> = describe<Plan>(
     "Plan", "A plan, or why there is none.",
     member<&Plan::found>("found", "whether there is a plan"),
     member<&Plan::before>("before", "work on defects, before the first step"),
@@ -152,7 +152,7 @@ inline constexpr auto described<Plan> = describe<Plan>(
     member<&Plan::tradeoff>("tradeoff",
                             "all plans that no other equals or beats in minutes, film and cost "
                             "together, by minutes")
-        .as<described_point>(),
-    member<&Plan::exact>("exact", "what the search decided by").may());
+        .as(kind_with<std::vector<Plan>, described_point>),
+    member<&Plan::exact>("exact", "what the search decided by").optional());
 
 }  // namespace levigate

@@ -26,20 +26,20 @@ struct Reliance {
   friend bool operator==(const Reliance&, const Reliance&) = default;
 };
 
-template <>
-inline constexpr auto described<Reliance> = describe<Reliance>(
+template <std::same_as<Reliance> Value>
+inline constexpr auto described<Value> = describe<Reliance>(
     "Reliance", "One input, moved over its band while the sequence and all else stay.",
     member<&Reliance::subject>("subject", "whose number it is, as \"backing latex paper\""),
     member<&Reliance::quantity>("quantity", "its name, with the unit as suffix"),
-    member<&Reliance::value>("value", "the value used").infinite("rigid"),
-    member<&Reliance::low>("low", "low end of the band").infinite("rigid"),
-    member<&Reliance::high>("high", "high end of the band").infinite("rigid"),
+    member<&Reliance::value>("value", "the value used").with_infinity("rigid"),
+    member<&Reliance::low>("low", "low end of the band").with_infinity("rigid"),
+    member<&Reliance::high>("high", "high end of the band").with_infinity("rigid"),
     member<&Reliance::basis>("basis", "what the value rests on"),
     member<&Reliance::citation>("citation", "where it comes from; may be empty"),
     member<&Reliance::minutes_low>("minutes_low", "change of the minutes at the low end")
-        .unit("min"),
+        .in_unit("min"),
     member<&Reliance::minutes_high>("minutes_high", "change of the minutes at the high end")
-        .unit("min"),
+        .in_unit("min"),
     member<&Reliance::film_low>("film_low", "change of the share of film used at the low end"),
     member<&Reliance::film_high>("film_high", "change of the share of film used at the high end"),
     member<&Reliance::influence>("influence", at_least(0),

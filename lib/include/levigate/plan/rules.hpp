@@ -25,31 +25,31 @@ inline void require_room_of(const Rules& rules, std::string_view where) {
   require_room(rules, where);
 }
 
-template <>
-inline constexpr auto described<Rules> =
+template <std::same_as<Rules> Value>
+inline constexpr auto described<Value> =
     describe<Rules>(
-        "Rules", "The rules that a plan keeps. What is not given is the default.", max_ratio_member,
-        min_ratio_member,
+        "Rules", "The rules that a plan keeps. What is not given is the default.",
+        max_ratio_member<Rules>, min_ratio_member<Rules>,
         member<&Rules::overcut>("overcut", Within{1, 20},
                                 "removed by a step, over the scratch depth before it")
-            .may(),
+            .optional(),
         member<&Rules::scratch_quantile>("scratch_quantile", Within{0.5, 1.0 - 1e-9},
                                          "share of the scratches that their depth covers")
-            .may(),
+            .optional(),
         member<&Rules::residual_peel_um>("residual_peel_um", Within{0.001, 1e4},
                                          "orange peel that may stay, peak to valley")
-            .may(),
+            .optional(),
         member<&Rules::change_minutes>("change_minutes", Within{0, 1e4},
                                        "washing and changing, once a step")
-            .may(),
+            .optional(),
         member<&Rules::reserve_um>("reserve_um", Within{0, 1e4}, "film that must stay everywhere")
-            .may(),
+            .optional(),
         member<&Rules::removed_cv>("removed_cv", Within{0, 1},
                                    "unevenness of removal by hand, spread over mean")
-            .may(),
+            .optional(),
         member<&Rules::cut_through_limit>("cut_through_limit", Within{1e-12, 0.5},
                                           "accepted chance of cutting through a zone")
-            .may())
-        .rule<&require_room_of>();
+            .optional())
+        .rule(rule_by<&require_room_of>);
 
 }  // namespace levigate

@@ -55,8 +55,8 @@ struct FilmShare {
   friend constexpr bool operator==(FilmShare a, FilmShare b) noexcept { return (a <=> b) == 0; }
 };
 
-template <>
-inline constexpr auto described<FilmShare> =
+template <std::same_as<FilmShare> Value>
+inline constexpr auto described<Value> =
     describe<FilmShare>("FilmShare", "Depth over budget of one zone, as an exact fraction.",
                         member<&FilmShare::depth_pm>("depth_pm", at_least(0), "depth"),
                         member<&FilmShare::budget_pm>("budget_pm", at_least(1), "its budget"));
@@ -74,11 +74,11 @@ struct Sequence {
   friend bool operator==(const Sequence&, const Sequence&) = default;
 };
 
-template <>
-inline constexpr auto described<Sequence> = describe<Sequence>(
+template <std::same_as<Sequence> Value>
+inline constexpr auto described<Value> = describe<Sequence>(
     "Sequence", "The whole numbers that the search decides by.",
     member<&Sequence::sheets>("sheets", "their places in the stack, from 0, coarse to fine"),
-    member<&Sequence::milliseconds>("milliseconds", at_least(0), "all of it").unit("ms"),
+    member<&Sequence::milliseconds>("milliseconds", at_least(0), "all of it").in_unit("ms"),
     member<&Sequence::cost>("cost", at_least(0), "in hundredths of a cent"),
     member<&Sequence::depth_pm>("depth_pm", at_least(0),
                                 "of each zone: all removal and the last scratch"),

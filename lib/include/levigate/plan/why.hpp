@@ -24,8 +24,8 @@ struct Gap {
   friend bool operator==(const Gap&, const Gap&) = default;
 };
 
-template <>
-inline constexpr auto described<Gap> =
+template <std::same_as<Gap> Value>
+inline constexpr auto described<Value> =
     describe<Gap>("Gap", "A step that the rules do not allow.",
                   member<&Gap::coarse>("coarse", "id, or the label of the grade the work carries"),
                   member<&Gap::fine>("fine", "id"),
@@ -43,8 +43,8 @@ struct PaperShort {
   friend bool operator==(const PaperShort&, const PaperShort&) = default;
 };
 
-template <>
-inline constexpr auto described<PaperShort> = describe<PaperShort>(
+template <std::same_as<PaperShort> Value>
+inline constexpr auto described<Value> = describe<PaperShort>(
     "PaperShort", "A sheet that runs out.", member<&PaperShort::sheet>("sheet", "id"),
     member<&PaperShort::needed>("needed", at_least(0), "sheets"),
     member<&PaperShort::on_hand>("on_hand", at_least(0), "sheets"));
@@ -95,8 +95,8 @@ struct Why {
   friend bool operator==(const Why&, const Why&) = default;
 };
 
-template <>
-inline constexpr auto described<Why> = describe<Why>(
+template <std::same_as<Why> Value>
+inline constexpr auto described<Value> = describe<Why>(
     "Why", "Which limit stands in the way, by how much, and what would help.",
     member<&Why::blocked_by>("blocked_by", "the limit"),
     member<&Why::message>("message", "all of it in words"),
@@ -104,9 +104,9 @@ inline constexpr auto described<Why> = describe<Why>(
     member<&Why::largest_min_ratio>("largest_min_ratio", "that would do, all else as it is"),
     member<&Why::gaps>("gaps", "the steps above max_ratio, at smallest_max_ratio"),
     member<&Why::compound>("compound", "id of a compound that meets scratches beyond its reach")
-        .may(),
+        .optional(),
     member<&Why::too_deep_um>("too_deep_um", at_least(0), "by at least so much"),
-    member<&Why::zone>("zone", "name of the zone that runs out of film").may(),
+    member<&Why::zone>("zone", "name of the zone that runs out of film").optional(),
     member<&Why::film_short_um>("film_short_um", at_least(0), "by at least so much"),
     member<&Why::paper>("paper", "sheets that run out, in the plan with least missing"));
 

@@ -23,8 +23,8 @@ struct Cause {
   friend bool operator==(const Cause&, const Cause&) = default;
 };
 
-template <>
-inline constexpr auto described<Cause> = describe<Cause>(
+template <std::same_as<Cause> Value>
+inline constexpr auto described<Value> = describe<Cause>(
     "Cause", "One explanation of a mark.",
     member<&Cause::step>("step", "in the order of what was done, from 0"),
     member<&Cause::sheet>("sheet", "its id"),
@@ -46,8 +46,8 @@ struct Diagnosis {
   friend bool operator==(const Diagnosis&, const Diagnosis&) = default;
 };
 
-template <>
-inline constexpr auto described<Diagnosis> = describe<Diagnosis>(
+template <std::same_as<Diagnosis> Value>
+inline constexpr auto described<Value> = describe<Diagnosis>(
     "Diagnosis", "Which step made a mark.", member<&Diagnosis::mark>("mark", "as it was seen"),
     member<&Diagnosis::causes>("causes",
                                "most likely first, adding up to 1; none where no step explains it"),

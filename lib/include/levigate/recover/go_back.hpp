@@ -24,8 +24,8 @@ struct TryStep {
   friend bool operator==(const TryStep&, const TryStep&) = default;
 };
 
-template <>
-inline constexpr auto described<TryStep> = describe<TryStep>(
+template <std::same_as<TryStep> Value>
+inline constexpr auto described<Value> = describe<TryStep>(
     "TryStep", "A step of a try.", member<&TryStep::sheet>("sheet", "its id"),
     member<&TryStep::removal_um>("removal_um", at_least(0), "to take off with it"),
     member<&TryStep::minutes>("minutes", at_least(0), "sanding, without the change"));
@@ -40,11 +40,11 @@ struct Try {
   friend bool operator==(const Try&, const Try&) = default;
 };
 
-template <>
-inline constexpr auto described<Try> = describe<Try>(
+template <std::same_as<Try> Value>
+inline constexpr auto described<Value> = describe<Try>(
     "Try", "Back to a sheet and up again.",
     member<&Try::steps>("steps", "the sheet gone back to, then those after it as in the plan")
-        .filled(),
+        .not_empty(),
     member<&Try::removal_um>("removal_um", at_least(1e-9), "that they take off in all"),
     member<&Try::minutes>("minutes", at_least(0), "in all, with changing, washing and looking"),
     member<&Try::gone_chance>("gone_chance", chance_range,
@@ -59,13 +59,13 @@ struct Reentry {
   friend bool operator==(const Reentry&, const Reentry&) = default;
 };
 
-template <>
-inline constexpr auto described<Reentry> = describe<Reentry>(
+template <std::same_as<Reentry> Value>
+inline constexpr auto described<Value> = describe<Reentry>(
     "Reentry", "What going back to one sheet takes.", member<&Reentry::sheet>("sheet", "its id"),
     member<&Reentry::removal_um>(
         "removal_um", at_least(0),
         "that it takes off where it is climbed through: the scratches before it"),
-    member<&Reentry::climb>("climb", "minutes and depths of it").spread());
+    member<&Reentry::climb>("climb", "minutes and depths of it").flat());
 
 /// The way back, or why there is none.
 struct WayBack {
@@ -84,8 +84,8 @@ struct WayBack {
   friend bool operator==(const WayBack&, const WayBack&) = default;
 };
 
-template <>
-inline constexpr auto described<WayBack> = describe<WayBack>(
+template <std::same_as<WayBack> Value>
+inline constexpr auto described<Value> = describe<WayBack>(
     "WayBack", "Which step made a mark, and where to go back to.",
     member<&WayBack::found>("found", "whether there is a way back"),
     member<&WayBack::diagnosis>("diagnosis", "which step made the mark"),

@@ -85,12 +85,12 @@ void seen_as_it_can_be(const levigate::Mark& mark, std::string_view where);
 
 }  // namespace detail
 
-template <>
-inline constexpr auto described<Mark> =
+template <std::same_as<Mark> Value>
+inline constexpr auto described<Value> =
     describe<Mark>(
         "Mark", "One mark on the finished surface, as it was seen.",
         member<&Mark::kind>("kind", "what it looks like"),
-        member<&Mark::zone>("zone", "name of the zone it is in").filled(),
+        member<&Mark::zone>("zone", "name of the zone it is in").not_empty(),
         member<&Mark::seen>("seen",
                             "how its width is known; by lamp and in sunlight none is measured"),
         member<&Mark::width_um>("width_um", Within{0.1, 1e3},
@@ -99,7 +99,7 @@ inline constexpr auto described<Mark> =
                                      "against the length of the zone"),
         member<&Mark::count>("count", Within{2, 1000}, "of a cluster, how many"),
         member<&Mark::height_um>("height_um", Within{0.01, 1e3}, "of a wave, peak to valley"))
-        .rule<&detail::seen_as_it_can_be>();
+        .rule(rule_by<&detail::seen_as_it_can_be>);
 
 }  // namespace levigate
 

@@ -18,8 +18,8 @@ struct Need {
 /// Chances that were added up may pass 1 by their roundings.
 inline constexpr Within chance_range{0, 1.000001};
 
-template <>
-inline constexpr auto described<Need> = describe<Need>(
+template <std::same_as<Need> Value>
+inline constexpr auto described<Value> = describe<Need>(
     "Need", "How much has to come off until the mark is gone, and the chance of that.",
     member<&Need::need_um>("need_um", Within{1e-9, 1e6}, "how much"),
     member<&Need::probability>("probability", chance_range, "of that"));

@@ -22,16 +22,16 @@ struct Climb {
   friend bool operator==(const Climb&, const Climb&) = default;
 };
 
-template <>
-inline constexpr auto described<Climb> = describe<Climb>(
+template <std::same_as<Climb> Value>
+inline constexpr auto described<Value> = describe<Climb>(
     "Climb", "Going back to one step and climbing up again from it.",
     member<&Climb::fixed_minutes>("fixed_minutes", at_least(0),
                                   "of the steps after it, changing, looking"),
     member<&Climb::minutes_per_um>("minutes_per_um", at_least(0), "of the step itself")
-        .unit("min/um"),
+        .in_unit("min/um"),
     member<&Climb::above_um>("above_um", at_least(0), "that the steps after it take off anyway"),
     member<&Climb::reach_um>("reach_um", at_least(0), "deepest that it takes out; null: any")
-        .infinite("null"));
+        .with_infinity("null"));
 
 /// One try of a policy: go back to a step and take off what the needs up to one ask for.
 struct Attempt {

@@ -16,8 +16,8 @@ struct Share {
   friend bool operator==(const Share&, const Share&) = default;
 };
 
-template <>
-inline constexpr auto described<Share> = describe<Share>(
+template <std::same_as<Share> Value>
+inline constexpr auto described<Value> = describe<Share>(
     "Share", "How often something happened, with the exact 90 % interval of its chance.",
     member<&Share::share>("share", Within{0, 1}, "of the cases"),
     member<&Share::low>("low", Within{0, 1}, "lower end of the interval"),

@@ -21,8 +21,8 @@ struct Interval {
   friend bool operator==(const Interval&, const Interval&) = default;
 };
 
-template <>
-inline constexpr auto described<Interval> = describe<Interval>(
+template <std::same_as<Interval> Value>
+inline constexpr auto described<Value> = describe<Interval>(
     "Interval", "How a number came out over all draws; each quantile is the number of one of them.",
     member<&Interval::p10>("p10", "least that one draw in ten does not exceed"),
     member<&Interval::p50>("p50", "the same for one in two"),
@@ -53,8 +53,8 @@ struct SimulatedStep {
   friend bool operator==(const SimulatedStep&, const SimulatedStep&) = default;
 };
 
-template <>
-inline constexpr auto described<SimulatedStep> = describe<SimulatedStep>(
+template <std::same_as<SimulatedStep> Value>
+inline constexpr auto described<Value> = describe<SimulatedStep>(
     "SimulatedStep", "One step over all draws.", member<&SimulatedStep::sheet>("sheet", "its id"),
     member<&SimulatedStep::minutes>("minutes", "all zones, with the change"),
     member<&SimulatedStep::sheets_used>("sheets_used", "sheets used up in all zones"),
@@ -72,8 +72,8 @@ struct SimulatedZone {
   friend bool operator==(const SimulatedZone&, const SimulatedZone&) = default;
 };
 
-template <>
-inline constexpr auto described<SimulatedZone> = describe<SimulatedZone>(
+template <std::same_as<SimulatedZone> Value>
+inline constexpr auto described<Value> = describe<SimulatedZone>(
     "SimulatedZone", "One zone on a coat over all draws, after the last step.",
     member<&SimulatedZone::zone>("zone", "its name"),
     member<&SimulatedZone::film_left_um>("film_left_um",
@@ -97,8 +97,8 @@ struct Simulation {
   friend bool operator==(const Simulation&, const Simulation&) = default;
 };
 
-template <>
-inline constexpr auto described<Simulation> = describe<Simulation>(
+template <std::same_as<Simulation> Value>
+inline constexpr auto described<Value> = describe<Simulation>(
     "Simulation", "A plan worked out many times over, with every uncertain number drawn anew.",
     member<&Simulation::draws>("draws", at_least(1),
                                "that were made; fewer than asked for where they were stopped"),

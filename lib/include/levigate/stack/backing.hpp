@@ -27,16 +27,16 @@ struct Backing {
   friend bool operator==(const Backing&, const Backing&) = default;
 };
 
-template <>
-inline constexpr auto described<Backing> = describe<Backing>(
+template <std::same_as<Backing> Value>
+inline constexpr auto described<Value> = describe<Backing>(
     "Backing", "What carries the grain of a sheet.",
-    member<&Backing::name>("name", "name of the profile, or the user's own").may(),
+    member<&Backing::name>("name", "name of the profile, or the user's own").optional(),
     member<&Backing::tip_spread>("tip_spread", Within{0, 1},
                                  "standard deviation of the tips' heights over the grain size"),
     member<&Backing::modulus_mpa>("modulus_mpa",
                                   Within{0.01, std::numeric_limits<double>::infinity()},
                                   "modulus under one grain")
-        .infinite("rigid"),
+        .with_infinity("rigid"),
     member<&Backing::life_m>("life_m", Within{0.1, 1e9}, "block travel that one piece lasts"),
     member<&Backing::clean_every_m>("clean_every_m", Within{0, 1e9},
                                     "block travel between two cleanings"),

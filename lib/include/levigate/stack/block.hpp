@@ -5,8 +5,8 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/faults.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/units.hpp"
 
 namespace levigate::inline v0 {
@@ -32,22 +32,22 @@ inline void require_pressure(const Block& block, std::string_view where) {
                         "kPa", where);
 }
 
-template <>
-inline constexpr auto described<Block> =
+template <std::same_as<Block> Value>
+inline constexpr auto described<Value> =
     describe<Block>(
         "Block", "What presses and drives a sheet.",
-        member<&Block::name>("name", "name of the profile, or the user's own").may(),
+        member<&Block::name>("name", "name of the profile, or the user's own").optional(),
         member<&Block::modulus_mpa>("modulus_mpa",
                                     Within{0.001, std::numeric_limits<double>::infinity()},
                                     "modulus of the face that lies on the work")
-            .infinite("rigid"),
+            .with_infinity("rigid"),
         member<&Block::area_cm2>("area_cm2", Within{0.01, 1e5}, "area in contact"),
         member<&Block::force_n>("force_n", Within{1e-3, 1e5}, "pressing force"),
         member<&Block::speed_m_s>("speed_m_s", Within{1e-3, 100}, "mean speed while sanding"),
         member<&Block::duty>("duty", Within{0.01, 1}, "share of the time spent sanding"),
         member<&Block::wrap>("wrap", Within{0, 100},
                              "area of abrasive that one piece takes, over area_cm2"))
-        .rule<&require_pressure>();
+        .rule(rule_by<&require_pressure>);
 
 /// The block of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.

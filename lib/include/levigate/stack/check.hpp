@@ -20,8 +20,8 @@ struct Bridge {
   friend bool operator==(const Bridge&, const Bridge&) = default;
 };
 
-template <>
-inline constexpr auto described<Bridge> =
+template <std::same_as<Bridge> Value>
+inline constexpr auto described<Value> =
     describe<Bridge>("Bridge", "Standard grades that would bridge a gap.",
                      member<&Bridge::system>("system", "whose grades"),
                      member<&Bridge::labels>("labels", "coarse to fine"));

@@ -118,8 +118,8 @@ struct Finding {
   friend bool operator==(const Finding&, const Finding&) = default;
 };
 
-template <>
-inline constexpr auto described<Finding> = describe<Finding>(
+template <std::same_as<Finding> Value>
+inline constexpr auto described<Value> = describe<Finding>(
     "Finding", "Something to know.", member<&Finding::kind>("kind", "what it is about"),
     member<&Finding::severity>("severity", "how much it matters"),
     member<&Finding::sheets>("sheets", "ids of the sheets, in the order the message names them"),

@@ -6,8 +6,8 @@
 #include <string_view>
 #include <variant>
 
-#include "levigate/faults.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/tool.hpp"
 
@@ -27,14 +27,14 @@ struct PaperReach {
   friend bool operator==(const PaperReach&, const PaperReach&) = default;
 };
 
-template <>
-inline constexpr auto described<ScratchReach> = describe<ScratchReach>(
+template <std::same_as<ScratchReach> Value>
+inline constexpr auto described<Value> = describe<ScratchReach>(
     "ScratchReach", "The deepest scratch that a compound takes out.",
     member<&ScratchReach::coarsest_scratch_um>("coarsest_scratch_um", Within{1e-3, 100},
                                                "depth of the deepest scratch that it takes out"));
 
-template <>
-inline constexpr auto described<PaperReach> = describe<PaperReach>(
+template <std::same_as<PaperReach> Value>
+inline constexpr auto described<Value> = describe<PaperReach>(
     "PaperReach", "The coarsest paper that a compound may follow.",
     member<&PaperReach::coarsest_paper_um>("coarsest_paper_um", Within{0.01, 1e4},
                                            "grain of the coarsest paper that it may follow"));
@@ -60,18 +60,18 @@ inline void require_worn(const Polish& polish, std::string_view where) {
                  " um, in " + std::string(where));
 }
 
-template <>
-inline constexpr auto described<Polish> =
+template <std::same_as<Polish> Value>
+inline constexpr auto described<Value> =
     describe<Polish>(
         "Polish", "A polishing compound, as it lies in the drawer.",
-        member<&Polish::name>("name", "name of the profile, or the user's own").may(),
+        member<&Polish::name>("name", "name of the profile, or the user's own").optional(),
         member<&Polish::size_um>("size_um", Within{0.01, 100}, "median grain size as charged"),
         member<&Polish::worn_um>("worn_um", Within{0.01, 100}, "the same, once broken down in use"),
         member<&Polish::wear_share>("wear_share", Within{1e-3, 1},
                                     "of the rate of held grain that its loose grain reaches"),
-        member<&Polish::reach>("reach", "what it takes out").spread(),
-        member<&Polish::tool>("tool", "that carries it; none: the block of the zone").unheld(),
-        member<&Polish::basis>("basis", "what its size rests on").unheld())
-        .rule<&require_worn>();
+        member<&Polish::reach>("reach", "what it takes out").flat(),
+        member<&Polish::tool>("tool", "that carries it; none: the block of the zone").unwritten(),
+        member<&Polish::basis>("basis", "what its size rests on").unwritten())
+        .rule(rule_by<&require_worn>);
 
 }  // namespace levigate

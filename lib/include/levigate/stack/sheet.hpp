@@ -28,14 +28,14 @@ struct Pad {
   friend bool operator==(const Pad&, const Pad&) = default;
 };
 
-template <>
-inline constexpr auto described<Paper> =
+template <std::same_as<Paper> Value>
+inline constexpr auto described<Value> =
     describe<Paper>("Paper", "Paper, which goes on the block of the zone.");
 
-template <>
-inline constexpr auto described<Pad> =
+template <std::same_as<Pad> Value>
+inline constexpr auto described<Value> =
     describe<Pad>("Pad", "A pad that is its own tool.",
-                  member<&Pad::tool>("tool", "that takes the place of the zone's block").spread());
+                  member<&Pad::tool>("tool", "that takes the place of the zone's block").flat());
 
 /// What is known of one kind of abrasive on hand. Sheets of one kind are one entry.
 struct Sheet {
@@ -56,21 +56,21 @@ struct Sheet {
   friend bool operator==(const Sheet&, const Sheet&) = default;
 };
 
-template <>
-inline constexpr auto described<Sheet> = describe<Sheet>(
+template <std::same_as<Sheet> Value>
+inline constexpr auto described<Value> = describe<Sheet>(
     "Sheet", "One kind of abrasive on hand.",
-    member<&Sheet::id>("id", "the user's own name for it; unique in a stack").filled(),
-    member<&Sheet::maker>("maker", "may be empty").may(),
-    member<&Sheet::label>("label", "as printed on the back").filled(),
+    member<&Sheet::id>("id", "the user's own name for it; unique in a stack").not_empty(),
+    member<&Sheet::maker>("maker", "may be empty").optional(),
+    member<&Sheet::label>("label", "as printed on the back").not_empty(),
     member<&Sheet::system>("system", "of the label, where the label does not say it"),
     member<&Sheet::size_um>("size_um", Within{0.01, 1e4},
                             "the user's own size; stands above the label's"),
     member<&Sheet::backing>("backing", "what carries the grain"),
-    member<&Sheet::kind>("kind", "paper, a pad that is its own tool, or a compound").spread(),
+    member<&Sheet::kind>("kind", "paper, a pad that is its own tool, or a compound").flat(),
     member<&Sheet::width_mm>("width_mm", Within{1, 1e4}, "of one piece"),
     member<&Sheet::height_mm>("height_mm", Within{1, 1e4}, "of one piece"),
     member<&Sheet::on_hand>("on_hand", Within{0, 1e6}, "sheets in the drawer; none: no limit")
-        .unit("sheets"),
+        .in_unit("sheets"),
     member<&Sheet::price>("price", Within{0, 1e6},
                           "of one sheet, in any currency of hundred cents"));
 

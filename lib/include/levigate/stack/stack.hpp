@@ -25,13 +25,13 @@ struct Stack {
 /// Throws: BadInput for two sheets of one id.
 void require_unlike_ids(const Stack& stack, std::string_view where);
 
-template <>
-inline constexpr auto described<Stack> =
+template <std::same_as<Stack> Value>
+inline constexpr auto described<Value> =
     describe<Stack>("Stack", "The paper on hand, in the order in which it is listed.",
                     member<&Stack::bare_number>(
                         "bare_number", "the system of labels that are a bare number; none: ask"),
                     member<&Stack::sheets>("sheets", "one entry a kind"))
-        .rule<&require_unlike_ids>();
+        .rule(rule_by<&require_unlike_ids>);
 
 /// The grades of all sheets, in the order of the stack.
 /// Throws: UnknownGrade, AmbiguousLabel, BadInput, naming the sheet; check() lists them all without throwing.

@@ -45,16 +45,21 @@ inline void require_room(const StepRule& rule, std::string_view where) {
 }
 
 /// The two members, for this description and that of all rules.
-inline constexpr auto max_ratio_member =
-    member<&StepRule::max_ratio>("max_ratio", Within{1, 1e3}, "largest size ratio of a step").may();
-inline constexpr auto min_ratio_member =
-    member<&StepRule::min_ratio>("min_ratio", Within{1, 1e3}, "smallest size ratio of a step")
-        .may();
+template <typename Owner>
+inline constexpr Member max_ratio_member =
+    member<&StepRule::max_ratio, Owner>("max_ratio", Within{1, 1e3}, "largest size ratio of a step")
+        .optional();
+template <typename Owner>
+inline constexpr Member min_ratio_member =
+    member<&StepRule::min_ratio, Owner>("min_ratio", Within{1, 1e3},
+                                        "smallest size ratio of a step")
+        .optional();
 
-template <>
-inline constexpr auto described<StepRule> =
-    describe<StepRule>("StepRule", "How much finer the next sheet may be.", max_ratio_member,
-                       min_ratio_member)
-        .rule<&require_room>();
+template <std::same_as<StepRule> Value>
+inline constexpr auto described<Value> = describe<StepRule>("StepRule",
+                                                            "How much finer the next sheet may be.",
+                                                            max_ratio_member<StepRule>,
+                                                            min_ratio_member<StepRule>)
+                                             .rule(rule_by<&require_room>);
 
 }  // namespace levigate

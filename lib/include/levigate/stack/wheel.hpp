@@ -39,11 +39,11 @@ struct Wheel {
 ///         or rim speed cannot be.
 void require_runnable(const Wheel& wheel, std::string_view where);
 
-template <>
-inline constexpr auto described<Wheel> =
+template <std::same_as<Wheel> Value>
+inline constexpr auto described<Value> =
     describe<Wheel>(
         "Wheel", "A buffing wheel, and the hand that holds the work against it.",
-        member<&Wheel::name>("name", "name of the profile, or the user's own").may(),
+        member<&Wheel::name>("name", "name of the profile, or the user's own").optional(),
         member<&Wheel::diameter_mm>("diameter_mm", Within{10, 2000}, "of the wheel"),
         member<&Wheel::rpm>("rpm", Within{1, 1e5}, "turns per minute that it runs at"),
         member<&Wheel::rated_rpm>("rated_rpm", Within{1, 1e5},
@@ -59,7 +59,7 @@ inline constexpr auto described<Wheel> =
         member<&Wheel::heat_share>("heat_share", Within{1e-3, 1},
                                    "of the heat that enters the work"),
         member<&Wheel::duty>("duty", Within{0.01, 1}, "share of the time that it touches the work"))
-        .rule<&require_runnable>();
+        .rule(rule_by<&require_runnable>);
 
 }  // namespace levigate
 

@@ -30,11 +30,11 @@ struct Coating {
   friend bool operator==(const Coating&, const Coating&) = default;
 };
 
-template <>
-inline constexpr auto described<Coating> = describe<Coating>(
+template <std::same_as<Coating> Value>
+inline constexpr auto described<Value> = describe<Coating>(
     "Coating",
     "What is being sanded: a coat, or a solid without a film. What is not known is absent.",
-    member<&Coating::name>("name", "name of the profile, or the user's own").may(),
+    member<&Coating::name>("name", "name of the profile, or the user's own").optional(),
     member<&Coating::kind>("kind", "a coat has a film to run out of, a solid has none"),
     member<&Coating::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"),
     member<&Coating::wear_coefficient>("wear_coefficient", Within{1e-6, 1}, "of two-body abrasion"),

@@ -35,21 +35,23 @@ Cure cure_named(std::string_view name);
 /// Throws: BadInput unless ages rise and hardness does not fall from point to point.
 void require_hardening(const Cure& cure, std::string_view where);
 
-template <>
-inline constexpr auto described<HardnessPoint> = describe<HardnessPoint>(
+template <std::same_as<HardnessPoint> Value>
+inline constexpr auto described<Value> = describe<HardnessPoint>(
     "HardnessPoint", "Hardness of a coat at an age.",
-    member<&HardnessPoint::hours>("hours", Within{0.01, 1e6}, "since the last coat").unit("h"),
+    member<&HardnessPoint::hours>("hours", Within{0.01, 1e6}, "since the last coat").in_unit("h"),
     member<&HardnessPoint::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"));
 
-template <>
-inline constexpr auto described<Cure> =
-    describe<Cure>(
-        "Cure", "How a coat cures. The data sheet decides.",
-        member<&Cure::hard_cure_h>("hard_cure_h", Within{0.01, 1e6}, "age of full cure"),
-        member<&Cure::shrink>("shrink", Within{0, 0.9}, "share of the dry film lost by then").may(),
-        member<&Cure::points>("points", "hardness by rising age; empty where nothing is known")
-            .may())
-        .rule<&require_hardening>();
+template <std::same_as<Cure> Value>
+inline constexpr auto described<Value> =
+    describe<Cure>("Cure", "How a coat cures. The data sheet decides.",
+                   member<&Cure::hard_cure_h>("hard_cure_h", Within{0.01, 1e6}, "age of full cure"),
+                   member<&Cure::shrink>("shrink", Within{0, 0.9},
+                                         "share of the dry film lost by then")
+                       .optional(),
+                   member<&Cure::points>("points",
+                                         "hardness by rising age; empty where nothing is known")
+                       .optional())
+        .rule(rule_by<&require_hardening>);
 
 /// Hardness at an age, and whether the points reach that far.
 struct AgedHardness {

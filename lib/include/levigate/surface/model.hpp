@@ -13,8 +13,8 @@ struct Model {
   double size_exponent = model_table[0].size_exponent.value;
 };
 
-template <>
-inline constexpr auto described<Model> = describe<Model>(
+template <std::same_as<Model> Value>
+inline constexpr auto described<Value> = describe<Model>(
     "Model", "Constants of the model.",
     member<&Model::flank_deg>("flank_deg", "of a grain tip with the surface"),
     member<&Model::packing>("packing", "tips on an area of the size squared"),

@@ -41,8 +41,8 @@ struct LocalCost {
   friend bool operator==(const LocalCost&, const LocalCost&) = default;
 };
 
-template <>
-inline constexpr auto described<LocalCost> = describe<LocalCost>(
+template <std::same_as<LocalCost> Value>
+inline constexpr auto described<Value> = describe<LocalCost>(
     "LocalCost", "What one way to get rid of the defects takes.",
     member<&LocalCost::minutes>("minutes", at_least(0), "for all of them"),
     member<&LocalCost::film_um>("film_um", at_least(0), "lost beside one, where most is lost"));
@@ -93,24 +93,24 @@ struct LocalWork {
   friend bool operator==(const LocalWork&, const LocalWork&) = default;
 };
 
-template <>
-inline constexpr auto described<LocalWork> = describe<LocalWork>(
+template <std::same_as<LocalWork> Value>
+inline constexpr auto described<Value> = describe<LocalWork>(
     "LocalWork", "How a defect is taken down: see take_down().",
     member<&LocalWork::shaved>("shaved", "shaved or scraped to the thickness of the tape first"),
     member<&LocalWork::masked>("masked", "its surroundings masked"),
     member<&LocalWork::local>("local", "what this way takes"),
     member<&LocalWork::flat>("flat", "what sanding it out with the zone's block would take"),
     member<&LocalWork::verdict>("verdict", "both ways, in a sentence"),
-    member<&LocalWork::shaved_mm3>("shaved_mm3", at_least(0), "shaved off one").may(),
+    member<&LocalWork::shaved_mm3>("shaved_mm3", at_least(0), "shaved off one").optional(),
     member<&LocalWork::blocked_mm3>("blocked_mm3", at_least(0),
                                     "blocked off one with the small block")
-        .may(),
+        .optional(),
     member<&LocalWork::block_minutes>("block_minutes", at_least(0),
                                       "share of local minutes that is blocking")
-        .may(),
+        .optional(),
     member<&LocalWork::flat_is_worse>(
         "flat_is_worse", "flat is slower, and leaves or levels a hollow above residual_um")
-        .may());
+        .optional());
 
 /// The way a shop takes a defect down: a tall one is shaved to the thickness of the tape beside it,
 /// what stands above the tape is masked, and the rest is blocked flush with a small hard block. The

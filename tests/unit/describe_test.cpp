@@ -47,22 +47,22 @@ inline void ends_in_order(const Blind& blind, std::string_view where) {
 
 template <std::same_as<Slat> Value>
 inline constexpr auto described<Value> =
-    describe<Slat>("Slat", "One slat.", member<&Slat::name>("name", "its name").not_empty(),
-                   member<&Slat::width_mm>("width_mm", Within{0.1, 100}, "across"),
-                   member<&Slat::price>("price", Within{0, 10}, "of one"),
-                   member<&Slat::pieces>("pieces", "it is made of").optional());
+    describe<Value>("Slat", "One slat.", member<&Value::name>("name", "its name").not_empty(),
+                    member<&Value::width_mm>("width_mm", Within{0.1, 100}, "across"),
+                    member<&Value::price>("price", Within{0, 10}, "of one"),
+                    member<&Value::pieces>("pieces", "it is made of").optional());
 
 template <std::same_as<Blind> Value>
 inline constexpr auto described<Value> =
-    describe<Blind>("Blind", "Slats in a frame.",
-                    member<&Blind::height_mm>("height_mm", Within{1, 1000}, "of the frame"),
-                    member<&Blind::slats>("slats", "from the top").not_empty(),
-                    member<&Blind::gaps_mm>("gaps_mm", Within{0, 5}, "between slats"),
-                    member<&Blind::low_mm>("low_mm", "lower end"),
-                    member<&Blind::high_mm>("high_mm", "upper end"),
-                    member<&Blind::shade>("shade", "of the cloth"),
-                    member<&Blind::closed>("closed", "whether it is"),
-                    member<&Blind::seed>("seed", "of its wear"))
+    describe<Value>("Blind", "Slats in a frame.",
+                    member<&Value::height_mm>("height_mm", Within{1, 1000}, "of the frame"),
+                    member<&Value::slats>("slats", "from the top").not_empty(),
+                    member<&Value::gaps_mm>("gaps_mm", Within{0, 5}, "between slats"),
+                    member<&Value::low_mm>("low_mm", "lower end"),
+                    member<&Value::high_mm>("high_mm", "upper end"),
+                    member<&Value::shade>("shade", "of the cloth"),
+                    member<&Value::closed>("closed", "whether it is"),
+                    member<&Value::seed>("seed", "of its wear"))
         .rule(rule_by<&ends_in_order>);
 
 namespace {

@@ -129,8 +129,9 @@ struct Description {
   }
 };
 
-/// The description of a type: specialise as `template <std::same_as<Block> T> inline constexpr auto described<T> = describe<Block>(...)`.
-/// Such a specialisation is worked out where it is used, and not in each file that includes it.
+/// The description of a type: specialise as
+/// `template <std::same_as<Block> Value> inline constexpr auto described<Value> = describe<Value>(...)`, its lines with &Value::.
+/// It then depends on Value and is worked out where it is used, not in each file that includes it.
 template <typename Value>
 inline constexpr auto described = nullptr;
 

@@ -4,7 +4,6 @@
 
 #include <charconv>
 #include <cmath>
-#include <memory>
 #include <optional>
 #include <stdexcept>
 #include <string>
@@ -44,9 +43,7 @@ struct Fault {
 class Error : public std::invalid_argument {
  public:
   explicit Error(Fault fault)
-      : std::invalid_argument(fault.message),
-        code_(fault.code),
-        faults_(std::make_shared<const std::vector<Fault>>(1, std::move(fault))) {}
+      : std::invalid_argument(fault.message), code_(fault.code), faults_(1, std::move(fault)) {}
 
   ErrorCode code() const noexcept { return code_; }
   const std::string& quantity() const noexcept { return fault().quantity; }
@@ -58,20 +55,18 @@ class Error : public std::invalid_argument {
   int line() const noexcept { return fault().line; }
 
   /// The first of all faults, which the functions above speak of.
-  const Fault& fault() const noexcept { return faults_->front(); }
+  const Fault& fault() const noexcept { return faults_.front(); }
   /// All of them: a file is read to its end, and each of its faults stands here.
-  const std::vector<Fault>& faults() const noexcept { return *faults_; }
+  const std::vector<Fault>& faults() const noexcept { return faults_; }
 
  protected:
   /// Of several faults; `whole` is the message of all.
   Error(ErrorCode code, const std::string& whole, std::vector<Fault>&& faults)
-      : std::invalid_argument(whole),
-        code_(code),
-        faults_(std::make_shared<const std::vector<Fault>>(std::move(faults))) {}
+      : std::invalid_argument(whole), code_(code), faults_(std::move(faults)) {}
 
  private:
   ErrorCode code_;
-  std::shared_ptr<const std::vector<Fault>> faults_;  // an exception must copy without throwing
+  std::vector<Fault> faults_;
 };
 
 namespace detail {

@@ -26,18 +26,18 @@ struct Film {
 };
 
 template <std::same_as<Film> Value>
-inline constexpr auto described<Value> = describe<Film>(
+inline constexpr auto described<Value> = describe<Value>(
     "Film", "Dry thickness of one round of coats on one zone.",
-    member<&Film::mean_um>("mean_um", Within{0, 2e4}, "mean over the zone"),
-    member<&Film::sd_um>("sd_um", Within{0, 2e4}, "standard deviation from spot to spot"),
-    member<&Film::mean_se_um>("mean_se_um", Within{0, 2e4},
-                              "standard error of mean_um; 0 where it is taken as known")
+    member<&Value::mean_um>("mean_um", Within{0, 2e4}, "mean over the zone"),
+    member<&Value::sd_um>("sd_um", Within{0, 2e4}, "standard deviation from spot to spot"),
+    member<&Value::mean_se_um>("mean_se_um", Within{0, 2e4},
+                               "standard error of mean_um; 0 where it is taken as known")
         .left_out_as_made(),
-    member<&Film::sd_se_um>("sd_se_um", Within{0, 2e4},
-                            "standard error of sd_um; 0 where it is taken as known")
+    member<&Value::sd_se_um>("sd_se_um", Within{0, 2e4},
+                             "standard error of sd_um; 0 where it is taken as known")
         .left_out_as_made(),
-    member<&Film::readings>("readings", Within{0, 1e6},
-                            "number of gauge readings it rests on; 0: none")
+    member<&Value::readings>("readings", Within{0, 1e6},
+                             "number of gauge readings it rests on; 0: none")
         .left_out_as_made());
 
 /// Film estimated from a gauge's readings at independent spots of the zone.

@@ -35,27 +35,27 @@ struct Grade {
 };
 
 template <std::same_as<Source> Value>
-inline constexpr auto described<Value> = describe<Source>(
+inline constexpr auto described<Value> = describe<Value>(
     "Source", "Basis and citation of one number.",
-    member<&Source::basis>("basis", "what the number rests on"),
-    member<&Source::citation>("citation", "title, edition, table or clause; may be empty"));
+    member<&Value::basis>("basis", "what the number rests on"),
+    member<&Value::citation>("citation", "title, edition, table or clause; may be empty"));
 
 template <std::same_as<Grade> Value>
-inline constexpr auto described<Value> = describe<Grade>(
+inline constexpr auto described<Value> = describe<Value>(
     "Grade", "A grade: what a label promises about the grains.",
-    member<&Grade::system>("system", "the numbering system"),
-    member<&Grade::label>("label", "canonical form, as \"P600\", \"CAMI 600\", \"9 um\""),
-    member<&Grade::number>("number", "the grit number of the label; none for micron labels"),
-    member<&Grade::median_um>("median_um", "median grain size"),
-    member<&Grade::tolerance_um>("tolerance_um", "of the median, plus or minus"),
-    member<&Grade::coarse_limit_um>("coarse_limit_um", "at most 3 % of the grain is coarser"),
-    member<&Grade::fine_limit_um>("fine_limit_um", "at least fine_percent of the grain is coarser"),
-    member<&Grade::fine_percent>("fine_percent", "95, 94 or 75, by system and row"),
-    member<&Grade::edition>("edition", "of the standard whose numbers these are"),
-    member<&Grade::method>("method", "how the size is measured, as \"sieves\""),
-    member<&Grade::median_source>("median_source", "of the median"),
-    member<&Grade::tolerance_source>("tolerance_source", "of the tolerance"),
-    member<&Grade::limits_source>("limits_source", "of the limits"),
-    member<&Grade::note>("note", "what a reader must know of this row; empty if nothing"));
+    member<&Value::system>("system", "the numbering system"),
+    member<&Value::label>("label", "canonical form, as \"P600\", \"CAMI 600\", \"9 um\""),
+    member<&Value::number>("number", "the grit number of the label; none for micron labels"),
+    member<&Value::median_um>("median_um", "median grain size"),
+    member<&Value::tolerance_um>("tolerance_um", "of the median, plus or minus"),
+    member<&Value::coarse_limit_um>("coarse_limit_um", "at most 3 % of the grain is coarser"),
+    member<&Value::fine_limit_um>("fine_limit_um", "at least fine_percent of the grain is coarser"),
+    member<&Value::fine_percent>("fine_percent", "95, 94 or 75, by system and row"),
+    member<&Value::edition>("edition", "of the standard whose numbers these are"),
+    member<&Value::method>("method", "how the size is measured, as \"sieves\""),
+    member<&Value::median_source>("median_source", "of the median"),
+    member<&Value::tolerance_source>("tolerance_source", "of the tolerance"),
+    member<&Value::limits_source>("limits_source", "of the limits"),
+    member<&Value::note>("note", "what a reader must know of this row; empty if nothing"));
 
 }  // namespace levigate

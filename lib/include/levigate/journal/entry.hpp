@@ -46,34 +46,34 @@ void of_one_kind(const Entry& entry, std::string_view where);
 
 template <std::same_as<Entry> Value>
 inline constexpr auto described<Value> =
-    describe<Entry>(
+    describe<Value>(
         "Entry", "What really happened at the bench: one line of a journal.",
-        member<&Entry::at>("at", "when: date and time of RFC 3339 with Z or an offset"),
-        member<&Entry::kind>("kind", "what happened; further members are those of the kind"),
-        member<&Entry::job>("job", "name of the job").not_empty(),
-        member<&Entry::zone>("zone", "name of a zone; none with a step: all zones")
+        member<&Value::at>("at", "when: date and time of RFC 3339 with Z or an offset"),
+        member<&Value::kind>("kind", "what happened; further members are those of the kind"),
+        member<&Value::job>("job", "name of the job").not_empty(),
+        member<&Value::zone>("zone", "name of a zone; none with a step: all zones")
             .not_empty()
             .left_out_as_made(),
-        member<&Entry::sheet>("sheet", "id of a sheet of the stack").not_empty().left_out_as_made(),
-        member<&Entry::minutes>(
+        member<&Value::sheet>("sheet", "id of a sheet of the stack").not_empty().left_out_as_made(),
+        member<&Value::minutes>(
             "minutes", Within{0, 1e5},
             "of a step that ended: sanding and all that belongs to it, without the change"),
-        member<&Entry::sheets_used>("sheets_used", Within{0, 1e5},
+        member<&Value::sheets_used>("sheets_used", Within{0, 1e5},
                                     "of a step that ended: how many, where known"),
-        member<&Entry::removal_um>(
+        member<&Value::removal_um>(
             "removal_um", Within{0, 1e4},
             "of a step that ended: film taken off, where it is not what the scratches asked for"),
-        member<&Entry::direction_deg>(
+        member<&Value::direction_deg>(
             "direction_deg", Within{0, 180},
             "of a step that began: strokes against the length of the zone, where known"),
-        member<&Entry::readings_um>("readings_um", Within{0, 2e4}, "of a film gauge, one a spot")
+        member<&Value::readings_um>("readings_um", Within{0, 2e4}, "of a film gauge, one a spot")
             .not_empty()
             .left_out_as_made(),
-        member<&Entry::width_um>("width_um", Within{0.1, 1e3},
+        member<&Value::width_um>("width_um", Within{0.1, 1e3},
                                  "of the deepest usual scratches, by loupe"),
-        member<&Entry::ra_um>("ra_um", Within{1e-4, 1e3}, "by a roughness tester"),
-        member<&Entry::mark>("mark", "what an inspection showed; it names its zone"),
-        member<&Entry::text>("text", "any words; with every kind").not_empty().left_out_as_made())
+        member<&Value::ra_um>("ra_um", Within{1e-4, 1e3}, "by a roughness tester"),
+        member<&Value::mark>("mark", "what an inspection showed; it names its zone"),
+        member<&Value::text>("text", "any words; with every kind").not_empty().left_out_as_made())
         .rule(rule_by<&detail::of_one_kind>);
 
 }  // namespace levigate

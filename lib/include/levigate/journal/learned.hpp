@@ -27,14 +27,14 @@ struct LearnedPair {
 };
 
 template <std::same_as<LearnedPair> Value>
-inline constexpr auto described<Value> = describe<LearnedPair>(
+inline constexpr auto described<Value> = describe<Value>(
     "LearnedPair", "Removal rate of a backing on a coating.",
-    member<&LearnedPair::coating>("coating", "name, as in the job").not_empty(),
-    member<&LearnedPair::backing>(
+    member<&Value::coating>("coating", "name, as in the job").not_empty(),
+    member<&Value::backing>(
         "backing", "name, as in the stack; none: all of which nothing is known on this coating")
         .left_out_as_made(),
-    member<&LearnedPair::learned>("learned", "the factor").flat(),
-    member<&LearnedPair::correlations>(
+    member<&Value::learned>("learned", "the factor").flat(),
+    member<&Value::correlations>(
         "correlations", Within{-1, 1},
         "of its logarithm with that of duty_factor and of each rate before it; empty: none")
         .left_out_as_made());
@@ -66,15 +66,14 @@ void offset_between(const LearnedFilm& film, std::string_view where);
 
 template <std::same_as<LearnedFilm> Value>
 inline constexpr auto described<Value> =
-    describe<LearnedFilm>(
+    describe<Value>(
         "LearnedFilm", "How films of a coating differ from what their coats say.",
-        member<&LearnedFilm::coating>("coating", "name, as in the job").not_empty(),
-        member<&LearnedFilm::offset_um>("offset_um", Within{-1e3, 1e3},
-                                        "added to the mean, median; between low_um and high_um"),
-        member<&LearnedFilm::low_um>("low_um", Within{-1e4, 1e4}, "5 % are below it"),
-        member<&LearnedFilm::high_um>("high_um", Within{-1e4, 1e4}, "5 % are above it"),
-        member<&LearnedFilm::observations>("observations", Within{0, 1e9}, "films behind it")
-            .optional())
+        member<&Value::coating>("coating", "name, as in the job").not_empty(),
+        member<&Value::offset_um>("offset_um", Within{-1e3, 1e3},
+                                  "added to the mean, median; between low_um and high_um"),
+        member<&Value::low_um>("low_um", Within{-1e4, 1e4}, "5 % are below it"),
+        member<&Value::high_um>("high_um", Within{-1e4, 1e4}, "5 % are above it"),
+        member<&Value::observations>("observations", Within{0, 1e9}, "films behind it").optional())
         .rule(rule_by<&detail::offset_between>);
 
 /// A job whose journal was learned from. Its name stands for one piece of work.
@@ -86,11 +85,11 @@ struct LearnedJob {
 };
 
 template <std::same_as<LearnedJob> Value>
-inline constexpr auto described<Value> = describe<LearnedJob>(
+inline constexpr auto described<Value> = describe<Value>(
     "LearnedJob", "Lines of a job's journal that are not learned again.",
-    member<&LearnedJob::job>("job", "name, as in the journal; it stands for one piece of work")
+    member<&Value::job>("job", "name, as in the journal; it stands for one piece of work")
         .not_empty(),
-    member<&LearnedJob::lines>("lines", Within{0, 1e9}, "learned, the first ones of the job"));
+    member<&Value::lines>("lines", Within{0, 1e9}, "learned, the first ones of the job"));
 
 /// How an observation differs from the next where all else is the same.
 struct LearnedNoise {
@@ -101,13 +100,11 @@ struct LearnedNoise {
 };
 
 template <std::same_as<LearnedNoise> Value>
-inline constexpr auto described<Value> = describe<LearnedNoise>(
+inline constexpr auto described<Value> = describe<Value>(
     "LearnedNoise", "How one observation differs from the next where all else is the same.",
-    member<&LearnedNoise::log_sd>("log_sd", Within{1e-3, 10},
-                                  "standard deviation of its logarithm"),
-    member<&LearnedNoise::weight>(
-        "weight", Within{2, 1e9},
-        "observations that this is known by, those of the prior included"));
+    member<&Value::log_sd>("log_sd", Within{1e-3, 10}, "standard deviation of its logarithm"),
+    member<&Value::weight>("weight", Within{2, 1e9},
+                           "observations that this is known by, those of the prior included"));
 
 namespace detail {
 
@@ -138,21 +135,21 @@ void in_accord(const Shop& shop, std::string_view where);
 
 template <std::same_as<Shop> Value>
 inline constexpr auto described<Value> =
-    describe<Shop>(
+    describe<Value>(
         "Shop", "What journals taught; as it is made: the profiles' bands.",
-        member<&Shop::person>("person", "the person's pace, duty_factor of a job")
+        member<&Value::person>("person", "the person's pace, duty_factor of a job")
             .optional()
             .as(kind_with<LearnedFactor, described_pace>),
-        member<&Shop::rates>("rates", "rate_factor by coating and backing; each pair once")
+        member<&Value::rates>("rates", "rate_factor by coating and backing; each pair once")
             .optional(),
-        member<&Shop::scratches>("scratches",
-                                 "scratch_factor by coating and backing; each pair once")
+        member<&Value::scratches>("scratches",
+                                  "scratch_factor by coating and backing; each pair once")
             .optional()
             .as(kind_with<std::vector<LearnedPair>, described_scratch>),
-        member<&Shop::films>("films", "offsets of films by coating; each once").optional(),
-        member<&Shop::jobs>("jobs", "whose journals were learned from; each once").optional(),
-        member<&Shop::minutes_noise>("minutes_noise", "how minutes differ").optional(),
-        member<&Shop::scratch_noise>("scratch_noise", "how depths of scratches differ").optional())
+        member<&Value::films>("films", "offsets of films by coating; each once").optional(),
+        member<&Value::jobs>("jobs", "whose journals were learned from; each once").optional(),
+        member<&Value::minutes_noise>("minutes_noise", "how minutes differ").optional(),
+        member<&Value::scratch_noise>("scratch_noise", "how depths of scratches differ").optional())
         .rule(rule_by<&detail::in_accord>);
 
 /// An observation that was set aside as it does not go with all others. It stays in the journal.

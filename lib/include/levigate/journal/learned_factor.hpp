@@ -28,14 +28,13 @@ void pace_between(const LearnedFactor& learned, std::string_view where);
 
 template <std::same_as<LearnedFactor> Value>
 inline constexpr auto described<Value> =
-    describe<LearnedFactor>(
+    describe<Value>(
         "LearnedFactor", "A learned factor on what is computed.",
-        member<&LearnedFactor::factor>("factor", Within{0.01, 100},
-                                       "over what is computed, median; between low and high"),
-        member<&LearnedFactor::low>("low", Within{1e-9, 1e9}, "5 % are below it"),
-        member<&LearnedFactor::high>("high", Within{1e-9, 1e9}, "5 % are above it"),
-        member<&LearnedFactor::observations>("observations", Within{0, 1e9}, "behind it")
-            .optional())
+        member<&Value::factor>("factor", Within{0.01, 100},
+                               "over what is computed, median; between low and high"),
+        member<&Value::low>("low", Within{1e-9, 1e9}, "5 % are below it"),
+        member<&Value::high>("high", Within{1e-9, 1e9}, "5 % are above it"),
+        member<&Value::observations>("observations", Within{0, 1e9}, "behind it").optional())
         .rule(rule_by<&detail::factor_between>);
 
 /// The same of a person, as a shop's file names it.

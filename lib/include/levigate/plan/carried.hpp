@@ -34,12 +34,12 @@ inline void require_grain(const Carried& carried, std::string_view where) {
 
 template <std::same_as<Carried> Value>
 inline constexpr auto described<Value> =
-    describe<Carried>("Carried", "What a zone carries: scratches of a grade.",
-                      member<&Carried::grade>("grade", "whose scratches these are"),
-                      member<&Carried::scratch_um>("scratch_um", Within{0, 1e3}, "their depth"),
-                      member<&Carried::rq_um>("rq_um", Within{0, 1e3}, "roughness of the surface"),
-                      member<&Carried::worn_um>("worn_um", Within{0.01, 1e4},
-                                                "of a compound: its grain once broken down"))
+    describe<Value>("Carried", "What a zone carries: scratches of a grade.",
+                    member<&Value::grade>("grade", "whose scratches these are"),
+                    member<&Value::scratch_um>("scratch_um", Within{0, 1e3}, "their depth"),
+                    member<&Value::rq_um>("rq_um", Within{0, 1e3}, "roughness of the surface"),
+                    member<&Value::worn_um>("worn_um", Within{0.01, 1e4},
+                                            "of a compound: its grain once broken down"))
         .rule(rule_by<&require_grain>);
 
 }  // namespace levigate

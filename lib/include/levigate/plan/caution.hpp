@@ -19,9 +19,9 @@ struct Caution {
 };
 
 template <std::same_as<Caution> Value>
-inline constexpr auto described<Value> = describe<Caution>(
+inline constexpr auto described<Value> = describe<Value>(
     "Caution", "A reminder; data sheet, local codes and licensed practice stand above it.",
-    member<&Caution::topic>("topic", "in a word"), member<&Caution::text>("text", "in words"));
+    member<&Value::topic>("topic", "in a word"), member<&Value::text>("text", "in words"));
 
 /// The cautions for a job, most serious first.
 /// Source: common practice; exposure limits are those of the authorities and are not restated here

@@ -29,11 +29,11 @@ struct Edge {
 };
 
 template <std::same_as<Edge> Value>
-inline constexpr auto described<Value> = describe<Edge>(
+inline constexpr auto described<Value> = describe<Value>(
     "Edge", "Of which zone an edge is, and how round.",
-    member<&Edge::of>("of", "name of the flat zone that it belongs to").not_empty(),
-    member<&Edge::radius_mm>("radius_mm", Within{0, std::numeric_limits<double>::infinity()},
-                             "of the edge; none: its film is told by itself"));
+    member<&Value::of>("of", "name of the flat zone that it belongs to").not_empty(),
+    member<&Value::radius_mm>("radius_mm", Within{0, std::numeric_limits<double>::infinity()},
+                              "of the edge; none: its film is told by itself"));
 
 /// A part of the surface that is sanded with one block and has one film.
 struct Zone {
@@ -53,24 +53,24 @@ struct Zone {
 };
 
 template <std::same_as<Zone> Value>
-inline constexpr auto described<Value> = describe<Zone>(
+inline constexpr auto described<Value> = describe<Value>(
     "Zone", "A part of the surface that is sanded with one block and has one film.",
-    member<&Zone::name>("name", "of the zone; unique in a job").not_empty(),
-    member<&Zone::area_cm2>("area_cm2", Within{0.1, 1e6}, "to be sanded"),
-    member<&Zone::block>("block", "what presses and drives the paper"),
-    member<&Zone::film>("film", "of the last round; a coat needs it, a solid has none"),
-    member<&Zone::edge>("edge", "where it is an edge and no flat"),
-    member<&Zone::levelled>("levelled", "false: the levelling step passes it by").optional(),
-    member<&Zone::peel_um>("peel_um", Within{0, 1e4}, "orange peel as sprayed, peak to valley")
+    member<&Value::name>("name", "of the zone; unique in a job").not_empty(),
+    member<&Value::area_cm2>("area_cm2", Within{0.1, 1e6}, "to be sanded"),
+    member<&Value::block>("block", "what presses and drives the paper"),
+    member<&Value::film>("film", "of the last round; a coat needs it, a solid has none"),
+    member<&Value::edge>("edge", "where it is an edge and no flat"),
+    member<&Value::levelled>("levelled", "false: the levelling step passes it by").optional(),
+    member<&Value::peel_um>("peel_um", Within{0, 1e4}, "orange peel as sprayed, peak to valley")
         .optional(),
-    member<&Zone::peel_wavelength_mm>("peel_wavelength_mm", Within{1e-3, 1e3},
-                                      "from crest to crest of the peel")
+    member<&Value::peel_wavelength_mm>("peel_wavelength_mm", Within{1e-3, 1e3},
+                                       "from crest to crest of the peel")
         .optional(),
-    member<&Zone::below_um>("below_um", Within{0, 2e4}, "film of the rounds below the last one")
+    member<&Value::below_um>("below_um", Within{0, 2e4}, "film of the rounds below the last one")
         .optional(),
-    member<&Zone::defects>("defects", "runs, sags, nibs, ridges: taken down before levelling")
+    member<&Value::defects>("defects", "runs, sags, nibs, ridges: taken down before levelling")
         .optional(),
-    member<&Zone::carries>("carries", "where it does not stand as the job starts"));
+    member<&Value::carries>("carries", "where it does not stand as the job starts"));
 
 /// Whether the levelling step works a zone: no edge, and no flat that is to be left.
 inline bool is_levelled(const Zone& zone) noexcept { return zone.levelled && !zone.edge; }
@@ -90,15 +90,15 @@ void require_one_target(const Target& target, std::string_view where);
 
 template <std::same_as<Target> Value>
 inline constexpr auto described<Value> =
-    describe<Target>(
+    describe<Value>(
         "Target", "What ends the sequence: the first sheet that meets it.",
-        member<&Target::size_um>("size_um", Within{0.01, 1e4}, "met by grain of at most this size"),
-        member<&Target::gloss_gu>("gloss_gu", Within{0, 200},
-                                  "least gloss at 60 degrees in every zone"),
-        member<&Target::gloss_high_gu>("gloss_high_gu", Within{0, 200},
-                                       "most gloss, where a band of sheen is met"),
-        member<&Target::label>("label",
-                               "of the grade or the sheen, where the target was given as one")
+        member<&Value::size_um>("size_um", Within{0.01, 1e4}, "met by grain of at most this size"),
+        member<&Value::gloss_gu>("gloss_gu", Within{0, 200},
+                                 "least gloss at 60 degrees in every zone"),
+        member<&Value::gloss_high_gu>("gloss_high_gu", Within{0, 200},
+                                      "most gloss, where a band of sheen is met"),
+        member<&Value::label>("label",
+                              "of the grade or the sheen, where the target was given as one")
             .optional())
         .rule(rule_by<&require_one_target>);
 
@@ -122,18 +122,18 @@ void require_workable(const Job& job, std::string_view where);
 
 template <std::same_as<Job> Value>
 inline constexpr auto described<Value> =
-    describe<Job>(
+    describe<Value>(
         "Job", "One job: coating, zones, start, target and rules.",
-        member<&Job::name>("name", "what the work is"),
-        member<&Job::coating>("coating", "what is being sanded"),
-        member<&Job::zones>("zones", "the zones").not_empty(),
-        member<&Job::scratched_by>("scratched_by",
-                                   "grade whose scratches the work carries; none: as sprayed"),
-        member<&Job::target>("target", "what ends the sequence"),
-        member<&Job::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured"),
-        member<&Job::cure>("cure", "by this coat's data sheet; none: the coating's own"),
-        member<&Job::rules>("rules", "the rules of its plan").optional(),
-        member<&Job::prefer>("prefer", "what the plan is to be best in").optional())
+        member<&Value::name>("name", "what the work is"),
+        member<&Value::coating>("coating", "what is being sanded"),
+        member<&Value::zones>("zones", "the zones").not_empty(),
+        member<&Value::scratched_by>("scratched_by",
+                                     "grade whose scratches the work carries; none: as sprayed"),
+        member<&Value::target>("target", "what ends the sequence"),
+        member<&Value::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured"),
+        member<&Value::cure>("cure", "by this coat's data sheet; none: the coating's own"),
+        member<&Value::rules>("rules", "the rules of its plan").optional(),
+        member<&Value::prefer>("prefer", "what the plan is to be best in").optional())
         .rule(rule_by<&require_workable>);
 
 /// What a zone carries: its own state, else what the job starts with; none: as sprayed.

@@ -19,11 +19,11 @@ struct LocalStep {
 };
 
 template <std::same_as<LocalStep> Value>
-inline constexpr auto described<Value> = describe<LocalStep>(
+inline constexpr auto described<Value> = describe<Value>(
     "LocalStep", "Equal defects of one zone, taken down one by one before the first step.",
-    member<&LocalStep::zone>("zone", "its name"),
-    member<&LocalStep::defect>("defect", "what is taken down"),
-    member<&LocalStep::block>("block", "name of the block that does it"),
-    member<&LocalStep::work>("work", "how, and how long").flat());
+    member<&Value::zone>("zone", "its name"),
+    member<&Value::defect>("defect", "what is taken down"),
+    member<&Value::block>("block", "name of the block that does it"),
+    member<&Value::work>("work", "how, and how long").flat());
 
 }  // namespace levigate

@@ -37,25 +37,24 @@ struct ZoneStep {
 };
 
 template <std::same_as<ZoneStep> Value>
-inline constexpr auto described<Value> = describe<ZoneStep>(
-    "ZoneStep", "What a step does in one zone.", member<&ZoneStep::zone>("zone", "its name"),
-    member<&ZoneStep::worked>("worked", "false: the step passes it by, and it stands as before"),
-    member<&ZoneStep::removal_um>("removal_um", at_least(0), "lowered by this step"),
-    member<&ZoneStep::scratch_um>("scratch_um", at_least(0), "depth of the scratches it leaves"),
-    member<&ZoneStep::depth_um>("depth_um", at_least(0), "all removal so far and these scratches"),
-    member<&ZoneStep::minutes>("minutes", at_least(0), "sanding, without the change"),
-    member<&ZoneStep::travel_m>("travel_m", at_least(0), "of the block"),
-    member<&ZoneStep::sheets_used>("sheets_used", at_least(0), "sheets used up in this zone"),
-    member<&ZoneStep::gloss_gu>("gloss_gu", at_least(0),
-                                "at 60 degrees, a lower bound of a glossmeter's reading"),
-    member<&ZoneStep::gloss_20_gu>("gloss_20_gu", at_least(0), "the same at 20 degrees"),
-    member<&ZoneStep::gloss_85_gu>("gloss_85_gu", at_least(0), "the same at 85 degrees"),
-    member<&ZoneStep::film_left_um>("film_left_um",
-                                    "above the deepest scratch, on the mean; none on a solid"),
-    member<&ZoneStep::cut_through>(
-        "cut_through", Within{0, 1},
-        "chance of cutting through somewhere in the zone; none on a solid"),
-    member<&ZoneStep::strokes_left>(
+inline constexpr auto described<Value> = describe<Value>(
+    "ZoneStep", "What a step does in one zone.", member<&Value::zone>("zone", "its name"),
+    member<&Value::worked>("worked", "false: the step passes it by, and it stands as before"),
+    member<&Value::removal_um>("removal_um", at_least(0), "lowered by this step"),
+    member<&Value::scratch_um>("scratch_um", at_least(0), "depth of the scratches it leaves"),
+    member<&Value::depth_um>("depth_um", at_least(0), "all removal so far and these scratches"),
+    member<&Value::minutes>("minutes", at_least(0), "sanding, without the change"),
+    member<&Value::travel_m>("travel_m", at_least(0), "of the block"),
+    member<&Value::sheets_used>("sheets_used", at_least(0), "sheets used up in this zone"),
+    member<&Value::gloss_gu>("gloss_gu", at_least(0),
+                             "at 60 degrees, a lower bound of a glossmeter's reading"),
+    member<&Value::gloss_20_gu>("gloss_20_gu", at_least(0), "the same at 20 degrees"),
+    member<&Value::gloss_85_gu>("gloss_85_gu", at_least(0), "the same at 85 degrees"),
+    member<&Value::film_left_um>("film_left_um",
+                                 "above the deepest scratch, on the mean; none on a solid"),
+    member<&Value::cut_through>("cut_through", Within{0, 1},
+                                "chance of cutting through somewhere in the zone; none on a solid"),
+    member<&Value::strokes_left>(
         "strokes_left", at_least(0),
         "strokes along the edge that the film still affords; none where levelled, or on a solid"));
 
@@ -76,20 +75,20 @@ struct Step {
 };
 
 template <std::same_as<Step> Value>
-inline constexpr auto described<Value> = describe<Step>(
-    "Step", "One sheet in all zones.", member<&Step::sheet>("sheet", "its id"),
-    member<&Step::label>("label", "of the grade, as read"),
-    member<&Step::size_um>("size_um", at_least(0), "median grain size"),
-    member<&Step::size_ratio>(
+inline constexpr auto described<Value> = describe<Value>(
+    "Step", "One sheet in all zones.", member<&Value::sheet>("sheet", "its id"),
+    member<&Value::label>("label", "of the grade, as read"),
+    member<&Value::size_um>("size_um", at_least(0), "median grain size"),
+    member<&Value::size_ratio>(
         "size_ratio", at_least(0),
         "to the coarsest grain whose scratches it finds; none where it finds none"),
-    member<&Step::minutes>("minutes", at_least(0), "all zones, with the change"),
-    member<&Step::sheets_used>("sheets_used", at_least(0), "sheets used up in all zones"),
-    member<&Step::cost>("cost", at_least(0), "of the sheets used"),
-    member<&Step::gloss_gu>("gloss_gu", at_least(0),
-                            "of the zone with least, at 60 degrees, a lower bound"),
-    member<&Step::zones>("zones", "in the order of the job"),
-    member<&Step::cautions>("cautions", "that this step needs beside those of the plan"));
+    member<&Value::minutes>("minutes", at_least(0), "all zones, with the change"),
+    member<&Value::sheets_used>("sheets_used", at_least(0), "sheets used up in all zones"),
+    member<&Value::cost>("cost", at_least(0), "of the sheets used"),
+    member<&Value::gloss_gu>("gloss_gu", at_least(0),
+                             "of the zone with least, at 60 degrees, a lower bound"),
+    member<&Value::zones>("zones", "in the order of the job"),
+    member<&Value::cautions>("cautions", "that this step needs beside those of the plan"));
 
 /// What a plan adds up to.
 struct Totals {
@@ -103,14 +102,14 @@ struct Totals {
 };
 
 template <std::same_as<Totals> Value>
-inline constexpr auto described<Value> = describe<Totals>(
+inline constexpr auto described<Value> = describe<Value>(
     "Totals", "What a plan adds up to.",
-    member<&Totals::minutes>("minutes", at_least(0), "all of it"),
-    member<&Totals::film>("film", at_least(0),
-                          "share of its budget that the worst zone has used; none on a solid"),
-    member<&Totals::steps>("steps", "how many"),
-    member<&Totals::cost>("cost", at_least(0), "of the sheets used"),
-    member<&Totals::depth_um>("depth_um", at_least(0), "of the deepest zone"));
+    member<&Value::minutes>("minutes", at_least(0), "all of it"),
+    member<&Value::film>("film", at_least(0),
+                         "share of its budget that the worst zone has used; none on a solid"),
+    member<&Value::steps>("steps", "how many"),
+    member<&Value::cost>("cost", at_least(0), "of the sheets used"),
+    member<&Value::depth_um>("depth_um", at_least(0), "of the deepest zone"));
 
 /// A plan, or the reason why there is none.
 struct Plan {
@@ -138,21 +137,22 @@ inline constexpr auto described_point = describe<Plan>(
     member<&Plan::exact>("exact", "what the search decided by").optional());
 
 template <std::same_as<Plan> Value>
-inline constexpr auto described<Value> = describe<Plan>(
+inline constexpr auto described<Value> = describe<Value>(
     "Plan", "A plan, or why there is none.",
-    member<&Plan::found>("found", "whether there is a plan"),
-    member<&Plan::before>("before", "work on defects, before the first step"),
-    member<&Plan::steps>("steps", "in order"), member<&Plan::total>("total", "what they add up to"),
-    member<&Plan::findings>("findings", "rules broken, and what to know of the drawer"),
-    member<&Plan::cautions>("cautions", "most serious first"),
-    member<&Plan::relies_on>(
+    member<&Value::found>("found", "whether there is a plan"),
+    member<&Value::before>("before", "work on defects, before the first step"),
+    member<&Value::steps>("steps", "in order"),
+    member<&Value::total>("total", "what they add up to"),
+    member<&Value::findings>("findings", "rules broken, and what to know of the drawer"),
+    member<&Value::cautions>("cautions", "most serious first"),
+    member<&Value::relies_on>(
         "relies_on",
         "inputs that the figures rest on, most influential first; only of a whole plan"),
-    member<&Plan::why>("why", "why there is none, where none was found"),
-    member<&Plan::tradeoff>("tradeoff",
-                            "all plans that no other equals or beats in minutes, film and cost "
-                            "together, by minutes")
+    member<&Value::why>("why", "why there is none, where none was found"),
+    member<&Value::tradeoff>("tradeoff",
+                             "all plans that no other equals or beats in minutes, film and cost "
+                             "together, by minutes")
         .as(kind_with<std::vector<Plan>, described_point>),
-    member<&Plan::exact>("exact", "what the search decided by").optional());
+    member<&Value::exact>("exact", "what the search decided by").optional());
 
 }  // namespace levigate

@@ -27,22 +27,22 @@ struct Reliance {
 };
 
 template <std::same_as<Reliance> Value>
-inline constexpr auto described<Value> = describe<Reliance>(
+inline constexpr auto described<Value> = describe<Value>(
     "Reliance", "One input, moved over its band while the sequence and all else stay.",
-    member<&Reliance::subject>("subject", "whose number it is, as \"backing latex paper\""),
-    member<&Reliance::quantity>("quantity", "its name, with the unit as suffix"),
-    member<&Reliance::value>("value", "the value used").with_infinity("rigid"),
-    member<&Reliance::low>("low", "low end of the band").with_infinity("rigid"),
-    member<&Reliance::high>("high", "high end of the band").with_infinity("rigid"),
-    member<&Reliance::basis>("basis", "what the value rests on"),
-    member<&Reliance::citation>("citation", "where it comes from; may be empty"),
-    member<&Reliance::minutes_low>("minutes_low", "change of the minutes at the low end")
+    member<&Value::subject>("subject", "whose number it is, as \"backing latex paper\""),
+    member<&Value::quantity>("quantity", "its name, with the unit as suffix"),
+    member<&Value::value>("value", "the value used").with_infinity("rigid"),
+    member<&Value::low>("low", "low end of the band").with_infinity("rigid"),
+    member<&Value::high>("high", "high end of the band").with_infinity("rigid"),
+    member<&Value::basis>("basis", "what the value rests on"),
+    member<&Value::citation>("citation", "where it comes from; may be empty"),
+    member<&Value::minutes_low>("minutes_low", "change of the minutes at the low end")
         .in_unit("min"),
-    member<&Reliance::minutes_high>("minutes_high", "change of the minutes at the high end")
+    member<&Value::minutes_high>("minutes_high", "change of the minutes at the high end")
         .in_unit("min"),
-    member<&Reliance::film_low>("film_low", "change of the share of film used at the low end"),
-    member<&Reliance::film_high>("film_high", "change of the share of film used at the high end"),
-    member<&Reliance::influence>("influence", at_least(0),
-                                 "largest change, as a share of minutes or budget"));
+    member<&Value::film_low>("film_low", "change of the share of film used at the low end"),
+    member<&Value::film_high>("film_high", "change of the share of film used at the high end"),
+    member<&Value::influence>("influence", at_least(0),
+                              "largest change, as a share of minutes or budget"));
 
 }  // namespace levigate

@@ -27,27 +27,27 @@ inline void require_room_of(const Rules& rules, std::string_view where) {
 
 template <std::same_as<Rules> Value>
 inline constexpr auto described<Value> =
-    describe<Rules>(
+    describe<Value>(
         "Rules", "The rules that a plan keeps. What is not given is the default.",
         max_ratio_member<Rules>, min_ratio_member<Rules>,
-        member<&Rules::overcut>("overcut", Within{1, 20},
+        member<&Value::overcut>("overcut", Within{1, 20},
                                 "removed by a step, over the scratch depth before it")
             .optional(),
-        member<&Rules::scratch_quantile>("scratch_quantile", Within{0.5, 1.0 - 1e-9},
+        member<&Value::scratch_quantile>("scratch_quantile", Within{0.5, 1.0 - 1e-9},
                                          "share of the scratches that their depth covers")
             .optional(),
-        member<&Rules::residual_peel_um>("residual_peel_um", Within{0.001, 1e4},
+        member<&Value::residual_peel_um>("residual_peel_um", Within{0.001, 1e4},
                                          "orange peel that may stay, peak to valley")
             .optional(),
-        member<&Rules::change_minutes>("change_minutes", Within{0, 1e4},
+        member<&Value::change_minutes>("change_minutes", Within{0, 1e4},
                                        "washing and changing, once a step")
             .optional(),
-        member<&Rules::reserve_um>("reserve_um", Within{0, 1e4}, "film that must stay everywhere")
+        member<&Value::reserve_um>("reserve_um", Within{0, 1e4}, "film that must stay everywhere")
             .optional(),
-        member<&Rules::removed_cv>("removed_cv", Within{0, 1},
+        member<&Value::removed_cv>("removed_cv", Within{0, 1},
                                    "unevenness of removal by hand, spread over mean")
             .optional(),
-        member<&Rules::cut_through_limit>("cut_through_limit", Within{1e-12, 0.5},
+        member<&Value::cut_through_limit>("cut_through_limit", Within{1e-12, 0.5},
                                           "accepted chance of cutting through a zone")
             .optional())
         .rule(rule_by<&require_room_of>);

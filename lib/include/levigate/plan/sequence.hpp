@@ -57,9 +57,9 @@ struct FilmShare {
 
 template <std::same_as<FilmShare> Value>
 inline constexpr auto described<Value> =
-    describe<FilmShare>("FilmShare", "Depth over budget of one zone, as an exact fraction.",
-                        member<&FilmShare::depth_pm>("depth_pm", at_least(0), "depth"),
-                        member<&FilmShare::budget_pm>("budget_pm", at_least(1), "its budget"));
+    describe<Value>("FilmShare", "Depth over budget of one zone, as an exact fraction.",
+                    member<&Value::depth_pm>("depth_pm", at_least(0), "depth"),
+                    member<&Value::budget_pm>("budget_pm", at_least(1), "its budget"));
 
 /// A complete sequence with its sums.
 struct Sequence {
@@ -75,13 +75,13 @@ struct Sequence {
 };
 
 template <std::same_as<Sequence> Value>
-inline constexpr auto described<Value> = describe<Sequence>(
+inline constexpr auto described<Value> = describe<Value>(
     "Sequence", "The whole numbers that the search decides by.",
-    member<&Sequence::sheets>("sheets", "their places in the stack, from 0, coarse to fine"),
-    member<&Sequence::milliseconds>("milliseconds", at_least(0), "all of it").in_unit("ms"),
-    member<&Sequence::cost>("cost", at_least(0), "in hundredths of a cent"),
-    member<&Sequence::depth_pm>("depth_pm", at_least(0),
-                                "of each zone: all removal and the last scratch"),
-    member<&Sequence::film>("film", "of the worst zone; without a budget, of 1 mm"));
+    member<&Value::sheets>("sheets", "their places in the stack, from 0, coarse to fine"),
+    member<&Value::milliseconds>("milliseconds", at_least(0), "all of it").in_unit("ms"),
+    member<&Value::cost>("cost", at_least(0), "in hundredths of a cent"),
+    member<&Value::depth_pm>("depth_pm", at_least(0),
+                             "of each zone: all removal and the last scratch"),
+    member<&Value::film>("film", "of the worst zone; without a budget, of 1 mm"));
 
 }  // namespace levigate

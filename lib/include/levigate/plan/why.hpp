@@ -25,14 +25,14 @@ struct Gap {
 };
 
 template <std::same_as<Gap> Value>
-inline constexpr auto described<Value> =
-    describe<Gap>("Gap", "A step that the rules do not allow.",
-                  member<&Gap::coarse>("coarse", "id, or the label of the grade the work carries"),
-                  member<&Gap::fine>("fine", "id"),
-                  member<&Gap::coarse_um>("coarse_um", at_least(0), "grain size"),
-                  member<&Gap::fine_um>("fine_um", at_least(0), "grain size"),
-                  member<&Gap::ratio>("ratio", at_least(0), "of the sizes"),
-                  member<&Gap::bridges>("bridges", "one per system that has any"));
+inline constexpr auto described<Value> = describe<Value>(
+    "Gap", "A step that the rules do not allow.",
+    member<&Value::coarse>("coarse", "id, or the label of the grade the work carries"),
+    member<&Value::fine>("fine", "id"),
+    member<&Value::coarse_um>("coarse_um", at_least(0), "grain size"),
+    member<&Value::fine_um>("fine_um", at_least(0), "grain size"),
+    member<&Value::ratio>("ratio", at_least(0), "of the sizes"),
+    member<&Value::bridges>("bridges", "one per system that has any"));
 
 /// A sheet that runs out.
 struct PaperShort {
@@ -44,10 +44,10 @@ struct PaperShort {
 };
 
 template <std::same_as<PaperShort> Value>
-inline constexpr auto described<Value> = describe<PaperShort>(
-    "PaperShort", "A sheet that runs out.", member<&PaperShort::sheet>("sheet", "id"),
-    member<&PaperShort::needed>("needed", at_least(0), "sheets"),
-    member<&PaperShort::on_hand>("on_hand", at_least(0), "sheets"));
+inline constexpr auto described<Value> =
+    describe<Value>("PaperShort", "A sheet that runs out.", member<&Value::sheet>("sheet", "id"),
+                    member<&Value::needed>("needed", at_least(0), "sheets"),
+                    member<&Value::on_hand>("on_hand", at_least(0), "sheets"));
 
 /// The limit that stands in the way. Where lifting one of several would do, the first in this order.
 enum class Blocker {
@@ -96,18 +96,18 @@ struct Why {
 };
 
 template <std::same_as<Why> Value>
-inline constexpr auto described<Value> = describe<Why>(
+inline constexpr auto described<Value> = describe<Value>(
     "Why", "Which limit stands in the way, by how much, and what would help.",
-    member<&Why::blocked_by>("blocked_by", "the limit"),
-    member<&Why::message>("message", "all of it in words"),
-    member<&Why::smallest_max_ratio>("smallest_max_ratio", "that would do, all else as it is"),
-    member<&Why::largest_min_ratio>("largest_min_ratio", "that would do, all else as it is"),
-    member<&Why::gaps>("gaps", "the steps above max_ratio, at smallest_max_ratio"),
-    member<&Why::compound>("compound", "id of a compound that meets scratches beyond its reach")
+    member<&Value::blocked_by>("blocked_by", "the limit"),
+    member<&Value::message>("message", "all of it in words"),
+    member<&Value::smallest_max_ratio>("smallest_max_ratio", "that would do, all else as it is"),
+    member<&Value::largest_min_ratio>("largest_min_ratio", "that would do, all else as it is"),
+    member<&Value::gaps>("gaps", "the steps above max_ratio, at smallest_max_ratio"),
+    member<&Value::compound>("compound", "id of a compound that meets scratches beyond its reach")
         .optional(),
-    member<&Why::too_deep_um>("too_deep_um", at_least(0), "by at least so much"),
-    member<&Why::zone>("zone", "name of the zone that runs out of film").optional(),
-    member<&Why::film_short_um>("film_short_um", at_least(0), "by at least so much"),
-    member<&Why::paper>("paper", "sheets that run out, in the plan with least missing"));
+    member<&Value::too_deep_um>("too_deep_um", at_least(0), "by at least so much"),
+    member<&Value::zone>("zone", "name of the zone that runs out of film").optional(),
+    member<&Value::film_short_um>("film_short_um", at_least(0), "by at least so much"),
+    member<&Value::paper>("paper", "sheets that run out, in the plan with least missing"));
 
 }  // namespace levigate

@@ -24,15 +24,15 @@ struct Cause {
 };
 
 template <std::same_as<Cause> Value>
-inline constexpr auto described<Value> = describe<Cause>(
+inline constexpr auto described<Value> = describe<Value>(
     "Cause", "One explanation of a mark.",
-    member<&Cause::step>("step", "in the order of what was done, from 0"),
-    member<&Cause::sheet>("sheet", "its id"),
-    member<&Cause::stray>("stray", "a stray grain under that sheet, not its own grain"),
-    member<&Cause::probability>("probability", chance_range, "given what was seen"),
-    member<&Cause::expected>("expected", at_least(0),
+    member<&Value::step>("step", "in the order of what was done, from 0"),
+    member<&Value::sheet>("sheet", "its id"),
+    member<&Value::stray>("stray", "a stray grain under that sheet, not its own grain"),
+    member<&Value::probability>("probability", chance_range, "given what was seen"),
+    member<&Value::expected>("expected", at_least(0),
                              "such marks that it leaves in the zone on average"),
-    member<&Cause::missed>("missed", at_least(0),
+    member<&Value::missed>("missed", at_least(0),
                            "for each done step: chance that it missed the spot, given this cause"));
 
 /// What a mark tells.
@@ -47,13 +47,13 @@ struct Diagnosis {
 };
 
 template <std::same_as<Diagnosis> Value>
-inline constexpr auto described<Value> = describe<Diagnosis>(
-    "Diagnosis", "Which step made a mark.", member<&Diagnosis::mark>("mark", "as it was seen"),
-    member<&Diagnosis::causes>("causes",
-                               "most likely first, adding up to 1; none where no step explains it"),
-    member<&Diagnosis::needs>("needs", "how much has to come off, from least to most"),
-    member<&Diagnosis::shows_um>("shows_um", at_least(0),
-                                 "width from which a scratch stands out from the finish"),
-    member<&Diagnosis::evidence>("evidence", "in words"));
+inline constexpr auto described<Value> = describe<Value>(
+    "Diagnosis", "Which step made a mark.", member<&Value::mark>("mark", "as it was seen"),
+    member<&Value::causes>("causes",
+                           "most likely first, adding up to 1; none where no step explains it"),
+    member<&Value::needs>("needs", "how much has to come off, from least to most"),
+    member<&Value::shows_um>("shows_um", at_least(0),
+                             "width from which a scratch stands out from the finish"),
+    member<&Value::evidence>("evidence", "in words"));
 
 }  // namespace levigate

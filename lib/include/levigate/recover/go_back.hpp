@@ -25,10 +25,10 @@ struct TryStep {
 };
 
 template <std::same_as<TryStep> Value>
-inline constexpr auto described<Value> = describe<TryStep>(
-    "TryStep", "A step of a try.", member<&TryStep::sheet>("sheet", "its id"),
-    member<&TryStep::removal_um>("removal_um", at_least(0), "to take off with it"),
-    member<&TryStep::minutes>("minutes", at_least(0), "sanding, without the change"));
+inline constexpr auto described<Value> =
+    describe<Value>("TryStep", "A step of a try.", member<&Value::sheet>("sheet", "its id"),
+                    member<&Value::removal_um>("removal_um", at_least(0), "to take off with it"),
+                    member<&Value::minutes>("minutes", at_least(0), "sanding, without the change"));
 
 /// One try: back to a sheet and up again.
 struct Try {
@@ -41,14 +41,14 @@ struct Try {
 };
 
 template <std::same_as<Try> Value>
-inline constexpr auto described<Value> = describe<Try>(
+inline constexpr auto described<Value> = describe<Value>(
     "Try", "Back to a sheet and up again.",
-    member<&Try::steps>("steps", "the sheet gone back to, then those after it as in the plan")
+    member<&Value::steps>("steps", "the sheet gone back to, then those after it as in the plan")
         .not_empty(),
-    member<&Try::removal_um>("removal_um", at_least(1e-9), "that they take off in all"),
-    member<&Try::minutes>("minutes", at_least(0), "in all, with changing, washing and looking"),
-    member<&Try::gone_chance>("gone_chance", chance_range,
-                              "that the mark is gone after it, given that it was not before"));
+    member<&Value::removal_um>("removal_um", at_least(1e-9), "that they take off in all"),
+    member<&Value::minutes>("minutes", at_least(0), "in all, with changing, washing and looking"),
+    member<&Value::gone_chance>("gone_chance", chance_range,
+                                "that the mark is gone after it, given that it was not before"));
 
 /// What going back to one sheet takes.
 struct Reentry {
@@ -60,12 +60,12 @@ struct Reentry {
 };
 
 template <std::same_as<Reentry> Value>
-inline constexpr auto described<Value> = describe<Reentry>(
-    "Reentry", "What going back to one sheet takes.", member<&Reentry::sheet>("sheet", "its id"),
-    member<&Reentry::removal_um>(
+inline constexpr auto described<Value> = describe<Value>(
+    "Reentry", "What going back to one sheet takes.", member<&Value::sheet>("sheet", "its id"),
+    member<&Value::removal_um>(
         "removal_um", at_least(0),
         "that it takes off where it is climbed through: the scratches before it"),
-    member<&Reentry::climb>("climb", "minutes and depths of it").flat());
+    member<&Value::climb>("climb", "minutes and depths of it").flat());
 
 /// The way back, or why there is none.
 struct WayBack {
@@ -85,23 +85,23 @@ struct WayBack {
 };
 
 template <std::same_as<WayBack> Value>
-inline constexpr auto described<Value> = describe<WayBack>(
+inline constexpr auto described<Value> = describe<Value>(
     "WayBack", "Which step made a mark, and where to go back to.",
-    member<&WayBack::found>("found", "whether there is a way back"),
-    member<&WayBack::diagnosis>("diagnosis", "which step made the mark"),
-    member<&WayBack::tries>("tries", "the second is for when the mark is seen again, and so on"),
-    member<&WayBack::reentries>("reentries", "each sheet one can go back to, coarse to fine"),
-    member<&WayBack::expected_minutes>("expected_minutes", at_least(0),
-                                       "another round, where it comes to that, included"),
-    member<&WayBack::round_minutes>("round_minutes", at_least(0),
-                                    "of another round with all steps again"),
-    member<&WayBack::gone_chance>("gone_chance", chance_range,
-                                  "that one of the tries removes the mark"),
-    member<&WayBack::film_um>("film_um", at_least(0),
-                              "that may still come off here; none on a solid"),
-    member<&WayBack::why>("why", "why there is no way back; empty where there is one"),
-    member<&WayBack::remains>("remains", "what can still be done then"),
-    member<&WayBack::cautions>("cautions", "what can hurt"));
+    member<&Value::found>("found", "whether there is a way back"),
+    member<&Value::diagnosis>("diagnosis", "which step made the mark"),
+    member<&Value::tries>("tries", "the second is for when the mark is seen again, and so on"),
+    member<&Value::reentries>("reentries", "each sheet one can go back to, coarse to fine"),
+    member<&Value::expected_minutes>("expected_minutes", at_least(0),
+                                     "another round, where it comes to that, included"),
+    member<&Value::round_minutes>("round_minutes", at_least(0),
+                                  "of another round with all steps again"),
+    member<&Value::gone_chance>("gone_chance", chance_range,
+                                "that one of the tries removes the mark"),
+    member<&Value::film_um>("film_um", at_least(0),
+                            "that may still come off here; none on a solid"),
+    member<&Value::why>("why", "why there is no way back; empty where there is one"),
+    member<&Value::remains>("remains", "what can still be done then"),
+    member<&Value::cautions>("cautions", "what can hurt"));
 
 /// The same from a job and a stack.
 WayBack go_back(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,

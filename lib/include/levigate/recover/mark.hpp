@@ -87,18 +87,18 @@ void seen_as_it_can_be(const levigate::Mark& mark, std::string_view where);
 
 template <std::same_as<Mark> Value>
 inline constexpr auto described<Value> =
-    describe<Mark>(
+    describe<Value>(
         "Mark", "One mark on the finished surface, as it was seen.",
-        member<&Mark::kind>("kind", "what it looks like"),
-        member<&Mark::zone>("zone", "name of the zone it is in").not_empty(),
-        member<&Mark::seen>("seen",
-                            "how its width is known; by lamp and in sunlight none is measured"),
-        member<&Mark::width_um>("width_um", Within{0.1, 1e3},
-                                "by loupe or comparison; of a wave or witness line there is none"),
-        member<&Mark::direction_deg>("direction_deg", Within{0, 180},
-                                     "against the length of the zone"),
-        member<&Mark::count>("count", Within{2, 1000}, "of a cluster, how many"),
-        member<&Mark::height_um>("height_um", Within{0.01, 1e3}, "of a wave, peak to valley"))
+        member<&Value::kind>("kind", "what it looks like"),
+        member<&Value::zone>("zone", "name of the zone it is in").not_empty(),
+        member<&Value::seen>("seen",
+                             "how its width is known; by lamp and in sunlight none is measured"),
+        member<&Value::width_um>("width_um", Within{0.1, 1e3},
+                                 "by loupe or comparison; of a wave or witness line there is none"),
+        member<&Value::direction_deg>("direction_deg", Within{0, 180},
+                                      "against the length of the zone"),
+        member<&Value::count>("count", Within{2, 1000}, "of a cluster, how many"),
+        member<&Value::height_um>("height_um", Within{0.01, 1e3}, "of a wave, peak to valley"))
         .rule(rule_by<&detail::seen_as_it_can_be>);
 
 }  // namespace levigate

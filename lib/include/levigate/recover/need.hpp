@@ -19,10 +19,10 @@ struct Need {
 inline constexpr Within chance_range{0, 1.000001};
 
 template <std::same_as<Need> Value>
-inline constexpr auto described<Value> = describe<Need>(
+inline constexpr auto described<Value> = describe<Value>(
     "Need", "How much has to come off until the mark is gone, and the chance of that.",
-    member<&Need::need_um>("need_um", Within{1e-9, 1e6}, "how much"),
-    member<&Need::probability>("probability", chance_range, "of that"));
+    member<&Value::need_um>("need_um", Within{1e-9, 1e6}, "how much"),
+    member<&Value::probability>("probability", chance_range, "of that"));
 
 /// The least need that a share q of the chances does not exceed.
 ///

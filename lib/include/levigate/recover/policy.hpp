@@ -23,14 +23,14 @@ struct Climb {
 };
 
 template <std::same_as<Climb> Value>
-inline constexpr auto described<Value> = describe<Climb>(
+inline constexpr auto described<Value> = describe<Value>(
     "Climb", "Going back to one step and climbing up again from it.",
-    member<&Climb::fixed_minutes>("fixed_minutes", at_least(0),
+    member<&Value::fixed_minutes>("fixed_minutes", at_least(0),
                                   "of the steps after it, changing, looking"),
-    member<&Climb::minutes_per_um>("minutes_per_um", at_least(0), "of the step itself")
+    member<&Value::minutes_per_um>("minutes_per_um", at_least(0), "of the step itself")
         .in_unit("min/um"),
-    member<&Climb::above_um>("above_um", at_least(0), "that the steps after it take off anyway"),
-    member<&Climb::reach_um>("reach_um", at_least(0), "deepest that it takes out; null: any")
+    member<&Value::above_um>("above_um", at_least(0), "that the steps after it take off anyway"),
+    member<&Value::reach_um>("reach_um", at_least(0), "deepest that it takes out; null: any")
         .with_infinity("null"));
 
 /// One try of a policy: go back to a step and take off what the needs up to one ask for.

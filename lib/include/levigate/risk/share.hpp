@@ -17,11 +17,11 @@ struct Share {
 };
 
 template <std::same_as<Share> Value>
-inline constexpr auto described<Value> = describe<Share>(
+inline constexpr auto described<Value> = describe<Value>(
     "Share", "How often something happened, with the exact 90 % interval of its chance.",
-    member<&Share::share>("share", Within{0, 1}, "of the cases"),
-    member<&Share::low>("low", Within{0, 1}, "lower end of the interval"),
-    member<&Share::high>("high", Within{0, 1}, "upper end of the interval"));
+    member<&Value::share>("share", Within{0, 1}, "of the cases"),
+    member<&Value::low>("low", Within{0, 1}, "lower end of the interval"),
+    member<&Value::high>("high", Within{0, 1}, "upper end of the interval"));
 
 /// Share of cases that hit, with the exact interval of its chance: the chances under which so many hits, or so few, would not be
 /// rarer than half of what the confidence leaves.

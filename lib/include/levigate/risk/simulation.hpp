@@ -22,12 +22,11 @@ struct Interval {
 };
 
 template <std::same_as<Interval> Value>
-inline constexpr auto described<Value> = describe<Interval>(
+inline constexpr auto described<Value> = describe<Value>(
     "Interval", "How a number came out over all draws; each quantile is the number of one of them.",
-    member<&Interval::p10>("p10", "least that one draw in ten does not exceed"),
-    member<&Interval::p50>("p50", "the same for one in two"),
-    member<&Interval::p90>("p90", "the same for nine in ten"),
-    member<&Interval::mean>("mean", "of all"));
+    member<&Value::p10>("p10", "least that one draw in ten does not exceed"),
+    member<&Value::p50>("p50", "the same for one in two"),
+    member<&Value::p90>("p90", "the same for nine in ten"), member<&Value::mean>("mean", "of all"));
 
 /// The interval of values.
 ///
@@ -54,11 +53,11 @@ struct SimulatedStep {
 };
 
 template <std::same_as<SimulatedStep> Value>
-inline constexpr auto described<Value> = describe<SimulatedStep>(
-    "SimulatedStep", "One step over all draws.", member<&SimulatedStep::sheet>("sheet", "its id"),
-    member<&SimulatedStep::minutes>("minutes", "all zones, with the change"),
-    member<&SimulatedStep::sheets_used>("sheets_used", "sheets used up in all zones"),
-    member<&SimulatedStep::paper_short>(
+inline constexpr auto described<Value> = describe<Value>(
+    "SimulatedStep", "One step over all draws.", member<&Value::sheet>("sheet", "its id"),
+    member<&Value::minutes>("minutes", "all zones, with the change"),
+    member<&Value::sheets_used>("sheets_used", "sheets used up in all zones"),
+    member<&Value::paper_short>(
         "paper_short", "of the draws that use more than is on hand; none without a limit"));
 
 /// One zone on a coat over all draws, after the last step.
@@ -73,16 +72,16 @@ struct SimulatedZone {
 };
 
 template <std::same_as<SimulatedZone> Value>
-inline constexpr auto described<Value> = describe<SimulatedZone>(
+inline constexpr auto described<Value> = describe<Value>(
     "SimulatedZone", "One zone on a coat over all draws, after the last step.",
-    member<&SimulatedZone::zone>("zone", "its name"),
-    member<&SimulatedZone::film_left_um>("film_left_um",
-                                         "above the deepest scratch, on the mean of the zone"),
-    member<&SimulatedZone::thinnest_um>(
+    member<&Value::zone>("zone", "its name"),
+    member<&Value::film_left_um>("film_left_um",
+                                 "above the deepest scratch, on the mean of the zone"),
+    member<&Value::thinnest_um>(
         "thinnest_um", "the same at the spot where least is left; below 0 it is sanded through"),
-    member<&SimulatedZone::cut_through>(
-        "cut_through", "of the draws in which some spot ends with less than the reserve"),
-    member<&SimulatedZone::over_budget>(
+    member<&Value::cut_through>("cut_through",
+                                "of the draws in which some spot ends with less than the reserve"),
+    member<&Value::over_budget>(
         "over_budget", "of the draws in which it goes deeper than the plan's budget for it"));
 
 /// A plan over all draws. Shares have their exact 90 % interval.
@@ -98,16 +97,14 @@ struct Simulation {
 };
 
 template <std::same_as<Simulation> Value>
-inline constexpr auto described<Value> = describe<Simulation>(
+inline constexpr auto described<Value> = describe<Value>(
     "Simulation", "A plan worked out many times over, with every uncertain number drawn anew.",
-    member<&Simulation::draws>("draws", at_least(1),
-                               "that were made; fewer than asked for where they were stopped"),
-    member<&Simulation::seed>("seed",
-                              "of the random numbers; the same seed gives the same figures"),
-    member<&Simulation::minutes>("minutes", "all steps, and what comes before the first"),
-    member<&Simulation::sheets>("sheets", "all steps"),
-    member<&Simulation::steps>("steps", "in order"),
-    member<&Simulation::zones>("zones", "in the order of the job; empty on a solid"));
+    member<&Value::draws>("draws", at_least(1),
+                          "that were made; fewer than asked for where they were stopped"),
+    member<&Value::seed>("seed", "of the random numbers; the same seed gives the same figures"),
+    member<&Value::minutes>("minutes", "all steps, and what comes before the first"),
+    member<&Value::sheets>("sheets", "all steps"), member<&Value::steps>("steps", "in order"),
+    member<&Value::zones>("zones", "in the order of the job; empty on a solid"));
 
 }  // namespace levigate
 

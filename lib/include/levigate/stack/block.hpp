@@ -34,18 +34,18 @@ inline void require_pressure(const Block& block, std::string_view where) {
 
 template <std::same_as<Block> Value>
 inline constexpr auto described<Value> =
-    describe<Block>(
+    describe<Value>(
         "Block", "What presses and drives a sheet.",
-        member<&Block::name>("name", "name of the profile, or the user's own").optional(),
-        member<&Block::modulus_mpa>("modulus_mpa",
+        member<&Value::name>("name", "name of the profile, or the user's own").optional(),
+        member<&Value::modulus_mpa>("modulus_mpa",
                                     Within{0.001, std::numeric_limits<double>::infinity()},
                                     "modulus of the face that lies on the work")
             .with_infinity("rigid"),
-        member<&Block::area_cm2>("area_cm2", Within{0.01, 1e5}, "area in contact"),
-        member<&Block::force_n>("force_n", Within{1e-3, 1e5}, "pressing force"),
-        member<&Block::speed_m_s>("speed_m_s", Within{1e-3, 100}, "mean speed while sanding"),
-        member<&Block::duty>("duty", Within{0.01, 1}, "share of the time spent sanding"),
-        member<&Block::wrap>("wrap", Within{0, 100},
+        member<&Value::area_cm2>("area_cm2", Within{0.01, 1e5}, "area in contact"),
+        member<&Value::force_n>("force_n", Within{1e-3, 1e5}, "pressing force"),
+        member<&Value::speed_m_s>("speed_m_s", Within{1e-3, 100}, "mean speed while sanding"),
+        member<&Value::duty>("duty", Within{0.01, 1}, "share of the time spent sanding"),
+        member<&Value::wrap>("wrap", Within{0, 100},
                              "area of abrasive that one piece takes, over area_cm2"))
         .rule(rule_by<&require_pressure>);
 

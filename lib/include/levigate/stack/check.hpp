@@ -22,9 +22,9 @@ struct Bridge {
 
 template <std::same_as<Bridge> Value>
 inline constexpr auto described<Value> =
-    describe<Bridge>("Bridge", "Standard grades that would bridge a gap.",
-                     member<&Bridge::system>("system", "whose grades"),
-                     member<&Bridge::labels>("labels", "coarse to fine"));
+    describe<Value>("Bridge", "Standard grades that would bridge a gap.",
+                    member<&Value::system>("system", "whose grades"),
+                    member<&Value::labels>("labels", "coarse to fine"));
 
 /// The fewest standard grades that bridge a gap, for each system sold as coated abrasive that has them.
 std::vector<Bridge> bridges(double coarse_um, double fine_um, const StepRule& rule);

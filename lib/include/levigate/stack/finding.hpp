@@ -119,10 +119,10 @@ struct Finding {
 };
 
 template <std::same_as<Finding> Value>
-inline constexpr auto described<Value> = describe<Finding>(
-    "Finding", "Something to know.", member<&Finding::kind>("kind", "what it is about"),
-    member<&Finding::severity>("severity", "how much it matters"),
-    member<&Finding::sheets>("sheets", "ids of the sheets, in the order the message names them"),
-    member<&Finding::message>("message", "a sentence with names, sizes and limits"));
+inline constexpr auto described<Value> = describe<Value>(
+    "Finding", "Something to know.", member<&Value::kind>("kind", "what it is about"),
+    member<&Value::severity>("severity", "how much it matters"),
+    member<&Value::sheets>("sheets", "ids of the sheets, in the order the message names them"),
+    member<&Value::message>("message", "a sentence with names, sizes and limits"));
 
 }  // namespace levigate

@@ -28,16 +28,16 @@ struct PaperReach {
 };
 
 template <std::same_as<ScratchReach> Value>
-inline constexpr auto described<Value> = describe<ScratchReach>(
+inline constexpr auto described<Value> = describe<Value>(
     "ScratchReach", "The deepest scratch that a compound takes out.",
-    member<&ScratchReach::coarsest_scratch_um>("coarsest_scratch_um", Within{1e-3, 100},
-                                               "depth of the deepest scratch that it takes out"));
+    member<&Value::coarsest_scratch_um>("coarsest_scratch_um", Within{1e-3, 100},
+                                        "depth of the deepest scratch that it takes out"));
 
 template <std::same_as<PaperReach> Value>
-inline constexpr auto described<Value> = describe<PaperReach>(
+inline constexpr auto described<Value> = describe<Value>(
     "PaperReach", "The coarsest paper that a compound may follow.",
-    member<&PaperReach::coarsest_paper_um>("coarsest_paper_um", Within{0.01, 1e4},
-                                           "grain of the coarsest paper that it may follow"));
+    member<&Value::coarsest_paper_um>("coarsest_paper_um", Within{0.01, 1e4},
+                                      "grain of the coarsest paper that it may follow"));
 
 /// A compound of the drawer, bar or liquid.
 struct Polish {
@@ -62,16 +62,16 @@ inline void require_worn(const Polish& polish, std::string_view where) {
 
 template <std::same_as<Polish> Value>
 inline constexpr auto described<Value> =
-    describe<Polish>(
+    describe<Value>(
         "Polish", "A polishing compound, as it lies in the drawer.",
-        member<&Polish::name>("name", "name of the profile, or the user's own").optional(),
-        member<&Polish::size_um>("size_um", Within{0.01, 100}, "median grain size as charged"),
-        member<&Polish::worn_um>("worn_um", Within{0.01, 100}, "the same, once broken down in use"),
-        member<&Polish::wear_share>("wear_share", Within{1e-3, 1},
-                                    "of the rate of held grain that its loose grain reaches"),
-        member<&Polish::reach>("reach", "what it takes out").flat(),
-        member<&Polish::tool>("tool", "that carries it; none: the block of the zone").unwritten(),
-        member<&Polish::basis>("basis", "what its size rests on").unwritten())
+        member<&Value::name>("name", "name of the profile, or the user's own").optional(),
+        member<&Value::size_um>("size_um", Within{0.01, 100}, "median grain size as charged"),
+        member<&Value::worn_um>("worn_um", Within{0.01, 100}, "the same, once broken down in use"),
+        member<&Value::wear_share>("wear_share", Within{1e-3, 1},
+                                   "of the rate of held grain that its loose grain reaches"),
+        member<&Value::reach>("reach", "what it takes out").flat(),
+        member<&Value::tool>("tool", "that carries it; none: the block of the zone").unwritten(),
+        member<&Value::basis>("basis", "what its size rests on").unwritten())
         .rule(rule_by<&require_worn>);
 
 }  // namespace levigate

@@ -30,12 +30,12 @@ struct Pad {
 
 template <std::same_as<Paper> Value>
 inline constexpr auto described<Value> =
-    describe<Paper>("Paper", "Paper, which goes on the block of the zone.");
+    describe<Value>("Paper", "Paper, which goes on the block of the zone.");
 
 template <std::same_as<Pad> Value>
-inline constexpr auto described<Value> =
-    describe<Pad>("Pad", "A pad that is its own tool.",
-                  member<&Pad::tool>("tool", "that takes the place of the zone's block").flat());
+inline constexpr auto described<Value> = describe<Value>(
+    "Pad", "A pad that is its own tool.",
+    member<&Value::tool>("tool", "that takes the place of the zone's block").flat());
 
 /// What is known of one kind of abrasive on hand. Sheets of one kind are one entry.
 struct Sheet {
@@ -57,21 +57,21 @@ struct Sheet {
 };
 
 template <std::same_as<Sheet> Value>
-inline constexpr auto described<Value> = describe<Sheet>(
+inline constexpr auto described<Value> = describe<Value>(
     "Sheet", "One kind of abrasive on hand.",
-    member<&Sheet::id>("id", "the user's own name for it; unique in a stack").not_empty(),
-    member<&Sheet::maker>("maker", "may be empty").optional(),
-    member<&Sheet::label>("label", "as printed on the back").not_empty(),
-    member<&Sheet::system>("system", "of the label, where the label does not say it"),
-    member<&Sheet::size_um>("size_um", Within{0.01, 1e4},
+    member<&Value::id>("id", "the user's own name for it; unique in a stack").not_empty(),
+    member<&Value::maker>("maker", "may be empty").optional(),
+    member<&Value::label>("label", "as printed on the back").not_empty(),
+    member<&Value::system>("system", "of the label, where the label does not say it"),
+    member<&Value::size_um>("size_um", Within{0.01, 1e4},
                             "the user's own size; stands above the label's"),
-    member<&Sheet::backing>("backing", "what carries the grain"),
-    member<&Sheet::kind>("kind", "paper, a pad that is its own tool, or a compound").flat(),
-    member<&Sheet::width_mm>("width_mm", Within{1, 1e4}, "of one piece"),
-    member<&Sheet::height_mm>("height_mm", Within{1, 1e4}, "of one piece"),
-    member<&Sheet::on_hand>("on_hand", Within{0, 1e6}, "sheets in the drawer; none: no limit")
+    member<&Value::backing>("backing", "what carries the grain"),
+    member<&Value::kind>("kind", "paper, a pad that is its own tool, or a compound").flat(),
+    member<&Value::width_mm>("width_mm", Within{1, 1e4}, "of one piece"),
+    member<&Value::height_mm>("height_mm", Within{1, 1e4}, "of one piece"),
+    member<&Value::on_hand>("on_hand", Within{0, 1e6}, "sheets in the drawer; none: no limit")
         .in_unit("sheets"),
-    member<&Sheet::price>("price", Within{0, 1e6},
+    member<&Value::price>("price", Within{0, 1e6},
                           "of one sheet, in any currency of hundred cents"));
 
 /// The compound, where a sheet is one; else null.

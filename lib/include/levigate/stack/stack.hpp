@@ -27,10 +27,10 @@ void require_unlike_ids(const Stack& stack, std::string_view where);
 
 template <std::same_as<Stack> Value>
 inline constexpr auto described<Value> =
-    describe<Stack>("Stack", "The paper on hand, in the order in which it is listed.",
-                    member<&Stack::bare_number>(
+    describe<Value>("Stack", "The paper on hand, in the order in which it is listed.",
+                    member<&Value::bare_number>(
                         "bare_number", "the system of labels that are a bare number; none: ask"),
-                    member<&Stack::sheets>("sheets", "one entry a kind"))
+                    member<&Value::sheets>("sheets", "one entry a kind"))
         .rule(rule_by<&require_unlike_ids>);
 
 /// The grades of all sheets, in the order of the stack.

@@ -56,10 +56,10 @@ inline constexpr Member min_ratio_member =
         .optional();
 
 template <std::same_as<StepRule> Value>
-inline constexpr auto described<Value> = describe<StepRule>("StepRule",
-                                                            "How much finer the next sheet may be.",
-                                                            max_ratio_member<StepRule>,
-                                                            min_ratio_member<StepRule>)
+inline constexpr auto described<Value> = describe<Value>("StepRule",
+                                                         "How much finer the next sheet may be.",
+                                                         max_ratio_member<StepRule>,
+                                                         min_ratio_member<StepRule>)
                                              .rule(rule_by<&require_room>);
 
 }  // namespace levigate

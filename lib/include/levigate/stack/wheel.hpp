@@ -41,24 +41,24 @@ void require_runnable(const Wheel& wheel, std::string_view where);
 
 template <std::same_as<Wheel> Value>
 inline constexpr auto described<Value> =
-    describe<Wheel>(
+    describe<Value>(
         "Wheel", "A buffing wheel, and the hand that holds the work against it.",
-        member<&Wheel::name>("name", "name of the profile, or the user's own").optional(),
-        member<&Wheel::diameter_mm>("diameter_mm", Within{10, 2000}, "of the wheel"),
-        member<&Wheel::rpm>("rpm", Within{1, 1e5}, "turns per minute that it runs at"),
-        member<&Wheel::rated_rpm>("rated_rpm", Within{1, 1e5},
+        member<&Value::name>("name", "name of the profile, or the user's own").optional(),
+        member<&Value::diameter_mm>("diameter_mm", Within{10, 2000}, "of the wheel"),
+        member<&Value::rpm>("rpm", Within{1, 1e5}, "turns per minute that it runs at"),
+        member<&Value::rated_rpm>("rated_rpm", Within{1, 1e5},
                                   "turns per minute that its maker allows"),
-        member<&Wheel::width_mm>("width_mm", Within{0.5, 1000}, "of the running face"),
-        member<&Wheel::contact_mm>("contact_mm", Within{0.1, 2000},
+        member<&Value::width_mm>("width_mm", Within{0.5, 1000}, "of the running face"),
+        member<&Value::contact_mm>("contact_mm", Within{0.1, 2000},
                                    "length of the arc that touches the work"),
-        member<&Wheel::force_n>("force_n", Within{1e-3, 1e4}, "that presses the work to the face"),
-        member<&Wheel::feed_m_s>("feed_m_s", Within{1e-4, 10}, "speed at which the work passes"),
-        member<&Wheel::modulus_mpa>("modulus_mpa", Within{1e-3, 1e5}, "of the running face"),
-        member<&Wheel::friction>("friction", Within{1e-3, 10},
+        member<&Value::force_n>("force_n", Within{1e-3, 1e4}, "that presses the work to the face"),
+        member<&Value::feed_m_s>("feed_m_s", Within{1e-4, 10}, "speed at which the work passes"),
+        member<&Value::modulus_mpa>("modulus_mpa", Within{1e-3, 1e5}, "of the running face"),
+        member<&Value::friction>("friction", Within{1e-3, 10},
                                  "coefficient of friction of face on work"),
-        member<&Wheel::heat_share>("heat_share", Within{1e-3, 1},
+        member<&Value::heat_share>("heat_share", Within{1e-3, 1},
                                    "of the heat that enters the work"),
-        member<&Wheel::duty>("duty", Within{0.01, 1}, "share of the time that it touches the work"))
+        member<&Value::duty>("duty", Within{0.01, 1}, "share of the time that it touches the work"))
         .rule(rule_by<&require_runnable>);
 
 }  // namespace levigate

@@ -31,18 +31,18 @@ struct Coating {
 };
 
 template <std::same_as<Coating> Value>
-inline constexpr auto described<Value> = describe<Coating>(
+inline constexpr auto described<Value> = describe<Value>(
     "Coating",
     "What is being sanded: a coat, or a solid without a film. What is not known is absent.",
-    member<&Coating::name>("name", "name of the profile, or the user's own").optional(),
-    member<&Coating::kind>("kind", "a coat has a film to run out of, a solid has none"),
-    member<&Coating::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"),
-    member<&Coating::wear_coefficient>("wear_coefficient", Within{1e-6, 1}, "of two-body abrasion"),
-    member<&Coating::refractive_index>("refractive_index", Within{1.01, 4}, "of the surface"),
-    member<&Coating::two_part>("two_part", "whether it cures with an isocyanate hardener"),
-    member<&Coating::redissolves>("redissolves", "whether a fresh coat melts the one below"),
-    member<&Coating::cure>("cure", "how it cures"),
-    member<&Coating::limits>("limits", "speed and heat that it stands from a wheel"));
+    member<&Value::name>("name", "name of the profile, or the user's own").optional(),
+    member<&Value::kind>("kind", "a coat has a film to run out of, a solid has none"),
+    member<&Value::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"),
+    member<&Value::wear_coefficient>("wear_coefficient", Within{1e-6, 1}, "of two-body abrasion"),
+    member<&Value::refractive_index>("refractive_index", Within{1.01, 4}, "of the surface"),
+    member<&Value::two_part>("two_part", "whether it cures with an isocyanate hardener"),
+    member<&Value::redissolves>("redissolves", "whether a fresh coat melts the one below"),
+    member<&Value::cure>("cure", "how it cures"),
+    member<&Value::limits>("limits", "speed and heat that it stands from a wheel"));
 
 /// The coating of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.

@@ -36,21 +36,20 @@ Cure cure_named(std::string_view name);
 void require_hardening(const Cure& cure, std::string_view where);
 
 template <std::same_as<HardnessPoint> Value>
-inline constexpr auto described<Value> = describe<HardnessPoint>(
+inline constexpr auto described<Value> = describe<Value>(
     "HardnessPoint", "Hardness of a coat at an age.",
-    member<&HardnessPoint::hours>("hours", Within{0.01, 1e6}, "since the last coat").in_unit("h"),
-    member<&HardnessPoint::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"));
+    member<&Value::hours>("hours", Within{0.01, 1e6}, "since the last coat").in_unit("h"),
+    member<&Value::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"));
 
 template <std::same_as<Cure> Value>
 inline constexpr auto described<Value> =
-    describe<Cure>("Cure", "How a coat cures. The data sheet decides.",
-                   member<&Cure::hard_cure_h>("hard_cure_h", Within{0.01, 1e6}, "age of full cure"),
-                   member<&Cure::shrink>("shrink", Within{0, 0.9},
-                                         "share of the dry film lost by then")
-                       .optional(),
-                   member<&Cure::points>("points",
-                                         "hardness by rising age; empty where nothing is known")
-                       .optional())
+    describe<Value>(
+        "Cure", "How a coat cures. The data sheet decides.",
+        member<&Value::hard_cure_h>("hard_cure_h", Within{0.01, 1e6}, "age of full cure"),
+        member<&Value::shrink>("shrink", Within{0, 0.9}, "share of the dry film lost by then")
+            .optional(),
+        member<&Value::points>("points", "hardness by rising age; empty where nothing is known")
+            .optional())
         .rule(rule_by<&require_hardening>);
 
 /// Hardness at an age, and whether the points reach that far.

@@ -65,14 +65,14 @@ inline void longer_than_wide(const Defect& defect, std::string_view where) {
 
 template <std::same_as<Defect> Value>
 inline constexpr auto described<Value> =
-    describe<Defect>("Defect", "What stands proud of the film in one place.",
-                     member<&Defect::kind>("kind", "of defect; drips and nibs are round"),
-                     member<&Defect::height_um>("height_um", Within{0.1, 1e4},
-                                                "above the film beside it"),
-                     member<&Defect::width_mm>("width_mm", Within{0.01, 1e3},
-                                               "across, the shorter side"),
-                     member<&Defect::length_mm>("length_mm", Within{0.01, 1e5}, "along"),
-                     member<&Defect::count>("count", Within{1, 1e4}, "how many equal ones"))
+    describe<Value>("Defect", "What stands proud of the film in one place.",
+                    member<&Value::kind>("kind", "of defect; drips and nibs are round"),
+                    member<&Value::height_um>("height_um", Within{0.1, 1e4},
+                                              "above the film beside it"),
+                    member<&Value::width_mm>("width_mm", Within{0.01, 1e3},
+                                             "across, the shorter side"),
+                    member<&Value::length_mm>("length_mm", Within{0.01, 1e5}, "along"),
+                    member<&Value::count>("count", Within{1, 1e4}, "how many equal ones"))
         .rule(rule_by<&detail::longer_than_wide>);
 
 /// Height of a defect from two readings of a film gauge.

@@ -42,10 +42,10 @@ struct LocalCost {
 };
 
 template <std::same_as<LocalCost> Value>
-inline constexpr auto described<Value> = describe<LocalCost>(
+inline constexpr auto described<Value> = describe<Value>(
     "LocalCost", "What one way to get rid of the defects takes.",
-    member<&LocalCost::minutes>("minutes", at_least(0), "for all of them"),
-    member<&LocalCost::film_um>("film_um", at_least(0), "lost beside one, where most is lost"));
+    member<&Value::minutes>("minutes", at_least(0), "for all of them"),
+    member<&Value::film_um>("film_um", at_least(0), "lost beside one, where most is lost"));
 
 /// Sanding a defect out flat with the zone's block and nothing masked.
 ///
@@ -94,22 +94,21 @@ struct LocalWork {
 };
 
 template <std::same_as<LocalWork> Value>
-inline constexpr auto described<Value> = describe<LocalWork>(
+inline constexpr auto described<Value> = describe<Value>(
     "LocalWork", "How a defect is taken down: see take_down().",
-    member<&LocalWork::shaved>("shaved", "shaved or scraped to the thickness of the tape first"),
-    member<&LocalWork::masked>("masked", "its surroundings masked"),
-    member<&LocalWork::local>("local", "what this way takes"),
-    member<&LocalWork::flat>("flat", "what sanding it out with the zone's block would take"),
-    member<&LocalWork::verdict>("verdict", "both ways, in a sentence"),
-    member<&LocalWork::shaved_mm3>("shaved_mm3", at_least(0), "shaved off one").optional(),
-    member<&LocalWork::blocked_mm3>("blocked_mm3", at_least(0),
-                                    "blocked off one with the small block")
+    member<&Value::shaved>("shaved", "shaved or scraped to the thickness of the tape first"),
+    member<&Value::masked>("masked", "its surroundings masked"),
+    member<&Value::local>("local", "what this way takes"),
+    member<&Value::flat>("flat", "what sanding it out with the zone's block would take"),
+    member<&Value::verdict>("verdict", "both ways, in a sentence"),
+    member<&Value::shaved_mm3>("shaved_mm3", at_least(0), "shaved off one").optional(),
+    member<&Value::blocked_mm3>("blocked_mm3", at_least(0), "blocked off one with the small block")
         .optional(),
-    member<&LocalWork::block_minutes>("block_minutes", at_least(0),
-                                      "share of local minutes that is blocking")
+    member<&Value::block_minutes>("block_minutes", at_least(0),
+                                  "share of local minutes that is blocking")
         .optional(),
-    member<&LocalWork::flat_is_worse>(
-        "flat_is_worse", "flat is slower, and leaves or levels a hollow above residual_um")
+    member<&Value::flat_is_worse>("flat_is_worse",
+                                  "flat is slower, and leaves or levels a hollow above residual_um")
         .optional());
 
 /// The way a shop takes a defect down: a tall one is shaved to the thickness of the tape beside it,

@@ -90,9 +90,9 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
   EXPECT_EQ(properties(journal["$defs"]["mark"]), keys_by<Mark>());
   const Json shop = schema("shop");
   EXPECT_EQ(properties(shop), file_keys<Shop>());
-  EXPECT_EQ(properties(shop["$defs"]["person"]), keys_by(described_pace.whole()));
+  EXPECT_EQ(properties(shop["$defs"]["person"]), keys_by(described_pace<LearnedFactor>.whole()));
   EXPECT_EQ(properties(shop["$defs"]["rate"]), keys_by<LearnedPair>());
-  EXPECT_EQ(properties(shop["$defs"]["scratch"]), keys_by(described_scratch.whole()));
+  EXPECT_EQ(properties(shop["$defs"]["scratch"]), keys_by(described_scratch<LearnedPair>.whole()));
   EXPECT_EQ(properties(shop["$defs"]["film"]), keys_by<LearnedFilm>());
   EXPECT_EQ(properties(shop["$defs"]["noise"]), keys_by<LearnedNoise>());
 }

@@ -40,11 +40,12 @@ inline constexpr auto described<Value> = describe<Value>(
         .left_out_as_made());
 
 /// The same of scratches, which have no correlations.
-inline constexpr auto described_scratch = describe<LearnedPair>(
+template <std::same_as<LearnedPair> Value>
+inline constexpr auto described_scratch = describe<Value>(
     "LearnedPair", "Depth of the scratches of a backing on a coating.",
-    member<&LearnedPair::coating>("coating", "name, as in the job").not_empty(),
-    member<&LearnedPair::backing>("backing", "name, as in the stack").not_empty().optional(),
-    member<&LearnedPair::learned>("learned", "the factor").flat());
+    member<&Value::coating>("coating", "name, as in the job").not_empty(),
+    member<&Value::backing>("backing", "name, as in the stack").not_empty().optional(),
+    member<&Value::learned>("learned", "the factor").flat());
 
 /// By how much films of a coating differ from what their coats say.
 struct LearnedFilm {
@@ -139,13 +140,13 @@ inline constexpr auto described<Value> =
         "Shop", "What journals taught; as it is made: the profiles' bands.",
         member<&Value::person>("person", "the person's pace, duty_factor of a job")
             .optional()
-            .as(kind_with<LearnedFactor, described_pace>),
+            .as(kind_with<LearnedFactor, described_pace<LearnedFactor>>),
         member<&Value::rates>("rates", "rate_factor by coating and backing; each pair once")
             .optional(),
         member<&Value::scratches>("scratches",
                                   "scratch_factor by coating and backing; each pair once")
             .optional()
-            .as(kind_with<std::vector<LearnedPair>, described_scratch>),
+            .as(kind_with<std::vector<LearnedPair>, described_scratch<LearnedPair>>),
         member<&Value::films>("films", "offsets of films by coating; each once").optional(),
         member<&Value::jobs>("jobs", "whose journals were learned from; each once").optional(),
         member<&Value::minutes_noise>("minutes_noise", "how minutes differ").optional(),

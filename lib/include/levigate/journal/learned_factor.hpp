@@ -38,16 +38,16 @@ inline constexpr auto described<Value> =
         .rule(rule_by<&detail::factor_between>);
 
 /// The same of a person, as a shop's file names it.
+template <std::same_as<LearnedFactor> Value>
 inline constexpr auto described_pace =
-    describe<LearnedFactor>(
+    describe<Value>(
         "Person", "The person's pace.",
-        member<&LearnedFactor::factor>(
+        member<&Value::factor>(
             "duty_factor", Within{0.01, 100},
             "work in a minute over what is computed, median; between low and high"),
-        member<&LearnedFactor::low>("low", Within{1e-9, 1e9}, "5 % are below it"),
-        member<&LearnedFactor::high>("high", Within{1e-9, 1e9}, "5 % are above it"),
-        member<&LearnedFactor::observations>("observations", Within{0, 1e9}, "steps behind it")
-            .optional())
+        member<&Value::low>("low", Within{1e-9, 1e9}, "5 % are below it"),
+        member<&Value::high>("high", Within{1e-9, 1e9}, "5 % are above it"),
+        member<&Value::observations>("observations", Within{0, 1e9}, "steps behind it").optional())
         .rule(rule_by<&detail::pace_between>);
 
 }  // namespace levigate

@@ -128,13 +128,15 @@ struct Plan {
 };
 
 /// A plan as a point of a trade-off, where the rest of its members is empty.
-inline constexpr auto described_point = describe<Plan>(
+template <std::same_as<Plan> Value>
+inline constexpr auto described_point = describe<Value>(
     "Plan", "One point of the trade-off.",
-    member<&Plan::before>("before", "work on defects, before the first step"),
-    member<&Plan::steps>("steps", "in order"), member<&Plan::total>("total", "what they add up to"),
-    member<&Plan::findings>("findings", "rules broken, and what to know of the drawer"),
-    member<&Plan::found>("found", "whether there is a plan").optional(),
-    member<&Plan::exact>("exact", "what the search decided by").optional());
+    member<&Value::before>("before", "work on defects, before the first step"),
+    member<&Value::steps>("steps", "in order"),
+    member<&Value::total>("total", "what they add up to"),
+    member<&Value::findings>("findings", "rules broken, and what to know of the drawer"),
+    member<&Value::found>("found", "whether there is a plan").optional(),
+    member<&Value::exact>("exact", "what the search decided by").optional());
 
 template <std::same_as<Plan> Value>
 inline constexpr auto described<Value> = describe<Value>(
@@ -152,7 +154,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::tradeoff>("tradeoff",
                              "all plans that no other equals or beats in minutes, film and cost "
                              "together, by minutes")
-        .as(kind_with<std::vector<Plan>, described_point>),
+        .as(kind_with<std::vector<Value>, described_point<Value>>),
     member<&Value::exact>("exact", "what the search decided by").optional());
 
 }  // namespace levigate

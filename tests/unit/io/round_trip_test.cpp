@@ -1,4 +1,10 @@
 // What is written reads back equal.
+#include "levigate/grade/label.hpp"
+#include "levigate/grade/sized.hpp"
+#include "levigate/io/work/entry_parts.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/wheel.hpp"
+
 #include "unit/io/json_workshop.hpp"
 
 namespace {

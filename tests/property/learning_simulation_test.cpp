@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
+#include "levigate/journal/work/learning.hpp"
 #include "levigate/risk/share.hpp"
 #include "levigate/risk/work/pace.hpp"
 #include "property/simulation.hpp"

@@ -1,4 +1,11 @@
 // What is written reads back equal.
+#include "levigate/grade/label.hpp"
+#include "levigate/grade/sized.hpp"
+#include "levigate/io/work/form.hpp"
+#include "levigate/io/work/locate.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/wheel.hpp"
+
 #include "unit/io/json_workshop.hpp"
 
 namespace {

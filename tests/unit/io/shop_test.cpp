@@ -1,6 +1,9 @@
 // A shop's file: it reads back equal, may be edited, and is refused with the place where its numbers contradict each other.
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/journal/work/belief.hpp"
+#include "levigate/journal/work/rows.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "unit/io/json_workshop.hpp"
 
 namespace {

@@ -2,6 +2,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "levigate/plan/work/workings.hpp"
+
 #include "unit/journal/learn_workshop.hpp"
 
 namespace {

@@ -1,5 +1,12 @@
 // Any number by name, with where it comes from.
 #include "levigate/plan/sources.hpp"
+#include "levigate/film/edge.hpp"
+#include "levigate/film/gauge.hpp"
+#include "levigate/surface/model.hpp"
+#include "levigate/wheel/compound_table.hpp"
+#include "levigate/wheel/limits.hpp"
+#include "levigate/wheel/sources.hpp"
+#include "levigate/wheel/wheel.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -7,11 +14,6 @@
 #include <set>
 #include <utility>
 
-#include "levigate/film/edge.hpp"
-#include "levigate/film/gauge.hpp"
-#include "levigate/wheel/limits.hpp"
-#include "levigate/wheel/sources.hpp"
-#include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"
 
 namespace {

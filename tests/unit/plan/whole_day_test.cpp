@@ -4,6 +4,9 @@
 
 #include "levigate/plan/plan.hpp"
 #include "levigate/surface/sheen_bands.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/compound_table.hpp"
+#include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"
 
 namespace {

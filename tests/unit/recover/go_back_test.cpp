@@ -6,7 +6,15 @@
 #include <limits>
 #include <numeric>
 
+#include "levigate/bench/bench.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/go_back.hpp"
+#include "levigate/recover/inspection_table.hpp"
+#include "levigate/recover/work/layer.hpp"
+#include "levigate/recover/work/poisson.hpp"
+#include "levigate/recover/work/sources_of_marks.hpp"
+#include "levigate/recover/work/stray.hpp"
+#include "levigate/recover/work/visible.hpp"
 #include "unit/workshop.hpp"
 
 namespace {

@@ -2,7 +2,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "levigate/grade/label.hpp"
 #include "levigate/recover/present.hpp"
+#include "levigate/surface/sheen.hpp"
 #include "unit/workshop.hpp"
 
 namespace {

@@ -4,6 +4,9 @@
 #include <algorithm>
 #include <numeric>
 
+#include "levigate/detail/student.hpp"
+#include "levigate/journal/work/belief.hpp"
+#include "levigate/risk/philox.hpp"
 #include "levigate/risk/simulate.hpp"
 #include "levigate/risk/work/pace.hpp"
 #include "unit/journal/learn_workshop.hpp"

@@ -28,6 +28,15 @@ struct Cure {
   friend bool operator==(const Cure&, const Cure&) = default;
 };
 
+struct CoatingProfile;
+
+namespace detail {
+
+/// The cure of a profile, where one is known.
+std::optional<Cure> cure_of(const CoatingProfile& profile);
+
+}  // namespace detail
+
 /// Cure of the coating of that name in the profiles, without points.
 /// Throws: BadInput where there is none, naming the nearest.
 Cure cure_named(std::string_view name);

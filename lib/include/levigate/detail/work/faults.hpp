@@ -7,9 +7,10 @@
 #include <utility>
 #include <vector>
 
+#include "levigate/faults.hpp"
+
 #include "levigate/detail/work.hpp"
 #include "levigate/detail/work/fault_walk.hpp"
-#include "levigate/faults.hpp"
 
 namespace levigate::inline v0 {
 

@@ -11,7 +11,6 @@
 
 #include "levigate/describe.hpp"
 #include "levigate/detail/names.hpp"
-#include "levigate/detail/work.hpp"
 #include "levigate/detail/work/fault_walk.hpp"
 #include "levigate/io/work/document.hpp"
 #include "levigate/io/work/form.hpp"
@@ -194,7 +193,7 @@ class DescribedReader {
   std::size_t broken_ = 0;  ///< things that could not be read
 };
 
-LEVIGATE_WORK void require_format(const Node& root, std::string_view wanted) {
+inline void require_format(const Node& root, std::string_view wanted) {
   if (const auto format = root.find("format"); format && format->is_text()) {
     if (format->text() == wanted) return;
     format->fail("format is '" + shown(format->text()) + "', wanted '" + std::string(wanted) + "'");
@@ -203,9 +202,9 @@ LEVIGATE_WORK void require_format(const Node& root, std::string_view wanted) {
   root.fail("format is missing or no string, wanted '" + std::string(wanted) + "'");
 }
 
-LEVIGATE_WORK void read_file_text(std::string_view text, std::string_view file,
-                                  std::string_view format, const Description& description,
-                                  void* value, Style style, int first_line) {
+inline void read_file_text(std::string_view text, std::string_view file, std::string_view format,
+                           const Description& description, void* value, Style style,
+                           int first_line) {
   const Document document(text, file, first_line);
   const Node root(document);
   require_format(root, format);

@@ -7,7 +7,6 @@
 #include <string>
 
 #include "levigate/describe.hpp"
-#include "levigate/detail/work.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/io/work/form.hpp"
 #include "levigate/io/work/forms.hpp"
@@ -15,14 +14,13 @@
 namespace levigate::inline v0::detail {
 
 /// A number, or what stands for it where it is infinite.
-LEVIGATE_WORK OrderedJson number_json(const Member* member, double number) {
+inline OrderedJson number_json(const Member* member, double number) {
   if (std::isfinite(number) || !member || member->infinite.empty()) return number;
   return member->infinite == null_text ? OrderedJson(nullptr) : OrderedJson(member->infinite);
 }
 
 /// One value of a kind. `member` is the one that holds it, in a list too; null: none does.
-LEVIGATE_WORK OrderedJson json_of(const Kind& kind, const Member* member, const void* at,
-                                  Style style) {
+inline OrderedJson json_of(const Kind& kind, const Member* member, const void* at, Style style) {
   switch (kind.form) {
     case Form::number: return number_json(member, kind.number(at));
     case Form::whole:
@@ -47,14 +45,14 @@ LEVIGATE_WORK OrderedJson json_of(const Kind& kind, const Member* member, const 
 }
 
 /// Whether a file of what one gives leaves this member out.
-LEVIGATE_WORK bool left_out(const Description& description, const Member& member, const void* at) {
+inline bool left_out(const Description& description, const Member& member, const void* at) {
   if (member.kind->form == Form::maybe) return member.kind->size(at) == 0;
   return member.lean && description.made && same(*member.kind, at, member.in(description.made()));
 }
 
 /// Adds the members of a value to an object.
-LEVIGATE_WORK void add_members(OrderedJson& json, const Description& description, const void* value,
-                               Style style) {
+inline void add_members(OrderedJson& json, const Description& description, const void* value,
+                        Style style) {
   for (const Member& member : description.members) {
     const void* at = member.in(value);
     if (!member.held || (style == Style::sparse && left_out(description, member, at))) continue;
@@ -66,7 +64,7 @@ LEVIGATE_WORK void add_members(OrderedJson& json, const Description& description
   }
 }
 
-LEVIGATE_WORK OrderedJson json_of(const Description& description, const void* value, Style style) {
+inline OrderedJson json_of(const Description& description, const void* value, Style style) {
   if (const FileForm* form = style == Style::sparse ? form_of(description) : nullptr)
     return form->write(value);
   OrderedJson json = OrderedJson::object();
@@ -74,12 +72,12 @@ LEVIGATE_WORK OrderedJson json_of(const Description& description, const void* va
   return json;
 }
 
-LEVIGATE_WORK std::string json_text(const OrderedJson& json) {
+inline std::string json_text(const OrderedJson& json) {
   return json.dump(2, ' ', false, OrderedJson::error_handler_t::replace) + "\n";
 }
 
-LEVIGATE_WORK OrderedJson file_json(std::string_view format, const Description& description,
-                                    const void* value, Style style) {
+inline OrderedJson file_json(std::string_view format, const Description& description,
+                             const void* value, Style style) {
   OrderedJson json{{"format", format}};
   add_members(json, description, value, style);
   return json;

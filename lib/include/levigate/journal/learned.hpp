@@ -41,7 +41,7 @@ inline constexpr auto described<Value> = describe<Value>(
 
 /// The same of scratches, which have no correlations.
 inline constexpr auto described_scratch = describe<LearnedPair>(
-    "LearnedPair", "Depth of the scratches of a backing on a coating.",
+    "LearnedScratch", "Depth of the scratches of a backing on a coating.",
     member<&LearnedPair::coating>("coating", "name, as in the job").not_empty(),
     member<&LearnedPair::backing>("backing", "name, as in the stack").not_empty().optional(),
     member<&LearnedPair::learned>("learned", "the factor").flat());

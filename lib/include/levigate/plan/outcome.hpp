@@ -129,7 +129,7 @@ struct Plan {
 
 /// A plan as a point of a trade-off, where the rest of its members is empty.
 inline constexpr auto described_point = describe<Plan>(
-    "Plan", "One point of the trade-off.",
+    "PlanPoint", "One point of the trade-off.",
     member<&Plan::before>("before", "work on defects, before the first step"),
     member<&Plan::steps>("steps", "in order"), member<&Plan::total>("total", "what they add up to"),
     member<&Plan::findings>("findings", "rules broken, and what to know of the drawer"),

@@ -1,9 +1,19 @@
 // The schemas say what the readers do: the same keys, names, ranges and defaults.
 #include <limits>
+#include <nlohmann/json.hpp>
 #include <set>
 
+#include "levigate/film/gauge_table.hpp"
+#include "levigate/io/entry.hpp"
+#include "levigate/io/formats.hpp"
 #include "levigate/io/work/keys.hpp"
 #include "levigate/journal/work/entry_shape.hpp"
+#include "levigate/stack/backing_table.hpp"
+#include "levigate/stack/block_table.hpp"
+#include "levigate/surface/coating_table.hpp"
+#include "levigate/surface/sheen_band_table.hpp"
+#include "levigate/wheel/compound_table.hpp"
+#include "levigate/wheel/wheel_table.hpp"
 #include "unit/io/json_workshop.hpp"
 
 namespace {

@@ -1,6 +1,8 @@
 // A shop's file: it reads back equal, may be edited, and is refused with the place where its numbers contradict each other.
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/journal/work/rows.hpp"
+#include "levigate/journal/work/shop_belief.hpp"
 #include "unit/io/json_workshop.hpp"
 
 namespace {

@@ -1,4 +1,9 @@
 // Results as JSON: every key of the schema and no other, and the figures of the plan.
+#include <nlohmann/json.hpp>
+
+#include "levigate/grade/convert.hpp"
+#include "levigate/grade/label.hpp"
+#include "levigate/io/formats.hpp"
 #include "unit/io/json_workshop.hpp"
 
 namespace {

@@ -47,6 +47,10 @@ build_and_test clang-sanitized -DCMAKE_CXX_COMPILER=clang++-14 -DLEVIGATE_BUILD_
 build_and_test gcc -DCMAKE_CXX_COMPILER=g++ -DCMAKE_CXX_FLAGS=-O2 -DLEVIGATE_BUILD_BINDINGS=OFF \
   '-DLEVIGATE_TEST_KINDS=reference;property'
 
+say "Schemas are those of the descriptions"
+.build/gcc/tests/descriptions >.build/descriptions.json
+attempt "$venv/bin/python" data/schemas.py --check <.build/descriptions.json
+
 say "Compiling every header alone"
 attempt cmake --build .build/gcc --target all_verify_interface_header_sets
 

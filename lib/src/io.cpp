@@ -1,4 +1,5 @@
 // JSON and files. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/io/work/descriptions.hpp"
 #include "levigate/io/work/entry.hpp"
 #include "levigate/io/work/file.hpp"
 #include "levigate/io/work/journal.hpp"

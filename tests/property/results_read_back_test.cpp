@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/grade/label.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/risk/simulate.hpp"

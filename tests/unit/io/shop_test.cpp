@@ -3,6 +3,7 @@
 #include "levigate/journal/report.hpp"
 #include "levigate/journal/work/belief.hpp"
 #include "levigate/journal/work/rows.hpp"
+#include "levigate/journal/work/shop_belief.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "unit/io/json_workshop.hpp"
 

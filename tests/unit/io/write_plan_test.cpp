@@ -2,9 +2,9 @@
 #include <nlohmann/json.hpp>
 
 #include "levigate/error.hpp"
+#include "levigate/grade/convert.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/io/formats.hpp"
-
 #include "unit/io/json_workshop.hpp"
 
 namespace {

@@ -42,7 +42,7 @@ inline constexpr auto described<Value> = describe<Value>(
 /// The same of scratches, which have no correlations.
 template <std::same_as<LearnedPair> Value>
 inline constexpr auto described_scratch = describe<Value>(
-    "LearnedPair", "Depth of the scratches of a backing on a coating.",
+    "LearnedScratch", "Depth of the scratches of a backing on a coating.",
     member<&Value::coating>("coating", "name, as in the job").not_empty(),
     member<&Value::backing>("backing", "name, as in the stack").not_empty().optional(),
     member<&Value::learned>("learned", "the factor").flat());

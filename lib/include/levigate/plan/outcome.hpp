@@ -130,7 +130,7 @@ struct Plan {
 /// A plan as a point of a trade-off, where the rest of its members is empty.
 template <std::same_as<Plan> Value>
 inline constexpr auto described_point = describe<Value>(
-    "Plan", "One point of the trade-off.",
+    "PlanPoint", "One point of the trade-off.",
     member<&Value::before>("before", "work on defects, before the first step"),
     member<&Value::steps>("steps", "in order"),
     member<&Value::total>("total", "what they add up to"),

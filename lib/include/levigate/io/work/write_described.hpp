@@ -57,7 +57,9 @@ inline void add_members(OrderedJson& json, const Description& description, const
     const void* at = member.in(value);
     if (!member.held || (style == Style::sparse && left_out(description, member, at))) continue;
     if (member.spread) {
-      add_members(json, member.kind->described(), at, style);
+      const bool either = member.kind->form == Form::either;
+      const Kind& kind = either ? *member.kind->held(at) : *member.kind;
+      add_members(json, kind.described(), either ? member.kind->item(at, 0) : at, style);
     } else {
       json[std::string(member.name)] = json_of(*member.kind, &member, at, style);
     }

@@ -1,0 +1,107 @@
+// The work behind io/descriptions.hpp: defines what it declares.
+#pragma once
+
+#include <cmath>
+#include <string>
+#include <string_view>
+
+#include "levigate/io/descriptions.hpp"
+
+#include "levigate/describe.hpp"
+#include "levigate/detail/work.hpp"
+#include "levigate/io/formats.hpp"
+#include "levigate/io/work/form.hpp"
+#include "levigate/io/work/write_described.hpp"
+#include "levigate/journal/entry.hpp"
+#include "levigate/journal/learned.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/recover/go_back.hpp"
+#include "levigate/risk/simulation.hpp"
+#include "levigate/stack/stack.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Takes down descriptions, each once, and those that their members hold.
+class DescriptionDump {
+ public:
+  OrderedJson types = OrderedJson::object();
+
+  void add(const Description& description) {
+    const std::string name(description.name);
+    if (types.contains(name)) return;
+    types[name] = OrderedJson{{"about", description.about}};
+    OrderedJson members = OrderedJson::array();
+    for (const Member& member : description.members) {
+      if (member.held) members.push_back(json_of_member(member, description));
+    }
+    types[name]["members"] = std::move(members);
+  }
+
+ private:
+  OrderedJson json_of_member(const Member& member, const Description& owner) {
+    OrderedJson json{{"name", member.name}, {"about", member.about}};
+    if (std::isfinite(member.low)) json["low"] = member.low;
+    if (std::isfinite(member.high)) json["high"] = member.high;
+    const std::string_view texts[][2] = {{"unit", member.unit}, {"infinite", member.infinite}};
+    for (const auto& [key, text] : texts) {
+      if (!text.empty()) json[std::string(key)] = text;
+    }
+    const struct {
+      const char* key;
+      bool is;
+    } flags[] = {{"may", member.may},
+                 {"filled", member.filled},
+                 {"spread", member.spread},
+                 {"lean", member.lean}};
+    for (const auto& [key, is] : flags) {
+      if (is) json[key] = true;
+    }
+    json["kind"] = json_of_kind(*member.kind);
+    const bool plain = member.kind->form <= Form::choice;
+    if (member.may && plain && owner.made)
+      json["made"] = json_of(*member.kind, &member, member.in(owner.made()), Style::sparse);
+    return json;
+  }
+
+  OrderedJson json_of_kind(const Kind& kind) {
+    static constexpr const char* names[] = {"number", "whole", "truth", "text",  "choice",
+                                            "value",  "maybe", "list",  "either"};
+    OrderedJson json{{"form", names[static_cast<std::size_t>(kind.form)]}};
+    if (kind.natural) json["natural"] = true;
+    if (kind.of) json["of"] = json_of_kind(*kind.of);
+    if (kind.form == Form::value) {
+      json["of"] = kind.described().name;
+      add(kind.described());
+    }
+    if (kind.form != Form::choice) return json;
+    json["choices"] = OrderedJson::array();
+    for (std::size_t i = 0; i < kind.size(nullptr); ++i) json["choices"].push_back(kind.choice(i));
+    return json;
+  }
+};
+
+}  // namespace detail
+
+LEVIGATE_WORK std::string descriptions_json() {
+  const struct {
+    std::string_view format;
+    const Description& of;
+    detail::Style style;
+  } formats[] = {{plan_format, description_of<Plan>(), detail::Style::whole},
+                 {simulation_format, description_of<Simulation>(), detail::Style::whole},
+                 {way_back_format, description_of<WayBack>(), detail::Style::whole},
+                 {shop_format, description_of<Shop>(), detail::Style::sparse},
+                 {journal_format, description_of<Entry>(), detail::Style::sparse}};
+  detail::DescriptionDump dump;
+  detail::OrderedJson json;
+  for (const auto& [format, of, style] : formats) {
+    dump.add(of);
+    json[std::string(format)] = {{"of", of.name}, {"whole", style == detail::Style::whole}};
+  }
+  return detail::json_text({{"formats", json}, {"types", dump.types}});
+}
+
+}  // namespace levigate

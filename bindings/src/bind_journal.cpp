@@ -2,6 +2,7 @@
 #include <pybind11/stl/filesystem.h>
 
 #include "as_json.hpp"
+#include "levigate/io/entry.hpp"
 #include "levigate/io/journal.hpp"
 #include "levigate/journal/done.hpp"
 

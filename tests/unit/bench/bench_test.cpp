@@ -96,7 +96,7 @@ TEST(Bench, WhatCannotBeUsedIsRefusedAtOnce) {
   stack.sheets[0].label = "400";
   EXPECT_THROW(Bench(clock_case(), stack), AmbiguousLabel);
   Shop shop;
-  shop.person.factor = 1e3;
+  shop.person = {1e3, 1, 1e4, 1};
   EXPECT_THROW(Bench(clock_case(), drawer(), shop), OutOfRange);
 }
 

@@ -79,14 +79,16 @@ TEST(LearnedFactors, OutsideTheirRangeTheyAreRefused) {
     EXPECT_THROW(Bench(top(30), stack, shop), OutOfRange);
   };
   Shop shop;
-  shop.person.factor = 0;
+  shop.person = {0.009, 0.001, 1, 1};
   refused(shop);
   shop = {};
   shop.rates = {{"two-part urethane", "latex paper", {101, 50, 200, 1}}};
   refused(shop);
   shop = {};
-  shop.scratches = {{"two-part urethane", "latex paper", {std::nan(""), 1, 1, 1}}};
-  refused(shop);
+  shop.scratches = {{"two-part urethane", "latex paper", {0, 1e-9, 1, 1}}};
+  EXPECT_THROW(Bench(top(30), stack, shop), Error);
+  shop.scratches[0].learned.factor = std::nan("");
+  EXPECT_THROW(Bench(top(30), stack, shop), Error);
 }
 
 }  // namespace

@@ -25,15 +25,9 @@ Cure cure_from(double hard_cure_h, double shrink,
 }
 
 void bind_cure(py::module_& m) {
-  ValueClass<HardnessPoint>(m, "HardnessPoint", "Hardness of a coat at an age.")
-      .has("hours", &HardnessPoint::hours, "since the last coat [h]")
-      .has("hardness_mpa", &HardnessPoint::hardness_mpa, "indentation hardness [MPa]")
-      .finish();
-  ValueClass<Cure> cure(m, "Cure", "How a coat cures. The data sheet decides.");
-  cure.has("hard_cure_h", &Cure::hard_cure_h, "age of full cure [h]")
-      .has("shrink", &Cure::shrink, "share of the dry film lost by then")
-      .has("points", &Cure::points, "hardness by rising age; empty where nothing is known")
-      .finish();
+  describe_class<HardnessPoint>(m).finish();
+  ValueClass<Cure> cure = describe_class<Cure>(m);
+  cure.finish();
   cure.def(py::init(&cure_from), py::kw_only(), arg("hard_cure_h"), arg("shrink") = 0.0,
            arg("points") = std::vector<std::pair<double, double>>{},
            "A cure of one's own; points: pairs of age [h] and hardness [MPa].\n\n"

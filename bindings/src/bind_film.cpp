@@ -9,12 +9,7 @@ namespace levigate_python {
 void bind_film(py::module_& m) {
   using levigate::Film;
   using py::arg;
-  ValueClass<Film>(m, "Film", "Dry thickness of one round of coats on one zone.")
-      .has("mean_um", &Film::mean_um, "mean over the zone [um]")
-      .has("sd_um", &Film::sd_um, "standard deviation from spot to spot [um]")
-      .has("mean_se_um", &Film::mean_se_um, "standard error of mean_um [um]")
-      .has("sd_se_um", &Film::sd_se_um, "standard error of sd_um [um]")
-      .has("readings", &Film::readings, "number of gauge readings it rests on; 0: none")
+  describe_class<Film>(m)
       .has("spot_sd_um", &levigate::spot_sd_um,
            "standard deviation to predict one spot with, the standard errors included [um]")
       .finish();

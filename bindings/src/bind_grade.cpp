@@ -63,22 +63,13 @@ py::array_t<std::int64_t> nearest(const Numbers& sizes_um, System system) {
 }  // namespace
 
 void bind_grade(py::module_& m) {
-  ValueClass<Grade> grade(m, "Grade", "One grade of one system: sizes, and where they come from.");
-  grade.has("system", &Grade::system, "name of the system")
-      .has("label", &Grade::label, "canonical label")
-      .has("number", &Grade::number, "grit number; None for micron labels")
-      .has("median_um", &Grade::median_um, "median grain size ds50 [um]")
-      .has("tolerance_um", &Grade::tolerance_um, "of the median, plus or minus [um], or None")
-      .has("coarse_limit_um", &Grade::coarse_limit_um, "at most 3 % is coarser [um], or None")
-      .has("fine_limit_um", &Grade::fine_limit_um, "fine_percent is coarser [um], or None")
-      .has("fine_percent", &Grade::fine_percent, "share that belongs to fine_limit_um [%]")
-      .has("edition", &Grade::edition, "edition of the standard whose numbers these are")
-      .has("method", &Grade::method, "how the size is measured")
+  ValueClass<Grade> grade =
+      describe_class<Grade>(m, {"median_source", "tolerance_source", "limits_source"});
+  grade
       .has(
           "basis", [](const Grade& g) { return levigate::to_string(g.basis()); },
           "what the median rests on, as \"published table\"")
       .has("log_spread", &levigate::log_spread, "standard deviation of ln(size), dimensionless")
-      .has("note", &Grade::note, "what a reader must know of this grade")
       .finish();
   grade.def_property_readonly("coarse_tail_um", &levigate::coarse_tail_um,
                               "size that at most 3 % exceeds: the limit, or by log_spread [um]");

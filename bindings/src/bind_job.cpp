@@ -35,66 +35,16 @@ std::map<std::string, std::optional<double>> budget_um(const Job& job) {
 }  // namespace
 
 void bind_job(py::module_& m) {
-  ValueClass<WheelLimits>(m, "WheelLimits", "What a surface stands from a wheel.")
-      .has("speed_low_m_s", &WheelLimits::speed_low_m_s, "least rim speed that works [m/s]")
-      .has("speed_high_m_s", &WheelLimits::speed_high_m_s, "highest rim speed [m/s]")
-      .has("effusivity", &WheelLimits::effusivity, "thermal effusivity [J/(m2 K s^0.5)]")
-      .has("rise_k", &WheelLimits::rise_k, "rise above room temperature that it stands [K]")
+  describe_class<WheelLimits>(m).finish();
+  describe_class<Coating>(m).finish();
+  describe_class<Carried>(m).finish();
+  describe_class<Zone>(m, {"edge"})
+      .has("levelled", &levigate::is_levelled,
+           "False: the levelling step passes it by, as it does edges")
       .finish();
-  ValueClass<Coating>(m, "Coating", "What is being sanded.")
-      .has("name", &Coating::name, "name of the profile, or the user's own")
-      .has(
-          "kind",
-          [](const Coating& c) { return c.kind == levigate::CoatingKind::coat ? "coat" : "solid"; },
-          "\"coat\", or \"solid\" where there is no film")
-      .has("hardness_mpa", &Coating::hardness_mpa, "indentation hardness [MPa]")
-      .has("wear_coefficient", &Coating::wear_coefficient, "of two-body abrasion, dimensionless")
-      .has("refractive_index", &Coating::refractive_index, "of the surface, dimensionless")
-      .has("two_part", &Coating::two_part, "cures with an isocyanate hardener; None: not said")
-      .has("redissolves", &Coating::redissolves,
-           "a fresh coat melts the one below; None: not known")
-      .has("cure", &Coating::cure, "how it cures; None: not known")
-      .has("limits", &Coating::limits, "what it stands from a wheel; None: not known")
-      .finish();
-  ValueClass<Carried>(m, "Carried", "What a zone carries now.")
-      .has("grade", &Carried::grade, "whose scratches these are")
-      .has("scratch_um", &Carried::scratch_um, "their depth [um]; None: as of paper of this grade")
-      .has("rq_um", &Carried::rq_um, "roughness [um]; None: as goes with their depth")
-      .has("worn_um", &Carried::worn_um, "of a compound: its grain once broken down [um]")
-      .finish();
-  ValueClass<Zone>(m, "Zone", "A part of the surface with one block and one film.")
-      .has("name", &Zone::name, "unique in a job")
-      .has("area_cm2", &Zone::area_cm2, "area [cm2]")
-      .has(
-          "block", [](const Zone& zone) { return Face(zone.block); }, "what presses the paper")
-      .has("film", &Zone::film, "film of the last round; None on a solid")
-      .has("peel_um", &Zone::peel_um, "orange peel, peak to valley [um]")
-      .has("peel_wavelength_mm", &Zone::peel_wavelength_mm, "its wavelength [mm]")
-      .has("levelled", &Zone::levelled, "False: the levelling step passes it by, as it does edges")
-      .has("below_um", &Zone::below_um, "film of the rounds below the last one [um]")
-      .has("defects", &Zone::defects, "runs, sags, drips, nibs and ridges, taken down first")
-      .has("carries", &Zone::carries, "what it carries now; None: what the job starts with")
-      .finish();
-  ValueClass<Target>(m, "Target", "What ends the sequence: a size or a gloss.")
-      .has("size_um", &Target::size_um, "met by grain of at most this size [um], or None")
-      .has("gloss_gu", &Target::gloss_gu, "least gloss at 60 degrees in every zone [GU], or None")
-      .has("gloss_high_gu", &Target::gloss_high_gu, "most, where a band of sheen is met [GU]")
-      .has("label", &Target::label, "of the grade or the sheen, where the target was given as one")
-      .finish();
-  ValueClass<Job> job(m, "Job", "One job: coating, zones, start, target and rules.");
-  job.has("name", &Job::name, "what the work is")
-      .has("coating", &Job::coating, "what is being sanded")
-      .has("zones", &Job::zones, "the zones")
-      .has("scratched_by", &Job::scratched_by,
-           "grade whose scratches the work carries; None: as sprayed")
-      .has("target", &Job::target, "what ends the sequence")
-      .has("age_h", &Job::age_h, "of the last coat [h]; None: fully cured")
-      .has("cure", &Job::cure, "of this coat; None: that of the coating's name")
-      .has("rules", &Job::rules, "the rules of its plan")
-      .has(
-          "prefer", [](const Job& j) { return levigate::to_string(j.prefer); },
-          "\"minutes\", \"film\", \"steps\" or \"cost\"")
-      .finish();
+  describe_class<Target>(m).finish();
+  ValueClass<Job> job = describe_class<Job>(m);
+  job.finish();
   job.def_property_readonly("budget_um", &budget_um,
                             "depth that each zone can afford [um], by name; None on a solid");
   job.def_static("load", &levigate::load_job, arg("path"),

@@ -62,28 +62,8 @@ Entry append(const Journal& journal, const Entry& entry) {
 }
 
 void bind_entry(py::module_& m) {
-  ValueClass<Entry> entry(m, "Entry", "One line of a journal: something that happened, and when.");
-  entry
-      .has(
-          "kind", [](const Entry& self) { return levigate::to_string(self.kind); },
-          "\"step begun\", \"step ended\", \"cleaned\", \"film read\", \"scratch read\", "
-          "\"mark found\" or \"note\"")
-      .has("at", &Entry::at, "when, as RFC 3339 writes it")
-      .has("job", &Entry::job, "name of the job")
-      .has("zone", &Entry::zone, "name of the zone; empty with a step: all")
-      .has("sheet", &Entry::sheet, "id of the sheet")
-      .has("minutes", &Entry::minutes, "of a step that ended, without the change, 0 to 1e5 min")
-      .has("sheets_used", &Entry::sheets_used, "of a step that ended, 0 to 1e5")
-      .has("removal_um", &Entry::removal_um,
-           "of a step that ended: taken off, where it is not what the scratches before asked for")
-      .has("direction_deg", &Entry::direction_deg,
-           "of a step that began: strokes against the length of the zone, 0 to 180 deg")
-      .has("readings_um", &Entry::readings_um, "of a film gauge, each 0 to 20 000 um")
-      .has("width_um", &Entry::width_um, "of the deepest usual scratches [um], 0.1 to 1000")
-      .has("ra_um", &Entry::ra_um, "by a roughness tester [um], 0.0001 to 1000")
-      .has("mark", &Entry::mark, "what an inspection showed; names its zone")
-      .has("text", &Entry::text, "any words")
-      .finish();
+  ValueClass<Entry> entry = describe_class<Entry>(m);
+  entry.finish();
   entry.def(py::init(&entry_from), py::kw_only(), arg("kind"), arg("job"), arg("at") = py::none(),
             arg("zone") = "", arg("sheet") = "", arg("minutes") = py::none(),
             arg("sheets_used") = py::none(), arg("removal_um") = py::none(),

@@ -36,38 +36,14 @@ LocalWork take_down(const Defect& defect, double small_rate_um_per_m, double zon
 }  // namespace
 
 void bind_local(py::module_& m) {
-  ValueClass<Defect> defect(m, "Defect", "Something that stands proud of the film in one place.");
-  defect
-      .has(
-          "kind", [](const Defect& d) { return levigate::to_string(d.kind); },
-          "\"run\", \"sag\", \"drip\", \"nib\" or \"ridge\"")
-      .has("height_um", &Defect::height_um, "above the film beside it [um]")
-      .has("width_mm", &Defect::width_mm, "across, the shorter side [mm]")
-      .has("length_mm", &Defect::length_mm, "along [mm]")
-      .has("count", &Defect::count, "equal ones")
-      .finish();
+  ValueClass<Defect> defect = describe_class<Defect>(m);
+  defect.finish();
   defect.def(py::init(&defect_from), py::kw_only(), arg("kind"), arg("height_um"), arg("width_mm"),
              arg("length_mm"), arg("count") = 1,
              "A defect from its size.\n\nRaises OutOfRange; BadInput where it is wider than long.");
-  ValueClass<LocalCost>(m, "LocalCost", "What one way to get rid of defects takes.")
-      .has("minutes", &LocalCost::minutes, "for all of them [min]")
-      .has("film_um", &LocalCost::film_um, "lost beside one, where most is lost [um]")
-      .finish();
-  ValueClass<LocalWork>(m, "LocalWork", "How a defect is taken down: see take_down().")
-      .has("shaved", &LocalWork::shaved, "shaved or scraped to the thickness of the tape first")
-      .has("masked", &LocalWork::masked, "its surroundings masked")
-      .has("shaved_mm3", &LocalWork::shaved_mm3, "shaved off one [mm3]")
-      .has("blocked_mm3", &LocalWork::blocked_mm3, "blocked off one with the small block [mm3]")
-      .has("block_minutes", &LocalWork::block_minutes, "share of local.minutes: blocking [min]")
-      .has("local", &LocalWork::local, "what this way takes")
-      .has("flat", &LocalWork::flat, "what sanding it out flat would take instead")
-      .has("flat_is_worse", &LocalWork::flat_is_worse, "flat is slower and leaves a hollow")
-      .has("verdict", &LocalWork::verdict, "both, in a sentence")
-      .finish();
-  ValueClass<LocalStep>(m, "LocalStep", "Work on a defect of a zone, before the first step.")
-      .has("zone", &LocalStep::zone, "name of the zone")
-      .has("defect", &LocalStep::defect, "what is taken down")
-      .has("block", &LocalStep::block, "name of the block that does it")
+  describe_class<LocalCost>(m).finish();
+  describe_class<LocalWork>(m).finish();
+  describe_class<LocalStep>(m, {"work"})
       .has("work", &LocalStep::work, "how, and how long")
       .finish();
 

@@ -28,19 +28,8 @@ Mark mark_from(const std::string& kind, const std::string& zone, const std::stri
 }  // namespace
 
 void bind_mark(py::module_& m) {
-  ValueClass<Mark> mark(m, "Mark", "One mark that an inspection shows.");
-  mark.has(
-          "kind", [](const Mark& self) { return levigate::to_string(self.kind); },
-          "\"scratch\", \"cluster\", \"haze\", \"swirl\", \"wave\" or \"witness line\"")
-      .has("zone", &Mark::zone, "name of the zone")
-      .has(
-          "seen", [](const Mark& self) { return levigate::to_string(self.seen); },
-          "\"loupe\", \"comparison\", \"lamp\" or \"sunlight\"")
-      .has("width_um", &Mark::width_um, "by loupe or comparison [um], 0.1 to 1000")
-      .has("direction_deg", &Mark::direction_deg, "against the length of the zone, 0 to 180 deg")
-      .has("count", &Mark::count, "of a cluster, 2 to 1000")
-      .has("height_um", &Mark::height_um, "of a wave, peak to valley [um], 0.01 to 1000")
-      .finish();
+  ValueClass<Mark> mark = describe_class<Mark>(m);
+  mark.finish();
   mark.def(py::init(&mark_from), py::kw_only(), arg("kind"), arg("zone"), arg("seen") = "sunlight",
            arg("width_um") = py::none(), arg("direction_deg") = py::none(),
            arg("count") = py::none(), arg("height_um") = py::none(),

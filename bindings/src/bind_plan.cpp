@@ -36,45 +36,11 @@ py::typing::Dict<py::str, ZoneStep> zones_by_name(const Step& step) {
 }
 
 void bind_step(py::module_& m) {
-  ValueClass<ZoneStep>(m, "ZoneStep", "What a step does in one zone.")
-      .has("zone", &ZoneStep::zone, "name of the zone")
-      .has("worked", &ZoneStep::worked, "False: the step passes it by, and it stands as before")
-      .has("removal_um", &ZoneStep::removal_um, "lowered by this step [um]")
-      .has("scratch_um", &ZoneStep::scratch_um, "depth of the scratches it leaves [um]")
-      .has("depth_um", &ZoneStep::depth_um, "all removal so far and these scratches [um]")
-      .has("minutes", &ZoneStep::minutes, "sanding, without the change [min]")
-      .has("travel_m", &ZoneStep::travel_m, "of the block [m]")
-      .has("sheets_used", &ZoneStep::sheets_used, "sheets")
-      .has("gloss_gu", &ZoneStep::gloss_gu, "at 60 degrees, a lower bound [GU]")
-      .has("gloss_20_gu", &ZoneStep::gloss_20_gu, "the same at 20 degrees [GU]")
-      .has("gloss_85_gu", &ZoneStep::gloss_85_gu, "the same at 85 degrees [GU]")
-      .has("film_left_um", &ZoneStep::film_left_um,
-           "above the deepest scratch, on the mean [um]; None on a solid")
-      .has("cut_through", &ZoneStep::cut_through,
-           "chance of cutting through somewhere in the zone; None on a solid")
-      .has("strokes_left", &ZoneStep::strokes_left,
-           "strokes along an edge that the film still affords; None where the zone is levelled")
-      .finish();
-  ValueClass<Step>(m, "Step", "One step of a plan.")
-      .has("sheet", &Step::sheet, "id of the sheet")
-      .has("label", &Step::label, "of its grade, as read")
-      .has("size_um", &Step::size_um, "median grain size [um]")
-      .has("size_ratio", &Step::size_ratio,
-           "to the coarsest grain whose scratches it finds; None where it finds none")
-      .has("minutes", &Step::minutes, "all zones, with the change [min]")
-      .has("sheets_used", &Step::sheets_used, "sheets, all zones")
-      .has("cost", &Step::cost, "of the sheets used")
-      .has("gloss_gu", &Step::gloss_gu, "of the zone with least [GU]")
+  describe_class<ZoneStep>(m).finish();
+  describe_class<Step>(m)
       .has("zones", &zones_by_name, "ZoneStep of each zone, by name, in the order of the job")
-      .has("cautions", &Step::cautions, "that this step needs beside those of the plan")
       .finish();
-  ValueClass<Totals>(m, "Totals", "What a plan adds up to.")
-      .has("minutes", &Totals::minutes, "all steps [min]")
-      .has("film", &Totals::film, "share of its budget that the worst zone uses; None on a solid")
-      .has("steps", &Totals::steps, "number of steps")
-      .has("cost", &Totals::cost, "of the sheets used")
-      .has("depth_um", &Totals::depth_um, "of the deepest zone [um]")
-      .finish();
+  describe_class<Totals>(m).finish();
 }
 
 }  // namespace
@@ -82,18 +48,9 @@ void bind_step(py::module_& m) {
 void bind_plan(py::module_& m) {
   bind_step(m);
   py::class_<PlanOfJob> bound(m, "Plan", "A plan, or the reason why there is none.");
-  const auto member = [&](const char* name, auto get, const char* doc) {
-    bound.def_property_readonly(
-        name, [get](const PlanOfJob& self) { return self.plan.*get; }, doc);
-  };
-  member("found", &Plan::found, "whether there is a sequence");
-  member("before", &Plan::before, "work on defects, before the first step");
-  member("steps", &Plan::steps, "the steps, in order");
-  member("total", &Plan::total, "what they add up to");
-  member("findings", &Plan::findings, "what to say of stack and sequence");
-  member("cautions", &Plan::cautions, "reminders that belong to the work");
-  member("relies_on", &Plan::relies_on, "inputs that the figures hang on, most influential first");
-  member("why", &Plan::why, "why there is none; None where there is one");
+  add_members(bound, levigate::description_of<Plan>(),
+              [](py::handle self) -> const void* { return &self.cast<const PlanOfJob&>().plan; },
+              {"exact", "tradeoff"});
   bound.def_property_readonly("tradeoff", &tradeoff,
                               "plans that none beats in minutes, film and cost, by minutes");
   bound.def_property_readonly(

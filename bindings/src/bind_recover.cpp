@@ -22,27 +22,10 @@ using levigate::WayBack;
 using py::arg;
 
 void bind_diagnosis(py::module_& m) {
-  ValueClass<Cause>(m, "Cause", "One explanation of a mark.")
-      .has("step", &Cause::step, "in the order of what was done, from 0")
-      .has("sheet", &Cause::sheet, "id of the sheet")
-      .has("stray", &Cause::stray, "a stray grain under that sheet, not its own grain")
-      .has("probability", &Cause::probability, "of all causes, 0 to 1")
-      .has("expected", &Cause::expected, "such marks that it leaves in the zone on average")
-      .has("missed", &Cause::missed,
-           "for each done step: chance that it missed the spot, given this cause")
-      .finish();
-  ValueClass<Need>(m, "Need", "How much has to come off until a mark is gone, and the chance.")
-      .has("need_um", &Need::need_um, "[um]")
-      .has("probability", &Need::probability, "of that, 0 to 1")
-      .finish();
-  ValueClass<Diagnosis> diagnosis(m, "Diagnosis", "What a mark tells.");
-  diagnosis.has("mark", &Diagnosis::mark, "the mark")
-      .has("causes", &Diagnosis::causes, "most likely first; none where no step explains it")
-      .has("needs", &Diagnosis::needs, "how much has to come off, from least to most")
-      .has("shows_um", &Diagnosis::shows_um,
-           "width from which a scratch stands out from the finish [um]")
-      .has("evidence", &Diagnosis::evidence, "in words")
-      .finish();
+  describe_class<Cause>(m).finish();
+  describe_class<Need>(m).finish();
+  ValueClass<Diagnosis> diagnosis = describe_class<Diagnosis>(m);
+  diagnosis.finish();
   diagnosis.def(
       "need_um", [](const Diagnosis& self, double q) { return need_quantile_um(self.needs, q); },
       arg("q"), "The least need that a share q of the chances does not exceed [um].");
@@ -52,48 +35,11 @@ void bind_diagnosis(py::module_& m) {
 
 void bind_recover(py::module_& m) {
   bind_diagnosis(m);
-  ValueClass<TryStep>(m, "TryStep", "A step of a try.")
-      .has("sheet", &TryStep::sheet, "id of the sheet")
-      .has("removal_um", &TryStep::removal_um, "to take off with it [um]")
-      .has("minutes", &TryStep::minutes, "sanding, without the change [min]")
-      .finish();
-  ValueClass<Try>(m, "Try", "One try: back to a sheet and up again.")
-      .has("steps", &Try::steps, "the sheet gone back to, then those after it as in the plan")
-      .has("removal_um", &Try::removal_um, "that they take off in all [um]")
-      .has("minutes", &Try::minutes, "of all, with changing, washing and looking [min]")
-      .has("gone_chance", &Try::gone_chance,
-           "that the mark is gone after it, given that it was not before")
-      .finish();
-  ValueClass<Reentry>(m, "Reentry", "What going back to one sheet takes.")
-      .has("sheet", &Reentry::sheet, "id of the sheet")
-      .has("removal_um", &Reentry::removal_um, "that it takes off where it is climbed through [um]")
-      .has(
-          "fixed_minutes", [](const Reentry& self) { return self.climb.fixed_minutes; },
-          "of the steps after it, changing, looking [min]")
-      .has(
-          "minutes_per_um", [](const Reentry& self) { return self.climb.minutes_per_um; },
-          "of the step itself [min/um]")
-      .has(
-          "above_um", [](const Reentry& self) { return self.climb.above_um; },
-          "that the steps after it take off anyway [um]")
-      .has(
-          "reach_um", [](const Reentry& self) { return self.climb.reach_um; },
-          "deepest that it takes out [um]")
-      .finish();
-  ValueClass<WayBack> way(m, "WayBack", "The way back, or why there is none.");
-  way.has("found", &WayBack::found, "whether there is one")
-      .has("diagnosis", &WayBack::diagnosis, "which step made the mark")
-      .has("tries", &WayBack::tries, "the second is for when the mark is seen again, and so on")
-      .has("reentries", &WayBack::reentries, "each sheet one can go back to, coarse to fine")
-      .has("expected_minutes", &WayBack::expected_minutes,
-           "another round, where it comes to that, included [min]")
-      .has("round_minutes", &WayBack::round_minutes, "of another round with all steps again [min]")
-      .has("gone_chance", &WayBack::gone_chance, "that one of the tries removes it")
-      .has("film_um", &WayBack::film_um, "that may still come off here [um]; None on a solid")
-      .has("why", &WayBack::why, "where there is no way back")
-      .has("remains", &WayBack::remains, "what can still be done then")
-      .has("cautions", &WayBack::cautions, "what can hurt")
-      .finish();
+  describe_class<TryStep>(m).finish();
+  describe_class<Try>(m).finish();
+  describe_class<Reentry>(m).finish();
+  ValueClass<WayBack> way = describe_class<WayBack>(m);
+  way.finish();
   way.def("card", &levigate::way_back_card, "As plain text.")
       .def(
           "to_json", [](const WayBack& self) { return levigate::to_json(self); },

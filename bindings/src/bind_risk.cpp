@@ -56,42 +56,12 @@ py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simul
 }  // namespace
 
 void bind_simulation(py::module_& m) {
-  ValueClass<Interval>(m, "Interval", "How a number came out over all draws.")
-      .has("p10", &Interval::p10, "least that one draw in ten does not exceed")
-      .has("p50", &Interval::p50, "the same for one in two")
-      .has("p90", &Interval::p90, "the same for nine in ten")
-      .has("mean", &Interval::mean, "of all")
-      .finish();
-  ValueClass<Share>(m, "Share",
-                    "How often something happened, with the 90 % interval of its chance.")
-      .has("share", &Share::share, "of the draws")
-      .has("low", &Share::low, "lower end of the interval")
-      .has("high", &Share::high, "upper end of it")
-      .finish();
-  ValueClass<SimulatedStep>(m, "SimulatedStep", "One step over all draws.")
-      .has("sheet", &SimulatedStep::sheet, "id of the sheet")
-      .has("minutes", &SimulatedStep::minutes, "all zones, with the change [min]")
-      .has("sheets_used", &SimulatedStep::sheets_used, "sheets, all zones")
-      .has("paper_short", &SimulatedStep::paper_short,
-           "draws that use more than is on hand; None without a limit")
-      .finish();
-  ValueClass<SimulatedZone>(m, "SimulatedZone", "One zone on a coat over all draws, at the end.")
-      .has("zone", &SimulatedZone::zone, "name of the zone")
-      .has("film_left_um", &SimulatedZone::film_left_um,
-           "above the deepest scratch, on the mean of the zone [um]")
-      .has("thinnest_um", &SimulatedZone::thinnest_um, "the same where least is left [um]")
-      .has("cut_through", &SimulatedZone::cut_through,
-           "draws in which some spot ends with less than the reserve")
-      .has("over_budget", &SimulatedZone::over_budget,
-           "draws in which the zone goes deeper than the plan's budget for it")
-      .finish();
-  ValueClass<Simulation> simulation(m, "Simulation", "A plan over all draws.");
-  simulation.has("draws", &Simulation::draws, "that were made")
-      .has("seed", &Simulation::seed, "of the random numbers")
-      .has("minutes", &Simulation::minutes, "all steps, and what comes before the first [min]")
-      .has("sheets", &Simulation::sheets, "all steps")
-      .has("steps", &Simulation::steps, "SimulatedStep of each step, in order")
-      .has("zones", &simulated_zones, "SimulatedZone of each zone on a coat, by name")
+  describe_class<Interval>(m).finish();
+  describe_class<Share>(m).finish();
+  describe_class<SimulatedStep>(m).finish();
+  describe_class<SimulatedZone>(m).finish();
+  ValueClass<Simulation> simulation = describe_class<Simulation>(m);
+  simulation.has("zones", &simulated_zones, "SimulatedZone of each zone on a coat, by name")
       .finish();
   simulation.def(
       "to_json", [](const Simulation& self) { return levigate::to_json(self); },

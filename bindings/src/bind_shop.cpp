@@ -19,42 +19,11 @@ using levigate::Shop;
 using py::arg;
 
 void bind_numbers(py::module_& m) {
-  ValueClass<LearnedFactor>(m, "LearnedFactor", "A learned factor on what is computed.")
-      .has("factor", &LearnedFactor::factor, "median")
-      .has("low", &LearnedFactor::low, "5 % are below it")
-      .has("high", &LearnedFactor::high, "5 % are above it")
-      .has("observations", &LearnedFactor::observations, "behind it")
-      .finish();
-  ValueClass<LearnedPair>(m, "LearnedPair", "A learned factor of a backing on a coating.")
-      .has("coating", &LearnedPair::coating, "name, as in the job")
-      .has("backing", &LearnedPair::backing,
-           "name, as in the stack; empty: all of which nothing is known on this coating")
-      .has(
-          "factor", [](const LearnedPair& p) { return p.learned.factor; }, "median")
-      .has(
-          "low", [](const LearnedPair& p) { return p.learned.low; }, "5 % are below it")
-      .has(
-          "high", [](const LearnedPair& p) { return p.learned.high; }, "5 % are above it")
-      .has(
-          "observations", [](const LearnedPair& p) { return p.learned.observations; }, "behind it")
-      .has("correlations", &LearnedPair::correlations,
-           "of a rate's logarithm with that of the person's pace and of the rates before it")
-      .finish();
-  ValueClass<LearnedFilm>(m, "LearnedFilm", "How films of a coating differ from their coats.")
-      .has("coating", &LearnedFilm::coating, "name, as in the job")
-      .has("offset_um", &LearnedFilm::offset_um, "added to the mean, median [um]")
-      .has("low_um", &LearnedFilm::low_um, "5 % are below it [um]")
-      .has("high_um", &LearnedFilm::high_um, "5 % are above it [um]")
-      .has("observations", &LearnedFilm::observations, "films behind it")
-      .finish();
-  ValueClass<LearnedJob>(m, "LearnedJob", "A job whose journal was learned from.")
-      .has("job", &LearnedJob::job, "its name, which stands for one piece of work")
-      .has("lines", &LearnedJob::lines, "of it that were learned, the first ones")
-      .finish();
-  ValueClass<LearnedNoise>(m, "LearnedNoise", "How one observation differs from the next.")
-      .has("log_sd", &LearnedNoise::log_sd, "standard deviation of its logarithm")
-      .has("weight", &LearnedNoise::weight, "observations that this is known by")
-      .finish();
+  describe_class<LearnedFactor>(m).finish();
+  describe_class<LearnedPair>(m).finish();
+  describe_class<LearnedFilm>(m).finish();
+  describe_class<LearnedJob>(m).finish();
+  describe_class<LearnedNoise>(m).finish();
   ValueClass<LearnedLine>(m, "LearnedLine", "One learned number and its sentence.")
       .has("subject", &LearnedLine::subject, "as \"latex paper on two-part urethane\"")
       .has("quantity", &LearnedLine::quantity,
@@ -72,15 +41,8 @@ void bind_numbers(py::module_& m) {
 
 void bind_shop(py::module_& m) {
   bind_numbers(m);
-  ValueClass<Shop> shop(m, "Shop", "What journals taught; as it is made: the profiles' bands.");
+  ValueClass<Shop> shop = describe_class<Shop>(m);
   shop.has("person", &Shop::person, "the person's pace: work in a minute over what is computed")
-      .has("rates", &Shop::rates, "removal rate of backings on coatings over what is computed")
-      .has("scratches", &Shop::scratches,
-           "depth of scratches of backings on coatings over what is computed")
-      .has("films", &Shop::films, "offsets of films")
-      .has("jobs", &Shop::jobs, "whose journals were learned from")
-      .has("minutes_noise", &Shop::minutes_noise, "how one step differs from the next")
-      .has("scratch_noise", &Shop::scratch_noise, "how one reading differs from the next")
       .finish();
   shop.def(py::init(), "As it is before any journal: the bands of the profiles.");
   shop.def_static("load", &levigate::load_shop, arg("path"),

@@ -141,17 +141,8 @@ void bind_stack(py::module_& m) {
   stack.def(py::pickle([](const Stack& s) { return levigate::to_json(s); },
                        [](const std::string& text) { return levigate::stack_from_json(text); }));
 
-  ValueClass<Finding> finding(m, "Finding", "What a check has to say.");
-  finding
-      .has(
-          "kind", [](const Finding& f) { return levigate::to_string(f.kind); },
-          "what it is about, as \"gap\"")
-      .has(
-          "severity", [](const Finding& f) { return levigate::to_string(f.severity); },
-          "\"note\", \"warning\" or \"error\"")
-      .has("sheets", &Finding::sheets, "ids of the sheets it is about")
-      .has("message", &Finding::message, "a sentence with names, sizes and limits")
-      .finish();
+  ValueClass<Finding> finding = describe_class<Finding>(m);
+  finding.finish();
   finding.def(
       "to_dict",
       [](const Finding& f) -> py::dict {

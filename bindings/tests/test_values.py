@@ -133,6 +133,38 @@ def test_read_only(values):
             value.something_else = 1
 
 
+def test_a_member_says_its_unit_its_range_and_its_type():
+    assert levigate.Wheel.diameter_mm.__doc__ == "of the wheel [mm], 10 to 2000"
+    assert levigate.Wheel.name.__doc__ == "name of the profile, or the user's own"
+    assert levigate.Cause.expected.__doc__.endswith("on average, at least 0")
+
+    def told(of):
+        return of.fget.__doc__.splitlines()[0]
+
+    assert told(levigate.Wheel.diameter_mm) == "(self: levigate._core.Wheel) -> float"
+    assert told(levigate.Mark.count) == "(self: levigate._core.Mark) -> int | None"
+    assert told(levigate.Job.zones) == "(self: levigate._core.Job) -> list[levigate._core.Zone]"
+    ways = 'typing.Literal["loupe", "comparison", "lamp", "sunlight"]'
+    assert told(levigate.Mark.seen) == f"(self: levigate._core.Mark) -> {ways}"
+
+
+def test_a_member_is_read_of_its_own_class(values):
+    for wrong in (None, 1.5, values["Job"]):
+        with pytest.raises(TypeError, match="diameter_mm is of"):
+            levigate.Wheel.diameter_mm.fget(wrong)
+
+
+def test_a_whole_number_is_whole(demo):
+    job, stack = demo
+    simulation = levigate.simulate(job, levigate.plan(job, stack), draws=10, seed=2**64 - 1)
+    assert simulation.seed == 2**64 - 1 and simulation.draws == 10
+
+
+def test_a_value_inside_keeps_what_it_lies_in(demo):
+    zones = levigate.Job.from_dict(demo[0].to_dict()).zones
+    assert [zone.film for zone in zones] == [zone.film for zone in demo[0].zones]
+
+
 def test_a_list_handed_out_is_a_copy(values):
     values["Stack"].sheets.clear()
     values["Plan"].steps.clear()

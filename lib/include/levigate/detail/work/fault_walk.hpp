@@ -16,7 +16,7 @@ namespace detail {
 
 /// A place in a message: the pointer, or at the root that of the member.
 inline std::string place_of(const std::string& pointer, std::string_view name) {
-  return pointer.empty() ? "/" + std::string(name) : pointer;
+  return pointer.empty() ? std::string("/").append(name) : pointer;
 }
 
 /// The pointer of a member. A place that is no pointer has none.
@@ -90,9 +90,9 @@ class FaultWalk {
         if (member.filled && !member.lean && kind.size(at) == 0)
           add(told(name + " is empty, in " + place_of(pointer, name) + named), name, pointer);
         for (std::size_t i = 0; i < kind.size(at); ++i) {
+          const std::string at_i = std::to_string(i);
           const std::string item =
-              name + (kind.of->form == Form::value ? "/" + std::to_string(i)
-                                                   : "[" + std::to_string(i) + "]");
+              kind.of->form == Form::value ? name + "/" + at_i : name + "[" + at_i + "]";
           held(member, *kind.of, kind.item(at, i), item, pointer, named);
         }
         break;

@@ -16,8 +16,16 @@ using namespace workshop;
 inline Job clock_case() {
   Job job = top(30);
   job.name = "clock case";
-  job.zones.push_back({"door", 500, block_named("cork block"), Film{110, 8}, 20, 3});
-  job.zones.push_back({"rim", 60, block_named("foam pad"), Film{60, 8}, 0, 3, false});
+  job.zones.push_back({.name = "door",
+                       .area_cm2 = 500,
+                       .block = block_named("cork block"),
+                       .film = Film{110, 8},
+                       .peel_um = 20});
+  job.zones.push_back({.name = "rim",
+                       .area_cm2 = 60,
+                       .block = block_named("foam pad"),
+                       .film = Film{60, 8},
+                       .edge = Edge{"top"}});
   return job;
 }
 

@@ -9,6 +9,7 @@
 
 #include "levigate/film/edge.hpp"
 #include "levigate/film/gauge.hpp"
+#include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/sources.hpp"
 #include "levigate/wheel/wheel.hpp"

@@ -136,8 +136,8 @@ inline Work work_of(const Job& job, const Sheet& sheet, const Zone& zone, double
   const Block tool = tool_of(sheet) ? std::get<Block>(*tool_of(sheet)) : zone.block;
   const double pressure_kpa = tool.force_n / tool.area_cm2 * 10;
   const Contact touch =
-      contact({left_um, spread, sheet.backing.tip_spread,
-               sheet.backing.modulus_mpa, pressure_kpa, job.coating.hardness_mpa});
+      contact({left_um, spread, sheet.backing.tip_spread, sheet.backing.modulus_mpa, pressure_kpa,
+               job.coating.hardness_mpa});
   const Backing& b = sheet.backing;
   const double x = b.clean_every_m / b.fade_m;
   const double share = b.floor + (1 - b.floor) * (1 - std::exp(-x)) / x;

@@ -75,15 +75,21 @@ inline Stack random_stack(Random& random, std::size_t most = 9) {
     sheet.id = "s" + std::to_string(i);
     sheet.label = "own";
     // Whole micrometres, so that equal sizes and equal ratios come about.
-    sheet.size_um = std::floor(std::exp(random.between(std::log(4.0), std::log(45.0))));
+    const double size_um = std::floor(std::exp(random.between(std::log(4.0), std::log(45.0))));
     sheet.backing = backing_named(backings[random.below(4)]);
-    if (random.chance(0.1)) sheet.block = block_named("foam pad");
+    std::optional<Tool> tool;
+    if (random.chance(0.1)) tool = block_named("foam pad");
     sheet.width_mm = 115;
     sheet.height_mm = 140;
-    if (*sheet.size_um < 14 && random.chance(0.6)) {  // a compound
-      sheet.worn_um = *sheet.size_um * random.between(0.6, 1);
-      sheet.coarsest_scratch_um = random.between(0.2, 2.5);
-      sheet.wear_share = random.between(0.1, 1);
+    if (size_um < 14 && random.chance(0.6)) {
+      Polish polish{.size_um = size_um, .reach = {}, .tool = tool};
+      polish.worn_um = size_um * random.between(0.6, 1);
+      polish.reach = ScratchReach{random.between(0.2, 2.5)};
+      polish.wear_share = random.between(0.1, 1);
+      sheet.kind = polish;
+    } else {
+      sheet.size_um = size_um;
+      if (tool) sheet.kind = Pad{*tool};
     }
     if (random.chance(0.4)) sheet.on_hand = std::floor(random.between(0, 6));
     if (random.chance(0.7)) sheet.price = std::floor(random.between(0, 4));
@@ -107,6 +113,18 @@ struct Way {
   int stands = 0;          ///< zones that none did
 };
 
+/// Size of the grain of a random sheet.
+inline double size_of(const Sheet& sheet) {
+  const Polish* polish = polish_of(sheet);
+  return polish ? polish->size_um : *sheet.size_um;
+}
+
+/// Size of that grain once it has done its work.
+inline double left_of(const Sheet& sheet) {
+  const Polish* polish = polish_of(sheet);
+  return polish ? polish->worn_um : *sheet.size_um;
+}
+
 /// The formulas of one sheet in one zone, put together anew.
 struct Work {
   Block tool;
@@ -114,16 +132,17 @@ struct Work {
 };
 
 inline Work work_of(const Job& job, const Sheet& sheet, const Zone& zone, double size_um,
-                    double spread) {
-  const Block tool = sheet.block.value_or(zone.block);
+                    double left_um, double spread) {
+  const Block tool = tool_of(sheet) ? std::get<Block>(*tool_of(sheet)) : zone.block;
   const double pressure_kpa = tool.force_n / tool.area_cm2 * 10;
   const Contact touch =
-      contact({sheet.worn_um.value_or(size_um), spread, sheet.backing.tip_spread,
-               sheet.backing.modulus_mpa, pressure_kpa, job.coating.hardness_mpa});
+      contact({left_um, spread, sheet.backing.tip_spread, sheet.backing.modulus_mpa, pressure_kpa,
+               job.coating.hardness_mpa});
   const Backing& b = sheet.backing;
   const double x = b.clean_every_m / b.fade_m;
   const double share = b.floor + (1 - b.floor) * (1 - std::exp(-x)) / x;
-  const double fresh = sheet.wear_share * job.coating.wear_coefficient *
+  const double wear_share = polish_of(sheet) ? polish_of(sheet)->wear_share : 1;
+  const double fresh = wear_share * job.coating.wear_coefficient *
                        std::min(1.0, std::sqrt(size_um / 100)) * (pressure_kpa / 1000) /
                        job.coating.hardness_mpa * 1e6;
   const double rq_um = 0.544 * touch.groove_depth_um();
@@ -146,7 +165,7 @@ class Enumeration {
     for (const Sheet& sheet : stack.sheets) {
       auto& row = work_.emplace_back();
       for (const Zone& zone : job.zones)
-        row.push_back(work_of(job, sheet, zone, *sheet.size_um, 0.20));
+        row.push_back(work_of(job, sheet, zone, size_of(sheet), left_of(sheet), 0.20));
     }
     for (const Zone& zone : job.zones) {
       start_.push_back(start_of(zone));
@@ -179,11 +198,11 @@ class Enumeration {
     if (!zone.carries && !job_.scratched_by) return {};
     const Grade& grade = zone.carries ? zone.carries->grade : *job_.scratched_by;
     Sheet paper;
-    if (zone.carries) paper.worn_um = zone.carries->worn_um;
     paper.backing = backing_named("latex paper");
-    const Work work = work_of(job_, paper, zone, grade.median_um, log_spread(grade));
-    State state{grade.median_um, paper.worn_um.value_or(grade.median_um), work.scratch_um, 0,
-                false};
+    const double left_um =
+        zone.carries ? zone.carries->worn_um.value_or(grade.median_um) : grade.median_um;
+    const Work work = work_of(job_, paper, zone, grade.median_um, left_um, log_spread(grade));
+    State state{grade.median_um, left_um, work.scratch_um, 0, false};
     double rq_um = work.rq_um;
     if (zone.carries && zone.carries->scratch_um) {
       state.scratch_um = *zone.carries->scratch_um;
@@ -193,11 +212,9 @@ class Enumeration {
     state.gloss_gu = gloss_gu(job_.coating.refractive_index, 60, rq_um);
     return state;
   }
-  double size(std::size_t sheet) const { return *stack_.sheets[sheet].size_um; }
+  double size(std::size_t sheet) const { return size_of(stack_.sheets[sheet]); }
   /// Size of the grain once it has done its work.
-  double left_um(std::size_t sheet) const {
-    return stack_.sheets[sheet].worn_um.value_or(size(sheet));
-  }
+  double left_um(std::size_t sheet) const { return left_of(stack_.sheets[sheet]); }
   State state_after(std::size_t sheet, std::size_t z) const {
     return {size(sheet), left_um(sheet), work_[sheet][z].scratch_um, work_[sheet][z].gloss_gu,
             true};
@@ -238,9 +255,9 @@ class Enumeration {
     std::vector<State> states = start_;
     for (std::size_t i = 0; i < sheets.size(); ++i) {
       const std::size_t sheet = sheets[i];
-      const bool compound = stack_.sheets[sheet].coarsest_scratch_um.has_value();
+      const Polish* compound = polish_of(stack_.sheets[sheet]);
       if (compound && i == 0 && levels_) return;  // a compound does not level
-      way.compound = way.compound || compound;
+      way.compound = way.compound || compound != nullptr;
       std::vector<double> from;
       if (i > 0) from.push_back(left_um(sheets[i - 1]));
       double minutes = job_.rules.change_minutes, used = 0;
@@ -255,7 +272,8 @@ class Enumeration {
           from.push_back(state.left_um);
           if (compound) {
             way.too_deep_um = std::max(
-                way.too_deep_um, state.scratch_um - *stack_.sheets[sheet].coarsest_scratch_um);
+                way.too_deep_um,
+                state.scratch_um - std::get<ScratchReach>(compound->reach).coarsest_scratch_um);
           }
           removal = state.scratch_um * job_.rules.overcut;
           way.passed_before += !state.in_step && i > 0 ? 1 : 0;

@@ -99,8 +99,11 @@ SPOILT = {
     "two targets": lambda job: job["target"].update(gloss_gu=50),
     "solid with film": lambda job: job.update(coating="acrylic sheet"),
     "unknown block": lambda job: job["zones"][0].update(block="soft block"),
-    "edge with film": lambda job: job["zones"][2].update(edge_of="top", radius_mm=1),
-    "radius without edge": lambda job: job["zones"][2].update(radius_mm=1),
+    "levelled edge": lambda job: job["zones"][2].update(levelled=False),
+    "edge that tells the film below": lambda job: job["zones"].append(
+        {**EDGE, "edge_of": "top", "radius_mm": 0, "below_um": 30}
+    ),
+    "radius without edge": lambda job: job["zones"][1].update(radius_mm=1),
     "edge without radius": lambda job: job.update(
         zones=[job["zones"][0], {**EDGE, "edge_of": "top"}]
     ),
@@ -152,7 +155,7 @@ def test_schema_and_reader_refuse_the_same_job(spoil):
 ALLOWED = {
     "scratched, without peel": lambda job: (
         job.update(start={"scratched_by": "P320"}),
-        [zone.pop("peel_um") for zone in job["zones"]],
+        [zone.pop("peel_um", None) for zone in job["zones"]],
     ),
     "no start": lambda job: job.pop("start"),
     "zones as they stand": lambda job: (
@@ -168,6 +171,7 @@ ALLOWED = {
         [zone.pop("film") for zone in job["zones"]],
     ),
     "edge": lambda job: job["zones"].append({**EDGE, "edge_of": "top", "radius_mm": 0}),
+    "edge with a film of its own": lambda job: job["zones"][2].update(radius_mm=1),
     "defects": lambda job: job["zones"][0].update(
         defects=[
             {"kind": "nib", "height_um": 12, "width_mm": 1},

@@ -30,7 +30,7 @@ TEST(BadStack, EmptyId) {
 
 TEST(BadStack, TwoSheetsOfOneId) {
   bad_stack(stack_with("\"b-600\"", "\"a-p400\""), "/sheets/9/id", "CAMI 600",
-            {"id 'a-p400' stands twice", "/sheets/9"});
+            {"id 'a-p400' is repeated", "/sheets/9"});
 }
 
 TEST(BadStack, NumbersOutOfRange) {
@@ -62,9 +62,10 @@ constexpr auto own_compound =
 
 TEST(BadStack, CompoundsThatCannotBe) {
   std::string text = stack_with_polish(with(own_compound, "\"worn_um\": 1", "\"worn_um\": 3"));
-  expect_fails<OutOfRange>(
-      stack_from_json, text, line_with(text, "worn_um"),
-      {"worn_um (up to size_um) = 3 um", "0.01 to 2 um", "/sheets/0/compound"});
+  bad_stack(text, "/sheets/0/compound", "worn_um",
+            {"worn_um = 3 um is above the fresh size_um = 2 um", "/sheets/0/compound"});
+  bad_stack(stack_with_polish(with(own_compound, "\"worn_um\": 1, ", "")), "/sheets/0/compound",
+            "coarsest_paper_um", {"worn_um is missing"});
   bad_stack(stack_with_polish("\"compound\": \"finest\""), "/sheets/0/compound", "finest",
             {"compound 'finest' is not known", "the nearest is 'fine'"});
   bad_stack(stack_with_polish("\"size_um\": 2, \"compound\": \"fine\""), "/sheets/0/size_um",

@@ -168,11 +168,12 @@ TEST(RoundTrip, FilmFormsGiveTheFilmOfTheirNumbers) {
   EXPECT_EQ(*job.zones[2].film, (Film{45, 6}));
 }
 
-constexpr auto edges_film = "\"film\": {\"mean_um\": 45, \"sd_um\": 6},\n      \"levelled\": false";
+constexpr auto edges_film =
+    "\"film\": {\"mean_um\": 45, \"sd_um\": 6},\n      \"edge_of\": \"top\"";
 
 TEST(RoundTrip, AnEdgeHasAShareOfItsZonesFilm) {
   const Job job = job_from_json(job_with(edges_film, "\"edge_of\": \"top\", \"radius_mm\": 0"));
-  EXPECT_FALSE(job.zones[2].levelled);
+  EXPECT_FALSE(is_levelled(job.zones[2]));
   EXPECT_EQ(job.zones[2].film->mean_um, 0.5 * job.zones[0].film->mean_um);
   EXPECT_EQ(job, job_from_json(to_json(job)));
 }

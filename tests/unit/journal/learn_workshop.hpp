@@ -20,15 +20,12 @@ inline Job clock_case() {
                        .area_cm2 = 500,
                        .block = block_named("cork block"),
                        .film = Film{110, 8},
-                       .peel_um = 20,
-                       .peel_wavelength_mm = 3});
+                       .peel_um = 20});
   job.zones.push_back({.name = "rim",
                        .area_cm2 = 60,
                        .block = block_named("foam pad"),
                        .film = Film{60, 8},
-                       .edge = Edge{"top"},
-                       .peel_um = 0,
-                       .peel_wavelength_mm = 3});
+                       .edge = Edge{"top"}});
   return job;
 }
 

@@ -165,9 +165,7 @@ TEST(Carried, ACompoundMeetsTheScratchesOfTheZoneThatItTakesUp) {
   Job job = two_zones(carrying("P1500"), carrying("P600"));
   Stack stack = papers({"P1200"});
   Sheet bar = paper("bar", "bar");
-  bar.size_um = 3;
-  bar.worn_um = 2;
-  bar.coarsest_scratch_um = 0.5;
+  bar.kind = Polish{.size_um = 3, .worn_um = 2, .reach = ScratchReach{0.5}};
   stack.sheets.push_back(bar);
   job.target = {.size_um = 3, .gloss_gu = {}, .label = ""};
   const Plan taken = evaluate(job, stack, {"bar"});

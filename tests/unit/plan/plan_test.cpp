@@ -178,7 +178,11 @@ TEST(Plan, EachStepRemovesTheScratchesOfTheStepBefore) {
 // An edge holds half the film: the levelling block keeps off it, and no coarse scratch has to come out of it.
 TEST(Plan, AnEdgeIsNeverLevelled) {
   Job job = top(35);
-  job.zones.push_back({"edge", 20, block_named("foam pad"), Film{35, 3}, 0, 3, false});
+  job.zones.push_back({.name = "edge",
+                       .area_cm2 = 20,
+                       .block = block_named("foam pad"),
+                       .film = Film{35, 3},
+                       .edge = Edge{"top"}});
   const Plan found = plan(job, papers(drawer));
   ASSERT_TRUE(found.found) << found.why->message;
   const ZoneStep& first = found.steps[0].zones[1];
@@ -188,7 +192,7 @@ TEST(Plan, AnEdgeIsNeverLevelled) {
   EXPECT_EQ(found.steps[1].zones[1].removal_um, 0);
   EXPECT_GT(found.steps[1].zones[1].depth_um, 0);
   EXPECT_EQ(found.steps[2].zones[1].removal_um, found.steps[1].zones[1].scratch_um);
-  job.zones[1].levelled = true;
+  job.zones[1].edge.reset();
   const Plan levelled = evaluate(job, papers(drawer), ids(found));
   EXPECT_GT(levelled.exact.depth_pm[1], found.exact.depth_pm[1]);
 }

@@ -14,6 +14,12 @@
 #include <set>
 #include <utility>
 
+#include "levigate/film/edge.hpp"
+#include "levigate/film/gauge.hpp"
+#include "levigate/wheel/compound_table.hpp"
+#include "levigate/wheel/limits.hpp"
+#include "levigate/wheel/sources.hpp"
+#include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"
 
 namespace {

@@ -23,15 +23,23 @@ Sheet buff(const std::string& name, const Coating& coating) {
   Sheet sheet;
   sheet.id = name;
   sheet.label = name + " compound";
-  sheet.size_um = compound.size_um;
-  sheet.worn_um = compound.worn_um;
-  sheet.coarsest_scratch_um = compound.coarsest_scratch_um;
-  sheet.wear_share = compound.wear_share;
+  sheet.kind = Polish{.name = compound.name,
+                      .size_um = compound.size_um,
+                      .worn_um = compound.worn_um,
+                      .wear_share = compound.wear_share,
+                      .reach = ScratchReach{compound.coarsest_scratch_um},
+                      .tool = wheel_named("loose flannel")};
   sheet.backing = compound_backing(compound);
-  sheet.block = block_of(wheel_named("loose flannel"));
   sheet.width_mm = 100;
   sheet.height_mm = 100;
   return sheet;
+}
+
+Polish& polish_in(Sheet& sheet) { return std::get<Polish>(sheet.kind); }
+
+/// The wheel that a compound of the stack is on; null where the sheet is no compound.
+Wheel* wheel_in(Sheet& sheet) {
+  return polish_of(sheet) ? &std::get<Wheel>(*polish_in(sheet).tool) : nullptr;
 }
 
 Stack drawer_and_wheels() {
@@ -113,7 +121,7 @@ TEST(Sheen, ASatinTargetStopsBeforeTheCompounds) {
   const Plan found = plan(job, stack);
   ASSERT_TRUE(found.found) << found.why->message;
   for (const std::string& id : ids(found))
-    EXPECT_FALSE(stack.sheets[sheet_index(stack, id)].worn_um) << id;
+    EXPECT_FALSE(polish_of(stack.sheets[sheet_index(stack, id)])) << id;
   EXPECT_EQ(found.steps.back().sheet, "soft P1500");
   EXPECT_GE(found.steps.back().gloss_gu, *satin.low_gu);
   EXPECT_LE(found.steps.back().gloss_gu, *satin.high_gu);
@@ -179,11 +187,11 @@ TEST(Compounds, ReachMayBeGivenAsThePaperItFollows) {
   Stack stack = drawer_and_wheels();
   const Plan by_depth = plan(glossy(80), stack);
   for (Sheet& sheet : stack.sheets) {
-    if (!sheet.coarsest_scratch_um) continue;
+    if (!polish_of(sheet)) continue;
     for (const CompoundProfile& p : compound_table) {
-      if (p.name == sheet.id) sheet.coarsest_paper_um = p.coarsest_paper_um.value;
+      if (p.name == sheet.id) polish_in(sheet).reach = PaperReach{p.coarsest_paper_um.value};
     }
-    sheet.coarsest_scratch_um.reset();
+    EXPECT_TRUE(std::holds_alternative<PaperReach>(polish_in(sheet).reach)) << sheet.id;
   }
   EXPECT_EQ(ids(plan(glossy(80), stack)), ids(by_depth));
 }
@@ -195,7 +203,7 @@ TEST(Compounds, TakingTheCoarseOneOffTheShelfChangesThePlanAndItsCost) {
   ASSERT_TRUE(all.found) << all.why->message;
   std::vector<std::string> compounds;
   for (const std::string& id : ids(all)) {
-    if (stack.sheets[sheet_index(stack, id)].worn_um) compounds.push_back(id);
+    if (polish_of(stack.sheets[sheet_index(stack, id)])) compounds.push_back(id);
   }
   ASSERT_FALSE(compounds.empty());
   std::erase_if(stack.sheets, [&](const Sheet& sheet) { return sheet.id == compounds.front(); });
@@ -211,7 +219,7 @@ TEST(Compounds, TakingTheCoarseOneOffTheShelfChangesThePlanAndItsCost) {
 TEST(Compounds, CoarserThanTheLastPaperIsCalledOut) {
   Stack stack = papers({"P600", "P1000", "P1500"});
   stack.sheets.push_back(buff("cutting", top(0).coating));
-  stack.sheets.back().size_um = 16;
+  polish_in(stack.sheets.back()).size_um = 16;
   const Plan taken = evaluate(glossy(70), stack, {"P600", "P1000", "P1500", "cutting"});
   const Finding* finding = find(taken.findings, FindingKind::not_finer);
   ASSERT_NE(finding, nullptr);
@@ -221,18 +229,17 @@ TEST(Compounds, CoarserThanTheLastPaperIsCalledOut) {
 
 TEST(Compounds, ACompoundCannotGrowInUse) {
   Stack stack = drawer_and_wheels();
-  stack.sheets.back().worn_um = 5;
+  polish_in(stack.sheets.back()).worn_um = 5;
   EXPECT_THROW(plan(glossy(70), stack), BadInput);
 }
 
 TEST(Wheels, TooFastIsRefusedWithNumbers) {
   Stack stack = drawer_and_wheels();
   for (Sheet& sheet : stack.sheets) {
-    if (!sheet.block) continue;
-    Wheel wheel = wheel_of(*sheet.block);
-    wheel.rated_rpm = 4000;
-    wheel.rpm = 3500;
-    sheet.block = block_of(wheel);
+    Wheel* wheel = wheel_in(sheet);
+    if (!wheel) continue;
+    wheel->rated_rpm = 4000;
+    wheel->rpm = 3500;
   }
   const Plan none = plan(glossy(80), stack);
   EXPECT_FALSE(none.found);
@@ -246,7 +253,7 @@ TEST(Wheels, TooFastIsRefusedWithNumbers) {
 TEST(Wheels, ADwellTooLongIsRefusedWithNumbers) {
   Stack stack = drawer_and_wheels();
   for (Sheet& sheet : stack.sheets) {
-    if (sheet.block) sheet.block->wheel->feed_m_s = 0.0005;
+    if (Wheel* wheel = wheel_in(sheet)) wheel->feed_m_s = 0.0005;
   }
   const Plan none = plan(glossy(80), stack);
   EXPECT_FALSE(none.found);
@@ -260,11 +267,10 @@ TEST(Wheels, ADwellTooLongIsRefusedWithNumbers) {
 Stack drawer_and_fast_wheels() {
   Stack stack = drawer_and_wheels();
   for (Sheet& sheet : stack.sheets) {
-    if (!sheet.block) continue;
-    Wheel wheel = wheel_of(*sheet.block);
-    wheel.rated_rpm = 4000;
-    wheel.rpm = 3147;
-    sheet.block = block_of(wheel);
+    Wheel* wheel = wheel_in(sheet);
+    if (!wheel) continue;
+    wheel->rated_rpm = 4000;
+    wheel->rpm = 3147;
   }
   return stack;
 }
@@ -292,8 +298,8 @@ TEST(Wheels, OnACoatingWithoutLimitsAreUsedWithAWarning) {
     ASSERT_TRUE(found.found) << found.why->message;
     std::vector<std::string> wheeled;
     for (const std::string& id : ids(found)) {
-      if (drawer_and_wheels().sheets[sheet_index(drawer_and_wheels(), id)].block)
-        wheeled.push_back(id);
+      const Stack stack = drawer_and_wheels();
+      if (wheel_of(stack.sheets[sheet_index(stack, id)])) wheeled.push_back(id);
     }
     ASSERT_FALSE(wheeled.empty());
     std::vector<std::string> warned;
@@ -347,14 +353,20 @@ TEST(YoungCoat, ACoatingCuresAsItDoesUnderAnyName) {
 }
 
 TEST(Wheels, AboveTheirRatingAreAnError) {
-  Wheel wheel = wheel_named("loose flannel");
+  Stack stack = drawer_and_wheels();
+  Wheel& wheel = *wheel_in(stack.sheets.back());
   wheel.rpm = wheel.rated_rpm + 1;
-  EXPECT_THROW(block_of(wheel), OutOfRange);
+  EXPECT_THROW(validate(stack, ""), OutOfRange);
+  EXPECT_THROW(plan(glossy(80), stack), OutOfRange);
 }
 
 TEST(Edges, SayHowFewStrokesTheyCanTake) {
   Job job = top(35);
-  job.zones.push_back({"edge", 20, block_named("foam pad"), Film{45, 3}, 0, 3, false});
+  job.zones.push_back({.name = "edge",
+                       .area_cm2 = 20,
+                       .block = block_named("foam pad"),
+                       .film = Film{45, 3},
+                       .edge = Edge{"top"}});
   const Plan found = plan(job, papers(drawer));
   ASSERT_TRUE(found.found) << found.why->message;
   for (const Step& step : found.steps) {

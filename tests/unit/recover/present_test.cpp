@@ -18,9 +18,17 @@ const std::vector<std::string> drawer{"P600", "P800", "P1000", "P1200", "P1500"}
 /// A top and a side to be levelled, and an edge that is not.
 Job clock_case() {
   Job job = top(20);
-  job.zones.push_back({"side", 300, block_named("cork block"), Film{90, 5}, 15, 3});
-  job.zones.push_back({"edge", 30, block_named("foam pad"), Film{60, 5}, 15, 3});
-  job.zones[2].levelled = false;
+  job.zones.push_back({.name = "side",
+                       .area_cm2 = 300,
+                       .block = block_named("cork block"),
+                       .film = Film{90, 5},
+                       .peel_um = 15});
+  job.zones.push_back({.name = "edge",
+                       .area_cm2 = 30,
+                       .block = block_named("foam pad"),
+                       .film = Film{60, 5},
+                       .edge = Edge{"top"},
+                       .peel_um = 15});
   return job;
 }
 
@@ -112,11 +120,11 @@ TEST(Present, AGlossReachedByACompoundCountsAsReached) {
   Job job = top(20);
   Stack stack = papers(drawer);
   Sheet bar = paper("bar", "cutting bar");
-  bar.size_um = 6;
-  bar.worn_um = 2;
-  bar.coarsest_scratch_um = 2;
-  bar.wear_share = 0.2;
-  bar.block = block_named("foam pad");
+  bar.kind = Polish{.size_um = 6,
+                    .worn_um = 2,
+                    .wear_share = 0.2,
+                    .reach = ScratchReach{2},
+                    .tool = block_named("foam pad")};
   bar.backing = backing_named("foam-backed");
   stack.sheets.push_back(bar);
   const std::vector<DoneStep> done{{"P600"}, {"P1000"}, {"P1500"}, {"bar"}};

@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "levigate/stack/sheet.hpp"
+#include "levigate/surface/coating_table.hpp"
 #include "levigate/wheel/caution.hpp"
 #include "levigate/wheel/edge.hpp"
 #include "levigate/wheel/finding.hpp"
@@ -52,7 +54,7 @@ std::string refusal(F f) {
 }
 
 TEST(Wheel, IsABlockOfThePlanner) {
-  const Block block = block_of(bench_wheel());
+  const Block block = face_of(bench_wheel());
   EXPECT_DOUBLE_EQ(block.area_cm2, 20.0);
   EXPECT_DOUBLE_EQ(block.pressure_kpa(), 10.0);
   EXPECT_NEAR(block.speed_m_s, 12.7758, 5e-5);
@@ -67,7 +69,7 @@ TEST(Wheel, EveryProfileIsAWheelAndABlock) {
   for (const WheelProfile& profile : wheel_table) {
     const Wheel wheel = wheel_named(profile.name);
     EXPECT_EQ(wheel.name, profile.name);
-    EXPECT_NO_THROW(validate(block_of(wheel), profile.name)) << profile.name;
+    EXPECT_NO_THROW(validate(face_of(wheel), profile.name)) << profile.name;
   }
   EXPECT_THROW(wheel_named("loose flanel"), BadInput);
 }
@@ -105,7 +107,7 @@ TEST(Wheel, EveryMemberIsChecked) {
       Wheel wheel = bench_wheel();
       wheel.*bad.member = value;
       EXPECT_THROW(validate(wheel, "test"), OutOfRange) << value;
-      EXPECT_THROW(block_of(wheel), OutOfRange) << value;
+      EXPECT_THROW(validate(Pad{wheel}, "test"), OutOfRange) << value;
       EXPECT_THROW(speed_finding(wheel, bench_limits()), OutOfRange) << value;
       EXPECT_THROW(wheel_pass(wheel, bench_limits(), 0.1, 1.0), OutOfRange) << value;
       EXPECT_THROW(edge_load(wheel, 1.0), OutOfRange) << value;
@@ -221,7 +223,7 @@ TEST(WheelPass, AtTheLeastFeedTheRiseIsWhatTheSurfaceStands) {
 TEST(WheelPass, FilmAgreesWithTheTravelOfABlock) {
   const Wheel wheel = bench_wheel();
   const WheelPass pass = wheel_pass(wheel, bench_limits(), 0.02, 0.5);
-  const double seconds_of_a_spot = 0.5 / 0.02 / block_of(wheel).speed_m_s;
+  const double seconds_of_a_spot = 0.5 / 0.02 / face_of(wheel).speed_m_s;
   EXPECT_NEAR(0.5 / pass.film_per_pass_um * pass.dwell_s, seconds_of_a_spot, 1e-12);
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cmath>
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -35,16 +36,32 @@ class FaultWalk {
   void value(const Description& description, const void* at, const std::string& pointer,
              const std::string& named) {
     const std::string here = named_in(description, at, named);
-    for (const Member& member : description.members) one(member, member.in(at), pointer, here);
-    if (!description.rule) return;
+    bool sound = true;
+    for (const Member& member : description.members) {
+      const std::size_t before = faults_.size();
+      one(member, member.in(at), pointer, here);
+      sound = sound && (faults_.size() == before || member.kind->form == Form::value);
+    }
+    for (Fault& fault : by_rule(description, at, pointer + here, sound)) {
+      if (fault.pointer.empty() && pointer.starts_with('/')) fault.pointer = pointer;
+      faults_.push_back(std::move(fault));
+    }
+  }
+
+  /// What the rule of a description has against a value. Where a member of it has a fault, a number made of members is out
+  /// of range with it, as a pressure with its force: that is no fault of its own.
+  static std::vector<Fault> by_rule(const Description& description, const void* at,
+                                    const std::string& place, bool sound) {
+    std::vector<Fault> faults;
+    if (!description.rule) return faults;
     try {
-      description.rule(at, pointer + here);
+      description.rule(at, place);
     } catch (const Error& error) {
-      for (Fault fault : error.faults()) {
-        if (fault.pointer.empty() && pointer.starts_with('/')) fault.pointer = pointer;
-        faults_.push_back(std::move(fault));
+      for (const Fault& fault : error.faults()) {
+        if (sound || fault.code != ErrorCode::out_of_range) faults.push_back(fault);
       }
     }
+    return faults;
   }
 
   /// One member of a value at `pointer`.

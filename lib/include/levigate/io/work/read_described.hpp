@@ -104,12 +104,10 @@ class DescribedReader {
     std::vector<Fault> wrong;
     FaultWalk walk(wrong, false);
     for (const Member* member : have) walk.one(*member, member->in(at), node.pointer(), here);
-    if (description.rule && broken_ == broken) {
-      try {
-        description.rule(at, place(description, node) + here);
-      } catch (const Error& error) {
-        wrong.insert(wrong.end(), error.faults().begin(), error.faults().end());
-      }
+    if (broken_ == broken) {
+      for (Fault& fault :
+           FaultWalk::by_rule(description, at, place(description, node) + here, wrong.empty()))
+        wrong.push_back(std::move(fault));
     }
     for (Fault& fault : wrong) add(node.placed(std::move(fault)));
   }

@@ -63,8 +63,7 @@ inline void read_edge(const Node& node, const std::vector<Zone>& above, Zone& zo
   }
   const auto radius_mm = node.find("radius_mm");
   zone.edge = Edge{name, radius_mm ? std::optional(radius_mm->number()) : std::nullopt};
-  if (zone.film) return;
-  if (!flat->film) edge_of.fail("edge_of '" + shown(name) + "' has no film: it is a solid");
+  if (zone.film || !flat->film) return;  // a solid has none on either
   if (node.has("below_um")) {
     node.at("below_um").fail("below_um does not go with edge_of, which tells it by the radius");
   }

@@ -11,9 +11,11 @@ namespace {
 
 using levigate::Job;
 using levigate::Plan;
+using levigate::PlannedZone;
 using levigate::Stack;
 using levigate::Step;
 using levigate::Totals;
+using levigate::WheelStep;
 using levigate::ZoneStep;
 using py::arg;
 
@@ -29,10 +31,16 @@ std::vector<PlanOfJob> tradeoff(const PlanOfJob& self) {
   return result;
 }
 
-py::typing::Dict<py::str, ZoneStep> zones_by_name(const Step& step) {
-  py::typing::Dict<py::str, ZoneStep> result;
-  for (const ZoneStep& zone : step.zones) result[py::str(zone.zone)] = zone;
+template <typename Zone>
+py::typing::Dict<py::str, Zone> by_name(const std::vector<Zone>& zones) {
+  py::typing::Dict<py::str, Zone> result;
+  for (const Zone& zone : zones) result[py::str(zone.zone)] = zone;
   return result;
+}
+
+template <typename Choice>
+std::optional<std::string_view> name_of(const std::optional<Choice>& choice) {
+  return choice ? std::optional(levigate::to_string(*choice)) : std::nullopt;
 }
 
 void bind_step(py::module_& m) {
@@ -54,7 +62,17 @@ void bind_step(py::module_& m) {
            "chance of cutting through somewhere in the zone; None on a solid")
       .has("strokes_left", &ZoneStep::strokes_left,
            "strokes along an edge that the film still affords; None where the zone is levelled")
+      .has("tool", &ZoneStep::tool, "name of the block, pad or wheel in use here")
+      .has(
+          "passed_by", [](const ZoneStep& zone) { return name_of(zone.passed_by); },
+          "why the step passes the zone by, \"not levelled\" or \"fine already\"; None where it "
+          "works it")
+      .has("film_used", &ZoneStep::film_used,
+           "share of the zone's budget that is used after this step; None on a solid")
+      .has("passes", &ZoneStep::passes, "at a wheel: whole passes over every spot, or None")
+      .has("pass_s", &ZoneStep::pass_s, "at a wheel: one pass over the whole zone [s], or None")
       .finish();
+  describe_class<WheelStep>(m).finish();
   ValueClass<Step>(m, "Step", "One step of a plan.")
       .has("sheet", &Step::sheet, "id of the sheet")
       .has("label", &Step::label, "of its grade, as read")
@@ -65,9 +83,36 @@ void bind_step(py::module_& m) {
       .has("sheets_used", &Step::sheets_used, "sheets, all zones")
       .has("cost", &Step::cost, "of the sheets used")
       .has("gloss_gu", &Step::gloss_gu, "of the zone with least [GU]")
-      .has("zones", &zones_by_name, "ZoneStep of each zone, by name, in the order of the job")
+      .has(
+          "zones", [](const Step& s) { return by_name(s.zones); },
+          "ZoneStep of each zone, by name, in the order of the job")
       .has("cautions", &Step::cautions, "that this step needs beside those of the plan")
+      .has("maker", &Step::maker, "of the sheet; may be empty")
+      .has(
+          "size_basis", [](const Step& s) { return levigate::to_string(s.size_basis); },
+          "what size_um rests on")
+      .has("levels", &Step::levels, "whether it takes the orange peel down")
+      .has(
+          "way", [](const Step& s) { return levigate::to_string(s.way); },
+          "which way its strokes run: \"one way\", \"across the scratches\", \"across the step "
+          "before\", \"along the grain\" or \"across the grain\"")
+      .has("takes_out", &Step::takes_out, "labels of the grades whose scratches it takes out")
+      .has(
+          "done", [](const Step& s) { return levigate::to_string(s.done); },
+          "what one sees when it is done: \"no shiny spot\", \"scratches one way\", \"scratches "
+          "your way\" or \"even sheen\"")
+      .has("done_gloss_gu", &Step::done_gloss_gu,
+           "least that a glossmeter must then read [GU]; only at the end, for a sheen")
+      .has("done_gloss_high_gu", &Step::done_gloss_high_gu, "most that it may read, of a band [GU]")
+      .has("rinse_every_strokes", &Step::rinse_every_strokes,
+           "of the block, then rinse or wipe the sheet; None at a wheel")
+      .has("rinse_every_minutes", &Step::rinse_every_minutes,
+           "the same with the first zone's tool [min]; None at a wheel")
+      .has("change_every_minutes", &Step::change_every_minutes,
+           "of work with the first zone's tool, then take a new piece [min]; None at a wheel")
+      .has("wheel", &Step::wheel, "WheelStep where it is work at a buffing wheel, or None")
       .finish();
+  describe_class<PlannedZone>(m).finish();
   ValueClass<Totals>(m, "Totals", "What a plan adds up to.")
       .has("minutes", &Totals::minutes, "all steps [min]")
       .has("film", &Totals::film, "share of its budget that the worst zone uses; None on a solid")
@@ -87,6 +132,16 @@ void bind_plan(py::module_& m) {
         name, [get](const PlanOfJob& self) { return self.plan.*get; }, doc);
   };
   member("found", &Plan::found, "whether there is a sequence");
+  member("coating", &Plan::coating, "its name");
+  member("scratched_by", &Plan::scratched_by,
+         "label of the grade the job starts with; empty: as sprayed");
+  member("target", &Plan::target, "what ends the sequence");
+  member("reserve_um", &Plan::reserve_um, "film that must stay everywhere [um]");
+  member("cut_through_limit", &Plan::cut_through_limit,
+         "chance of less than that in a zone, by which budgets are set");
+  bound.def_property_readonly(
+      "zones", [](const PlanOfJob& self) { return by_name(self.plan.zones); },
+      "PlannedZone of each zone, by name, in the order of the job");
   member("before", &Plan::before, "work on defects, before the first step");
   member("steps", &Plan::steps, "the steps, in order");
   member("total", &Plan::total, "what they add up to");
@@ -114,8 +169,7 @@ void bind_plan(py::module_& m) {
   bound.def(
       "card",
       [](const PlanOfJob& self, const std::optional<levigate::Simulation>& simulation) {
-        return simulation ? levigate::card(self.job(), self.stack(), self.plan, *simulation)
-                          : levigate::card(self.job(), self.stack(), self.plan);
+        return simulation ? levigate::card(self.plan, *simulation) : levigate::card(self.plan);
       },
       arg("simulation") = py::none(),
       "The plan as text for the bench.\n\n"

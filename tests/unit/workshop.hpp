@@ -26,7 +26,7 @@ inline Sheet paper(const std::string& id, const std::string& label,
 inline Sheet pad(const std::string& id, const std::string& label) {
   Sheet sheet = paper(id, label);
   sheet.backing = backing_named("foam-backed");
-  sheet.block = block_named("foam pad");
+  sheet.kind = Pad{block_named("foam pad")};
   sheet.width_mm = 100;
   sheet.height_mm = 100;
   return sheet;
@@ -43,7 +43,12 @@ inline Job top(double peel_um, double film_um = 120) {
   Job job;
   job.name = "top";
   job.coating = coating_named("two-part urethane");
-  job.zones = {{"top", 900, block_named("hard block"), Film{film_um, 6}, peel_um, 3}};
+  job.zones = {{.name = "top",
+                .area_cm2 = 900,
+                .block = block_named("hard block"),
+                .film = Film{film_um, 6},
+                .peel_um = peel_um,
+                .peel_wavelength_mm = 3}};
   job.target.size_um = 12.6;
   job.target.label = "P1500";
   return job;

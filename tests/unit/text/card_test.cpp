@@ -327,6 +327,7 @@ TEST(Card, StaysInItsWidthWithLongAndStrangeNames) {
   Stack stack = demo_stack();
   job.name = std::string(300, 'x') + "\x1b[2J\n\xff \u5bc4\u6728\u7d30\u5de5";
   job.zones[0].name = "the top of the case, without the moulding that runs round it";
+  job.zones[2].edge->of = job.zones[0].name;
   job.zones[1].block.name = std::string(70, 'y');
   for (Sheet& sheet : stack.sheets) sheet.id += std::string(40, 'z');
   const std::string text = card(plan(job, stack));

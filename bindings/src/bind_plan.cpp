@@ -11,9 +11,11 @@ namespace {
 
 using levigate::Job;
 using levigate::Plan;
+using levigate::PlannedZone;
 using levigate::Stack;
 using levigate::Step;
 using levigate::Totals;
+using levigate::WheelStep;
 using levigate::ZoneStep;
 using py::arg;
 
@@ -29,17 +31,23 @@ std::vector<PlanOfJob> tradeoff(const PlanOfJob& self) {
   return result;
 }
 
-py::typing::Dict<py::str, ZoneStep> zones_by_name(const Step& step) {
-  py::typing::Dict<py::str, ZoneStep> result;
-  for (const ZoneStep& zone : step.zones) result[py::str(zone.zone)] = zone;
+template <typename Zone>
+py::typing::Dict<py::str, Zone> by_name(const std::vector<Zone>& zones) {
+  py::typing::Dict<py::str, Zone> result;
+  for (const Zone& zone : zones) result[py::str(zone.zone)] = zone;
   return result;
 }
 
 void bind_step(py::module_& m) {
   describe_class<ZoneStep>(m).finish();
+  describe_class<WheelStep>(m).finish();
   describe_class<Step>(m)
-      .has("zones", &zones_by_name, "ZoneStep of each zone, by name, in the order of the job")
+      .has(
+          "zones", [](const Step& s) { return by_name(s.zones); },
+          "ZoneStep of each zone, by name, in the order of the job")
       .finish();
+  describe_class<PlannedZone>(m).finish();
+  .finish();
   describe_class<Totals>(m).finish();
 }
 
@@ -50,7 +58,10 @@ void bind_plan(py::module_& m) {
   py::class_<PlanOfJob> bound(m, "Plan", "A plan, or the reason why there is none.");
   add_members(bound, levigate::description_of<Plan>(),
               [](py::handle self) -> const void* { return &self.cast<const PlanOfJob&>().plan; },
-              {"exact", "tradeoff"});
+              {"exact", "tradeoff", "job", "zones"});
+  bound.def_property_readonly(
+      "zones", [](const PlanOfJob& self) { return by_name(self.plan.zones); },
+      "PlannedZone of each zone, by name, in the order of the job");
   bound.def_property_readonly("tradeoff", &tradeoff,
                               "plans that none beats in minutes, film and cost, by minutes");
   bound.def_property_readonly(
@@ -71,8 +82,7 @@ void bind_plan(py::module_& m) {
   bound.def(
       "card",
       [](const PlanOfJob& self, const std::optional<levigate::Simulation>& simulation) {
-        return simulation ? levigate::card(self.job(), self.stack(), self.plan, *simulation)
-                          : levigate::card(self.job(), self.stack(), self.plan);
+        return simulation ? levigate::card(self.plan, *simulation) : levigate::card(self.plan);
       },
       arg("simulation") = py::none(),
       "The plan as text for the bench.\n\n"

@@ -14,11 +14,11 @@ void bind_text(py::module_& m) {
   m.def(
       "comparison_card",
       [](const PlanOfJob& taken, const PlanOfJob& best) {
-        return levigate::comparison_card(taken.job(), taken.stack(), taken.plan, best.plan);
+        return levigate::comparison_card(taken.plan, best.plan);
       },
       arg("taken"), arg("best"),
       "The sequence one is used to beside the best plan, as plain text.\n\n"
-      "taken: from evaluate(); best: from plan(), of the same job and stack. Raises BadInput.");
+      "taken: from evaluate(); best: from plan(), of the same job. Raises BadInput.");
 }
 
 }  // namespace levigate_python

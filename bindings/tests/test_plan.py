@@ -93,6 +93,25 @@ def test_the_tradeoff_is_a_front(demo_plan):
     assert demo_plan.tradeoff[0].card()
 
 
+def test_a_plan_says_what_it_is_for_and_what_each_step_asks(demo, demo_plan):
+    job = demo[0]
+    assert (demo_plan.coating, demo_plan.scratched_by) == (job.coating.name, "")
+    assert demo_plan.target == job.target
+    assert list(demo_plan.zones) == [zone.name for zone in job.zones]
+    top = demo_plan.zones["top"]
+    assert (top.area_cm2, top.block, top.stands) == (540, "hard block", "")
+    assert top.budget_um == pytest.approx(job.budget_um["top"])
+    first, *_, last = demo_plan.steps
+    assert first.levels and (first.way, first.done) == ("one way", "no shiny spot")
+    assert (last.way, last.takes_out) == ("across the step before", ["P1500"])
+    assert (last.size_basis, last.maker, last.wheel) == ("extrapolated", "Maker B", None)
+    assert first.zones["edges"].passed_by == "not levelled" and first.zones["top"].passed_by is None
+    assert last.zones["top"].tool == "foam pad"
+    worst = max(zone.film_used for zone in last.zones.values())
+    assert worst == pytest.approx(demo_plan.total.film, abs=1e-6)
+    assert last.rinse_every_minutes < last.change_every_minutes
+
+
 def test_json_of_a_plan_keeps_its_schema(demo, demo_plan):
     for name, data in (
         ("plan", demo_plan.to_dict()),

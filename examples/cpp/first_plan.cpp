@@ -8,5 +8,5 @@ int main() {
   const levigate::Job job = levigate::load_job("data/demo/job.json");
   const levigate::Stack stack = levigate::load_stack("data/demo/stack.json");
   const levigate::Plan plan = levigate::plan(job, stack);
-  std::cout << levigate::card(job, stack, plan);
+  std::cout << levigate::card(plan);
 }

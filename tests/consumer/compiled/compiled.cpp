@@ -25,7 +25,7 @@ int main(int, char** arguments) {
   const levigate::Job job = levigate::load_job(demo + "/job.json");
   const levigate::Stack stack = levigate::load_stack(demo + "/stack.json");
   const levigate::Plan plan = levigate::plan(job, stack);
-  const std::string card = levigate::card(job, stack, plan);
+  const std::string card = levigate::card(plan);
   std::cout << card;
   return plan.found && card == card_seen_from_another_file(job, stack) ? 0 : 1;
 }

@@ -3,5 +3,5 @@
 #include <levigate/text/card.hpp>
 
 std::string card_seen_from_another_file(const levigate::Job& job, const levigate::Stack& stack) {
-  return levigate::card(job, stack, levigate::plan(job, stack));
+  return levigate::card(levigate::plan(job, stack));
 }

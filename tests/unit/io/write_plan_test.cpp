@@ -5,6 +5,7 @@
 #include "levigate/grade/convert.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/io/formats.hpp"
+#include "levigate/text/card.hpp"
 #include "unit/io/json_workshop.hpp"
 
 namespace {
@@ -77,6 +78,62 @@ TEST(JsonPlan, HasTheFiguresOfThePlan) {
   EXPECT_EQ(json["findings"].size(), found.findings.size());
   EXPECT_EQ(json["cautions"].size(), found.cautions.size());
   EXPECT_EQ(json["relies_on"].size(), found.relies_on.size());
+}
+
+TEST(JsonPlan, HasAllThatACardPrints) {
+  const Job job = job_from_json(demo_text("day.json"));
+  const Plan found = plan(job, stack_from_json(demo_text("day_stack.json")));
+  ASSERT_TRUE(found.found);
+  const Json json = checked_json(found);
+  EXPECT_EQ(json["job"], found.job);
+  EXPECT_EQ(json["coating"], "two-part urethane");
+  EXPECT_EQ(json["scratched_by"], "");
+  EXPECT_EQ(json["target"]["gloss_gu"].get<double>(), *found.target.gloss_gu);
+  EXPECT_TRUE(json["target"]["size_um"].is_null());
+  EXPECT_EQ(json["reserve_um"].get<double>(), found.reserve_um);
+  EXPECT_EQ(json["cut_through_limit"].get<double>(), found.cut_through_limit);
+  ASSERT_EQ(json["zones"].size(), found.zones.size());
+  EXPECT_EQ(json["zones"][0]["zone"], found.zones[0].zone);
+  EXPECT_EQ(json["zones"][0]["film_sd_um"].get<double>(), *found.zones[0].film_sd_um);
+  EXPECT_EQ(json["zones"][0]["budget_um"].get<double>(), *found.zones[0].budget_um);
+  const Json& first = json["steps"][0];
+  EXPECT_TRUE(first["levels"].get<bool>());
+  EXPECT_EQ(first["way"], "one way");
+  EXPECT_EQ(first["done"], "no shiny spot");
+  EXPECT_EQ(first["size_basis"], "published table");
+  EXPECT_EQ(first["zones"][0]["tool"], found.steps[0].zones[0].tool);
+  EXPECT_TRUE(first["zones"][0]["passed_by"].is_null());
+  EXPECT_EQ(first["zones"][3]["passed_by"], "not levelled");
+  EXPECT_EQ(first["zones"][0]["film_used"].get<double>(), *found.steps[0].zones[0].film_used);
+  EXPECT_EQ(first["change_every_minutes"].get<double>(), *found.steps[0].change_every_minutes);
+  EXPECT_TRUE(first["wheel"].is_null());
+  const Json& last = json["steps"].back();
+  EXPECT_EQ(last["takes_out"], Json::array({(found.steps.end() - 2)->label}));
+  EXPECT_EQ(last["done_gloss_gu"].get<double>(), *found.target.gloss_gu);
+  EXPECT_EQ(last["wheel"]["rise_k"].get<double>(), *found.steps.back().wheel->rise_k);
+  EXPECT_EQ(last["zones"][0]["passes"].get<double>(), *found.steps.back().zones[0].passes);
+  EXPECT_TRUE(last["rinse_every_strokes"].is_null());
+  const Json& point = json["tradeoff"].back();
+  EXPECT_EQ(point["job"], found.job);
+  EXPECT_EQ(point["zones"], json["zones"]);
+}
+
+TEST(JsonPlan, PrintsItsCardWhenItIsReadBack) {
+  const Plan found = plan(demo_job(), demo_stack());
+  const Plan back = plan_from_json(to_json(found), "plan.json");
+  EXPECT_EQ(card(back), card(found));
+  EXPECT_EQ(card(back.tradeoff.back()), card(found.tradeoff.back()));
+}
+
+TEST(JsonPlan, AFilmThatAffordsNothingReadsBack) {
+  Job job = demo_job();
+  job.zones[2].film = Film{40, 30};
+  const Plan taken = evaluate(job, demo_stack(), {"a-p400", "a-p800"});
+  ASSERT_EQ(taken.zones[2].budget_um, 0.0);
+  const Json json = Json::parse(to_json(taken));
+  EXPECT_EQ(json["steps"][1]["zones"][2]["film_used"], "no budget");
+  const Plan back = plan_from_json(to_json(taken), "plan.json");
+  EXPECT_EQ(back.steps[1].zones[2].film_used, taken.steps[1].zones[2].film_used);
 }
 
 TEST(JsonPlan, HasTheWorkBeforeTheFirstStepAndTheGlossAtEachAngle) {

@@ -33,9 +33,7 @@ Simulation written() {
   return simulation;
 }
 
-std::string card_with(const Simulation& simulation) {
-  return flowing(card(top(35), drawer, found(), simulation));
-}
+std::string card_with(const Simulation& simulation) { return flowing(card(found(), simulation)); }
 
 TEST(Odds, TimeAndSheets) {
   const std::string text = card_with(written());
@@ -79,7 +77,7 @@ TEST(Odds, ASolidHasNoFilmToSpeakOf) {
   job.zones[0].film.reset();
   Simulation simulation = written();
   simulation.zones.clear();
-  const std::string text = card(job, drawer, plan(job, drawer), simulation);
+  const std::string text = card(plan(job, drawer), simulation);
   EXPECT_THAT(text, HasSubstr("How it may turn out"));
   EXPECT_THAT(text, Not(HasSubstr("thinnest spot")));
 }
@@ -87,13 +85,13 @@ TEST(Odds, ASolidHasNoFilmToSpeakOf) {
 TEST(Odds, ASimulationOfAnotherPlanIsRefused) {
   Simulation other = written();
   other.steps.pop_back();
-  EXPECT_THROW(card(top(35), drawer, found(), other), BadInput);
+  EXPECT_THROW(card(found(), other), BadInput);
   other = written();
   other.steps[1].sheet = "P600";
-  EXPECT_THROW(card(top(35), drawer, found(), other), BadInput);
+  EXPECT_THROW(card(found(), other), BadInput);
   other = written();
   other.zones[0].zone = "side";
-  EXPECT_THROW(card(top(35), drawer, found(), other), BadInput);
+  EXPECT_THROW(card(found(), other), BadInput);
 }
 
 }  // namespace

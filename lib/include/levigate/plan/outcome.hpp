@@ -1,20 +1,119 @@
-// The values of a plan: its steps zone by zone, and what they add up to.
+// The values of a plan: what it is for, its steps zone by zone, and what they add up to. All that a card or a program needs
+// stands here; job and stack are not needed beside it.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
 #include "levigate/plan/caution.hpp"
+#include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/reliance.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
+#include "levigate/source.hpp"
 #include "levigate/stack/finding.hpp"
 
 namespace levigate::inline v0 {
+
+/// Which way the strokes of a step run.
+enum class StrokeWay {
+  one_way,           ///< any one way: nothing is there to cross
+  across_scratches,  ///< across the scratches that the work carries
+  across_before,     ///< across the step before
+  along_grain,       ///< along the grain of the wood
+  across_grain,      ///< across the grain of the wood
+};
+
+template <>
+inline constexpr auto choices<StrokeWay> =
+    std::to_array({StrokeWay::one_way, StrokeWay::across_scratches, StrokeWay::across_before,
+                   StrokeWay::along_grain, StrokeWay::across_grain});
+
+constexpr std::string_view to_string(StrokeWay way) noexcept {
+  switch (way) {
+    case StrokeWay::one_way: return "one way";
+    case StrokeWay::across_scratches: return "across the scratches";
+    case StrokeWay::across_before: return "across the step before";
+    case StrokeWay::along_grain: return "along the grain";
+    case StrokeWay::across_grain: return "across the grain";
+  }
+  return "";
+}
+
+/// What one sees when a step is done, beside that the scratches it takes out are gone.
+enum class DoneSign {
+  no_shiny_spot,       ///< no shiny low spot is left
+  scratches_one_way,   ///< all scratches run one way
+  scratches_your_way,  ///< all scratches run your way
+  even_sheen,          ///< only an even sheen is left under a low light
+};
+
+template <>
+inline constexpr auto choices<DoneSign> = std::to_array({DoneSign::no_shiny_spot,
+                                                         DoneSign::scratches_one_way,
+                                                         DoneSign::scratches_your_way,
+                                                         DoneSign::even_sheen});
+
+constexpr std::string_view to_string(DoneSign sign) noexcept {
+  switch (sign) {
+    case DoneSign::no_shiny_spot: return "no shiny spot";
+    case DoneSign::scratches_one_way: return "scratches one way";
+    case DoneSign::scratches_your_way: return "scratches your way";
+    case DoneSign::even_sheen: return "even sheen";
+  }
+  return "";
+}
+
+/// Why a step passes a zone by.
+enum class PassedBy {
+  not_levelled,  ///< the levelling step keeps off edges, and off flats that are to be left
+  fine_already,  ///< its own grade is too fine for this sheet to be a step
+};
+
+template <>
+inline constexpr auto choices<PassedBy> = std::to_array({PassedBy::not_levelled,
+                                                         PassedBy::fine_already});
+
+constexpr std::string_view to_string(PassedBy why) noexcept {
+  switch (why) {
+    case PassedBy::not_levelled: return "not levelled";
+    case PassedBy::fine_already: return "fine already";
+  }
+  return "";
+}
+
+/// A zone as a plan finds it.
+struct PlannedZone {
+  std::string zone;
+  double area_cm2 = 0;
+  std::string block;
+  std::optional<double> film_um{};
+  std::optional<double> film_sd_um{};
+  std::optional<double> budget_um{};
+  std::string stands;
+
+  friend bool operator==(const PlannedZone&, const PlannedZone&) = default;
+};
+
+template <std::same_as<PlannedZone> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "PlannedZone", "A zone as the plan finds it.", member<&Value::zone>("zone", "its name"),
+    member<&Value::area_cm2>("area_cm2", at_least(0), "to be sanded"),
+    member<&Value::block>("block", "that works it where a sheet brings no tool of its own"),
+    member<&Value::film_um>("film_um", at_least(0), "film on the mean; none on a solid"),
+    member<&Value::film_sd_um>(
+        "film_sd_um", at_least(0),
+        "spread of the film at a spot, its uncertainty included; none on a solid"),
+    member<&Value::budget_um>("budget_um", at_least(0),
+                              "depth it can afford, scratches included; none on a solid"),
+    member<&Value::stands>("stands", "label of the grade it carries; empty: as sprayed"));
 
 /// What a step does in one zone.
 struct ZoneStep {
@@ -32,6 +131,11 @@ struct ZoneStep {
   std::optional<double> film_left_um;
   std::optional<double> cut_through;
   std::optional<double> strokes_left{};
+  std::string tool{};
+  std::optional<PassedBy> passed_by{};
+  std::optional<double> film_used{};
+  std::optional<double> passes{};
+  std::optional<double> pass_s{};
 
   friend bool operator==(const ZoneStep&, const ZoneStep&) = default;
 };
@@ -56,7 +160,45 @@ inline constexpr auto described<Value> = describe<Value>(
                                 "chance of cutting through somewhere in the zone; none on a solid"),
     member<&Value::strokes_left>(
         "strokes_left", at_least(0),
-        "strokes along the edge that the film still affords; none where levelled, or on a solid"));
+        "strokes along the edge that the film still affords; none where levelled, or on a solid"),
+    member<&Value::tool>("tool", "name of the block, pad or wheel in use here"),
+    member<&Value::passed_by>("passed_by", "why the step passes it by; none where it works it"),
+    member<&Value::film_used>(
+        "film_used", at_least(0),
+        "share of the zone's budget that is used after this step; none on a solid")
+        .with_infinity("no budget"),
+    member<&Value::passes>(
+        "passes", at_least(0),
+        "at a wheel: whole passes over every spot; 0 where the step passes it by"),
+    member<&Value::pass_s>("pass_s", at_least(0), "at a wheel: one pass over the whole zone"));
+
+/// What a step at a buffing wheel asks of wheel and hand. See wheel_pass().
+struct WheelStep {
+  double rim_m_s = 0;
+  double rpm = 0;
+  double feed_m_s = 0;
+  double dwell_s = 0;
+  double film_per_pass_um = 0;
+  std::optional<double> rise_k{};
+  std::optional<double> dwell_limit_s{};
+
+  friend bool operator==(const WheelStep&, const WheelStep&) = default;
+};
+
+template <std::same_as<WheelStep> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "WheelStep", "What a step at a buffing wheel asks of wheel and hand.",
+    member<&Value::rim_m_s>("rim_m_s", at_least(0), "speed of the rim"),
+    member<&Value::rpm>("rpm", at_least(0), "turns per minute"),
+    member<&Value::feed_m_s>("feed_m_s", at_least(0), "speed at which the work passes"),
+    member<&Value::dwell_s>("dwell_s", at_least(0),
+                            "time that a spot stays under the face in one pass"),
+    member<&Value::film_per_pass_um>("film_per_pass_um", at_least(0), "film that one pass takes"),
+    member<&Value::rise_k>(
+        "rise_k", at_least(0),
+        "by which a pass warms a spot; none where what the coating stands is not known"),
+    member<&Value::dwell_limit_s>("dwell_limit_s", at_least(0),
+                                  "stay after which a spot is too warm; none as rise_k"));
 
 /// One step of a plan.
 struct Step {
@@ -70,6 +212,18 @@ struct Step {
   double gloss_gu = 0;
   std::vector<ZoneStep> zones;
   std::vector<Caution> cautions{};
+  std::string maker{};
+  Basis size_basis = Basis::user;
+  bool levels = false;
+  StrokeWay way = StrokeWay::one_way;
+  std::vector<std::string> takes_out{};
+  DoneSign done = DoneSign::scratches_your_way;
+  std::optional<double> done_gloss_gu{};
+  std::optional<double> done_gloss_high_gu{};
+  std::optional<double> rinse_every_strokes{};
+  std::optional<double> rinse_every_minutes{};
+  std::optional<double> change_every_minutes{};
+  std::optional<WheelStep> wheel{};
 
   friend bool operator==(const Step&, const Step&) = default;
 };
@@ -88,7 +242,27 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::gloss_gu>("gloss_gu", at_least(0),
                              "of the zone with least, at 60 degrees, a lower bound"),
     member<&Value::zones>("zones", "in the order of the job"),
-    member<&Value::cautions>("cautions", "that this step needs beside those of the plan"));
+    member<&Value::cautions>("cautions", "that this step needs beside those of the plan"),
+    member<&Value::maker>("maker", "of the sheet; may be empty"),
+    member<&Value::size_basis>("size_basis", "what size_um rests on"),
+    member<&Value::levels>("levels", "whether it takes the orange peel down"),
+    member<&Value::way>("way", "which way its strokes run"),
+    member<&Value::takes_out>("takes_out", "labels of the grades whose scratches it takes out"),
+    member<&Value::done>("done", "what one sees when it is done"),
+    member<&Value::done_gloss_gu>(
+        "done_gloss_gu", at_least(0),
+        "least that a glossmeter must then read; only at the end, for a sheen"),
+    member<&Value::done_gloss_high_gu>("done_gloss_high_gu", at_least(0),
+                                       "most that it may read, of a band"),
+    member<&Value::rinse_every_strokes>("rinse_every_strokes", at_least(0),
+                                        "strokes between two rinses of the sheet; none at a wheel"),
+    member<&Value::rinse_every_minutes>(
+        "rinse_every_minutes", at_least(0),
+        "work between two rinses with the first zone's tool; none at a wheel"),
+    member<&Value::change_every_minutes>(
+        "change_every_minutes", at_least(0),
+        "work that one piece lasts with the first zone's tool; none at a wheel"),
+    member<&Value::wheel>("wheel", "its numbers, where it is work at a buffing wheel"));
 
 /// What a plan adds up to.
 struct Totals {
@@ -114,6 +288,13 @@ inline constexpr auto described<Value> = describe<Value>(
 /// A plan, or the reason why there is none.
 struct Plan {
   bool found = false;
+  std::string job;
+  std::string coating;
+  std::string scratched_by;
+  Target target;
+  double reserve_um = 0;
+  double cut_through_limit = 0;
+  std::vector<PlannedZone> zones;
   std::vector<LocalStep> before;
   std::vector<Step> steps;
   Totals total;
@@ -130,7 +311,16 @@ struct Plan {
 /// A plan as a point of a trade-off, where the rest of its members is empty.
 template <std::same_as<Plan> Value>
 inline constexpr auto described_point = describe<Value>(
-    "PlanPoint", "One point of the trade-off.",
+    "PlanPoint", "One point of the trade-off.", member<&Value::job>("job", "its name"),
+    member<&Value::coating>("coating", "its name"),
+    member<&Value::scratched_by>("scratched_by",
+                                 "label of the grade the job starts with; empty: as sprayed"),
+    member<&Value::target>("target", "what ends the sequence"),
+    member<&Value::reserve_um>("reserve_um", at_least(0), "film that must stay everywhere"),
+    member<&Value::cut_through_limit>(
+        "cut_through_limit", Within{0, 1},
+        "chance of less than that in a zone, by which budgets are set"),
+    member<&Value::zones>("zones", "as the plan finds them, in the order of the job"),
     member<&Value::before>("before", "work on defects, before the first step"),
     member<&Value::steps>("steps", "in order"),
     member<&Value::total>("total", "what they add up to"),
@@ -142,6 +332,15 @@ template <std::same_as<Plan> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Plan", "A plan, or why there is none.",
     member<&Value::found>("found", "whether there is a plan"),
+    member<&Value::job>("job", "its name"), member<&Value::coating>("coating", "its name"),
+    member<&Value::scratched_by>("scratched_by",
+                                 "label of the grade the job starts with; empty: as sprayed"),
+    member<&Value::target>("target", "what ends the sequence"),
+    member<&Value::reserve_um>("reserve_um", at_least(0), "film that must stay everywhere"),
+    member<&Value::cut_through_limit>(
+        "cut_through_limit", Within{0, 1},
+        "chance of less than that in a zone, by which budgets are set"),
+    member<&Value::zones>("zones", "as the plan finds them, in the order of the job"),
     member<&Value::before>("before", "work on defects, before the first step"),
     member<&Value::steps>("steps", "in order"),
     member<&Value::total>("total", "what they add up to"),

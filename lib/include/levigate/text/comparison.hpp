@@ -4,16 +4,13 @@
 #include <string>
 
 #include "levigate/error.hpp"
-#include "levigate/plan/job.hpp"
 #include "levigate/plan/plan.hpp"
-#include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
 
 /// The habitual sequence beside the best: figures, sheets, and every rule that the habitual one breaks.
-/// Throws: BadInput where a plan was not made from this job
-std::string comparison_card(const Job& job, const Stack& stack, const Plan& taken,
-                            const Plan& best);
+/// Throws: BadInput where the two are plans of different zones
+std::string comparison_card(const Plan& taken, const Plan& best);
 
 }  // namespace levigate
 

@@ -10,6 +10,22 @@
 
 namespace levigate::inline v0 {
 
+namespace detail {
+
+inline constexpr double mm_per_m = 1e3;
+
+}  // namespace detail
+
+/// Time that a spot is under the face in one pass [s].
+inline double dwell_s(const Wheel& wheel) noexcept {
+  return wheel.contact_mm / detail::mm_per_m / wheel.feed_m_s;
+}
+
+/// Film that one pass removes at a rate per metre of rim travel [um].
+inline double film_per_pass_um(const Wheel& wheel, double rate_um_per_m) {
+  return rate_um_per_m * wheel.surface_speed_m_s() * dwell_s(wheel);
+}
+
 /// One pass, and how many a removal takes.
 struct WheelPass {
   double surface_speed_m_s = 0;
@@ -55,17 +71,16 @@ inline WheelPass wheel_pass(const Wheel& wheel, const WheelLimits& limits, doubl
   validate(limits, where);
   detail::require_range(rate_um_per_m, 1e-12, 1e6, "rate_um_per_m", "um/m", where);
   detail::require_range(removal_um, 0.0, 1e4, "removal_um", "um", where);
-  constexpr double mm_per_m = 1e3;
   const WheelHeatInput heat = heat_of(wheel, limits);
-  const double dwell_s = wheel.contact_mm / mm_per_m / wheel.feed_m_s;
+  const double spot_s = dwell_s(wheel);
   const double most_s = dwell_limit_s(heat, limits.rise_k);
-  const double film_um = rate_um_per_m * heat.speed_m_s * dwell_s;
+  const double film_um = film_per_pass_um(wheel, rate_um_per_m);
   return {.surface_speed_m_s = heat.speed_m_s,
-          .dwell_s = dwell_s,
+          .dwell_s = spot_s,
           .dwell_limit_s = most_s,
-          .rise_k = temperature_rise_k(heat, dwell_s),
-          .least_feed_m_s = wheel.contact_mm / mm_per_m / most_s,
-          .turns = wheel.rpm / 60.0 * dwell_s,
+          .rise_k = temperature_rise_k(heat, spot_s),
+          .least_feed_m_s = wheel.contact_mm / detail::mm_per_m / most_s,
+          .turns = wheel.rpm / 60.0 * spot_s,
           .film_per_pass_um = film_um,
           .passes = std::ceil(removal_um / film_um)};
 }

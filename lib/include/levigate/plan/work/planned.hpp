@@ -10,6 +10,7 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/sequence.hpp"
+#include "levigate/plan/work/facts.hpp"
 #include "levigate/plan/work/findings.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/reliance.hpp"
@@ -29,6 +30,7 @@ inline Plan plan(const Workings& workings) {
   const std::vector<Sequence> found = sequences_of(workings);
   Plan result;
   if (found.empty()) {
+    tell_job(workings, result);
     result.why = why_no_plan(workings);
   } else {
     result = worked_out(workings, best(found, job.prefer));

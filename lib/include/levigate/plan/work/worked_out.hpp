@@ -17,6 +17,7 @@
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/facts.hpp"
 #include "levigate/plan/work/findings.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/local.hpp"
@@ -27,7 +28,6 @@
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/sheen.hpp"
-#include "levigate/wheel/caution.hpp"
 
 namespace levigate::inline v0 {
 
@@ -57,11 +57,6 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
               .cost = sheets_used(step) * workings.stack.sheets[sheet].price.value_or(0.0),
               .gloss_gu = std::numeric_limits<double>::infinity(),
               .zones = {}};
-  if (wheel_of(workings.stack.sheets[sheet])) {
-    for (const WheelCaution& c : wheel_cautions) {
-      result.cautions.push_back({std::string(c.topic), std::string(c.text)});
-    }
-  }
   for (const Scratches& found : finds(workings, before, sheet)) {
     result.size_ratio = std::max(result.size_ratio.value_or(0.0), found.size_um / result.size_um);
   }
@@ -90,13 +85,17 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
                                                        .gloss_85_gu = gloss(85.0),
                                                        .film_left_um = std::nullopt,
                                                        .cut_through = std::nullopt});
+    row.tool = work.tool.name;
+    row.passed_by = passed_by_for(workings, i, here);
     result.gloss_gu = std::min(result.gloss_gu, row.gloss_gu);
     if (zone.film) {
       row.film_left_um = zone.film->mean_um - row.depth_um;
       row.cut_through = cut_through_of(workings.job, zone, row.depth_um);
+      row.film_used = row.depth_um > 0.0 ? row.depth_um / *workings.budget_um[i] : 0.0;
       if (zone.edge) row.strokes_left = edge_strokes(workings, sheet, i, row.depth_um);
     }
   }
+  tell_sheet(workings, sheet, result);
   return result;
 }
 
@@ -106,12 +105,14 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
 /// search, so that the figures on a card and the decision agree.
 inline Plan worked_out(const Workings& workings, const Sequence& sequence) {
   Plan plan;
+  tell_job(workings, plan);
   plan.found = true;
   plan.exact = sequence;
   std::vector<double> removed_um(workings.job.zones.size(), 0.0);
   for_each_step(workings, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
     plan.steps.push_back(detail::worked_step(workings, before, sheet, removed_um));
   });
+  tell_order(workings, plan);
   const std::int64_t deepest_pm =
       *std::max_element(sequence.depth_pm.begin(), sequence.depth_pm.end());
   plan.total = {.minutes = static_cast<double>(sequence.milliseconds) / detail::ms_per_minute,

@@ -16,21 +16,11 @@
 
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
-#include "levigate/error.hpp"
-#include "levigate/film/film.hpp"
-#include "levigate/plan/carried.hpp"
 #include "levigate/plan/caution.hpp"
-#include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/outcome.hpp"
-#include "levigate/plan/work/search.hpp"
-#include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/simulation.hpp"
-#include "levigate/stack/block.hpp"
 #include "levigate/stack/finding.hpp"
-#include "levigate/stack/sheet.hpp"
-#include "levigate/stack/stack.hpp"
-#include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/text/work/no_plan.hpp"
@@ -50,15 +40,9 @@ namespace detail {
 class BenchCard {
  public:
   /// `simulation` may be absent.
-  BenchCard(const Job& job, const Stack& stack, const Plan& plan, const Simulation* simulation)
-      : job_(job), stack_(stack), plan_(plan), simulation_(simulation) {
-    for (const Step& step : plan.steps) {
-      if (step.zones.size() != job.zones.size()) {
-        throw BadInput("the plan has other zones than the job '" + job.name + "'");
-      }
-      used_.insert(step.sheet);
-    }
-    if (simulation) require_simulation_of(job, plan, *simulation);
+  BenchCard(const Plan& plan, const Simulation* simulation) : plan_(plan), simulation_(simulation) {
+    for (const Step& step : plan.steps) used_.insert(step.sheet);
+    if (simulation) require_simulation_of(plan, *simulation);
   }
 
   std::string text() && {
@@ -69,32 +53,23 @@ class BenchCard {
       before();
       for (std::size_t i = 0; i < plan_.steps.size(); ++i) step(i);
       totals();
-      if (simulation_) say_odds(page_, job_, plan_, *simulation_);
+      if (simulation_) say_odds(page_, plan_, *simulation_);
       tradeoff();
     } else {
       say_no_plan(page_, plan_);
     }
     findings();
-    if (plan_.found) say_trust(page_, stack_, plan_);
+    if (plan_.found) say_trust(page_, plan_);
     return std::move(page_).text();
   }
 
  private:
-  const Sheet& sheet(const Step& step) const {
-    return stack_.sheets[sheet_index(stack_, step.sheet)];
-  }
-  Block block(const Step& step, std::size_t zone) const {
-    const Sheet& s = sheet(step);
-    const Tool* tool = tool_of(s);
-    return tool ? face_of(*tool) : job_.zones[zone].block;
-  }
-
   void header() {
     page_.rule('=');
-    page_.say("Bench card: ", job_.name);
-    page_.say("", fmt::format("On {}, {}. Goal: {}.", job_.coating.name,
-                              zones_differ() ? "zones as they stand" : state_text(job_.zones[0]),
-                              goal_text(job_.target)));
+    page_.say("Bench card: ", plan_.job);
+    page_.say("", fmt::format("On {}, {}. Goal: {}.", plan_.coating,
+                              zones_differ() ? "zones as they stand" : stands(plan_.scratched_by),
+                              goal_text(plan_.target)));
     if (plan_.found) {
       page_.say("", fmt::format("{} steps, {}. Lay out: {}.", plan_.steps.size(),
                                 duration_text(plan_.total.minutes), layout()));
@@ -114,74 +89,68 @@ class BenchCard {
   }
 
   /// "as sprayed", "scratched by P800"
-  std::string state_text(const Zone& zone) const {
-    const std::optional<Carried> carried = carried_in(job_, zone);
-    return carried ? "scratched by " + carried->grade.label : "as sprayed";
+  static std::string stands(const std::string& label) {
+    return label.empty() ? "as sprayed" : "scratched by " + label;
   }
 
   /// Whether some zone does not stand as the job starts.
   bool zones_differ() const {
-    return std::any_of(job_.zones.begin(), job_.zones.end(),
-                       [](const Zone& zone) { return zone.carries.has_value(); });
+    return std::any_of(plan_.zones.begin(), plan_.zones.end(),
+                       [&](const PlannedZone& zone) { return zone.stands != plan_.scratched_by; });
   }
 
   void zones() {
-    const bool coat = job_.coating.kind == CoatingKind::coat;
     std::vector<Page::Column> columns{
         {"zone"}, {"area, cm2", true}, {"block"}, {"film, um", true}, {"may go down, um", true}};
     if (zones_differ()) columns.push_back({"stands"});
     std::vector<std::vector<std::string>> rows;
-    for (const Zone& zone : job_.zones) {
+    bool film = false;
+    for (const PlannedZone& zone : plan_.zones) {
+      film = film || zone.film_um;
       std::vector<std::string>& row = rows.emplace_back(std::vector<std::string>{
-          shortened(zone.name, 24), fmt::format("{:.0f}", zone.area_cm2),
-          shortened(zone.block.name, 18),
-          zone.film ? fmt::format("{:.0f} +- {:.0f}", zone.film->mean_um, spot_sd_um(*zone.film))
-                    : "none",
-          zone.film ? fixed(budget_of(job_, zone), 1) : "no limit"});
+          shortened(zone.zone, 24), fmt::format("{:.0f}", zone.area_cm2), shortened(zone.block, 18),
+          zone.film_um
+              ? fmt::format("{:.0f} +- {:.0f}", *zone.film_um, zone.film_sd_um.value_or(0.0))
+              : "none",
+          zone.budget_um ? fixed(*zone.budget_um, 1) : "no limit"});
       if (!zones_differ()) continue;
-      const std::optional<Carried> carried = carried_in(job_, zone);
-      row.push_back(carried ? "at " + shortened(carried->grade.label, 14) : "as sprayed");
+      row.push_back(zone.stands.empty() ? "as sprayed" : "at " + shortened(zone.stands, 14));
     }
     page_.table(columns, rows);
-    if (!coat) return;
+    if (!film) return;
     page_.say("  ",
               fmt::format("Not deeper: at that depth the chance that less than {:.0f} um stay "
                           "somewhere in the zone is {}.",
-                          job_.rules.reserve_um, chance_text(job_.rules.cut_through_limit)));
+                          plan_.reserve_um, chance_text(plan_.cut_through_limit)));
   }
 
   void step(std::size_t i) {
     const Step& step = plan_.steps[i];
-    const std::string& maker = sheet(step).maker;
     page_.blank();
     page_.rule('-');
     page_.say(fmt::format("Step {} of {}: ", i + 1, plan_.steps.size()),
               fmt::format("take {}, {} ({}){}", step.sheet, step.label, size_text(step.size_um),
-                          maker.empty() ? "" : ", " + maker));
-    page_.say("  ", instruction(job_, stack_, plan_, i));
+                          step.maker.empty() ? "" : ", " + step.maker));
+    page_.say("  ", instruction(step, i + 1 == plan_.steps.size()));
     zone_table(step);
-    page_.say("  ", done_text(job_, stack_, plan_, i));
-    if (on_wheel(stack_, step)) wheel(i);
-    page_.say(
-        "  ",
-        duration_text(step.minutes) + " with washing and changing" +
-            (on_wheel(stack_, step) ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
+    page_.say("  ", done_text(step));
+    if (step.wheel) wheel(step);
+    page_.say("  ", duration_text(step.minutes) + " with washing and changing" +
+                        (step.wheel ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
     if (simulation_) {
       page_.say("  ", "Four times in five that takes " +
                           usual_duration(simulation_->steps[i].minutes) + ".");
     }
-    for (const std::string& line : upkeep(step, sheet(step), block(step, 0), 1.0))
-      page_.say("  ", line);
+    for (const std::string& line : upkeep(step)) page_.say("  ", line);
     after_step(step);
   }
 
-  void wheel(std::size_t i) {
-    const Step& step = plan_.steps[i];
-    page_.say("  ", wheel_text(job_, *wheel_of(sheet(step)), step));
+  void wheel(const Step& step) {
+    page_.say("  ", wheel_text(*step.wheel, passes_text(step)));
     const auto first = std::find_if(plan_.steps.begin(), plan_.steps.end(),
-                                    [&](const Step& other) { return on_wheel(stack_, other); });
+                                    [](const Step& other) { return other.wheel.has_value(); });
     if (first->sheet == step.sheet) {
-      say_wheel_cautions(page_);
+      say_wheel_cautions(page_, step);
     } else {
       page_.say("  ", fmt::format("At the wheel: what stands at step {}. A wheel of its own for "
                                   "each compound.",
@@ -211,17 +180,18 @@ class BenchCard {
     return std::string(to_string(defect.kind)) + (defect.count > 1 ? "s" : "");
   }
 
+  /// "17.2"; where it stands as before why, and where there is nothing to take off that.
+  static std::string off(const ZoneStep& zone) {
+    if (zone.passed_by) return *zone.passed_by == PassedBy::not_levelled ? "keep off" : "pass by";
+    if (zone.removal_um == 0.0) return "light pass";
+    return fixed(zone.removal_um, zone.removal_um < 0.1 ? 2 : 1);
+  }
+
   void zone_table(const Step& step) {
     std::vector<std::vector<std::string>> rows;
-    for (std::size_t i = 0; i < step.zones.size(); ++i) {
-      const ZoneStep& zone = step.zones[i];
-      const bool carried = carried_in(job_, job_.zones[i]).has_value();
-      const bool light = zone.removal_um == 0.0;
-      rows.push_back({shortened(zone.zone, 24), shortened(block(step, i).name, 18),
-                      !zone.worked ? (carried ? "pass by" : "keep off")
-                      : light      ? "light pass"
-                                   : fixed(zone.removal_um, zone.removal_um < 0.1 ? 2 : 1),
-                      light ? "-" : duration_text(zone.minutes),
+    for (const ZoneStep& zone : step.zones) {
+      rows.push_back({shortened(zone.zone, 24), shortened(zone.tool, 18), off(zone),
+                      zone.removal_um == 0.0 ? "-" : duration_text(zone.minutes),
                       zone.film_left_um ? fixed(*zone.film_left_um, 0) : "-",
                       zone.cut_through ? chance_text(*zone.cut_through) : "-"});
     }
@@ -235,15 +205,12 @@ class BenchCard {
   }
 
   void after_step(const Step& step) {
-    const std::size_t worst = worst_zone(job_, step);
-    std::string text;
-    if (const auto left_um = step.zones[worst].film_left_um) {
-      text = fmt::format(
-          "Film in the worst zone, {}: {:.1f} um left, {} of what may go is gone.",
-          step.zones[worst].zone, *left_um,
-          percent_text(budget_share(job_, job_.zones[worst], step.zones[worst].depth_um)));
+    const ZoneStep& worst = step.zones[worst_zone(step)];
+    if (worst.film_left_um && worst.film_used) {
+      page_.say("  ", fmt::format(
+                          "Film in the worst zone, {}: {:.1f} um left, {} of what may go is gone.",
+                          worst.zone, *worst.film_left_um, percent_text(*worst.film_used)));
     }
-    if (!text.empty()) page_.say("  ", text);
     const auto least = [&](double ZoneStep::*gloss_gu) {
       const auto lower = [&](const ZoneStep& a, const ZoneStep& b) {
         return a.*gloss_gu < b.*gloss_gu;
@@ -266,7 +233,7 @@ class BenchCard {
     if (total.film) {
       const Step& last = plan_.steps.back();
       text += fmt::format("; {} of what may go is gone in {}", percent_text(*total.film),
-                          last.zones[worst_zone(job_, last)].zone);
+                          last.zones[worst_zone(last)].zone);
     }
     page_.say("In all: ", text + ".");
   }
@@ -282,7 +249,9 @@ class BenchCard {
     const std::size_t shown = std::min(most, plan_.tradeoff.size());
     for (std::size_t i = 0; i < shown; ++i) {  // evenly spread, both ends among them
       const Plan& way = plan_.tradeoff[i * last / (shown - 1)];
-      const bool taken = way.exact.sheets == plan_.exact.sheets;
+      const bool taken =
+          std::equal(way.steps.begin(), way.steps.end(), plan_.steps.begin(), plan_.steps.end(),
+                     [](const Step& a, const Step& b) { return a.sheet == b.sheet; });
       rows.push_back({duration_text(way.total.minutes),
                       way.total.film ? percent_text(*way.total.film) : "-",
                       fmt::format("{:.2f}", way.total.cost),
@@ -327,8 +296,6 @@ class BenchCard {
     }
   }
 
-  const Job& job_;
-  const Stack& stack_;
   const Plan& plan_;
   const Simulation* simulation_;
   std::set<std::string> used_;
@@ -337,13 +304,10 @@ class BenchCard {
 
 }  // namespace detail
 
-LEVIGATE_WORK std::string card(const Job& job, const Stack& stack, const Plan& plan) {
-  return detail::BenchCard(job, stack, plan, nullptr).text();
-}
+LEVIGATE_WORK std::string card(const Plan& plan) { return detail::BenchCard(plan, nullptr).text(); }
 
-LEVIGATE_WORK std::string card(const Job& job, const Stack& stack, const Plan& plan,
-                               const Simulation& simulation) {
-  return detail::BenchCard(job, stack, plan, &simulation).text();
+LEVIGATE_WORK std::string card(const Plan& plan, const Simulation& simulation) {
+  return detail::BenchCard(plan, &simulation).text();
 }
 
 }  // namespace levigate

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstddef>
 #include <iterator>
 #include <string>
@@ -15,10 +16,7 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
-#include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
-#include "levigate/plan/work/search.hpp"
-#include "levigate/stack/stack.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
@@ -28,10 +26,10 @@ namespace levigate::inline v0 {
 namespace detail {
 
 /// The column of one plan in a comparison.
-inline std::vector<std::string> figures(const Job& job, const Plan& plan) {
+inline std::vector<std::string> figures(const Plan& plan) {
   if (!plan.found || plan.steps.empty()) return std::vector<std::string>(9, "-");
   const Step& last = plan.steps.back();
-  const ZoneStep& worst = last.zones[worst_zone(job, last)];
+  const ZoneStep& worst = last.zones[worst_zone(last)];
   return {fmt::format("{}", plan.steps.size()),
           duration_text(plan.total.minutes),
           duration_text(plan.steps.front().minutes),
@@ -45,15 +43,12 @@ inline std::vector<std::string> figures(const Job& job, const Plan& plan) {
 
 }  // namespace detail
 
-LEVIGATE_WORK std::string comparison_card(const Job& job, const Stack& stack, const Plan& taken,
-                                          const Plan& best) {
-  for (const Plan* plan : {&taken, &best}) {
-    for (const Step& step : plan->steps) {
-      sheet_index(stack, step.sheet);
-      if (step.zones.size() == job.zones.size()) continue;
-      throw BadInput("the plan has other zones than the job '" + job.name + "'");
-    }
-  }
+LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
+  const bool same =
+      std::equal(taken.zones.begin(), taken.zones.end(), best.zones.begin(), best.zones.end(),
+                 [](const PlannedZone& a, const PlannedZone& b) { return a.zone == b.zone; });
+  if (!same)
+    throw BadInput("the plans have other zones, in the comparison for '" + taken.job + "'");
   constexpr std::string_view rows[] = {"steps",
                                        "time",
                                        "of it the first step",
@@ -63,15 +58,15 @@ LEVIGATE_WORK std::string comparison_card(const Job& job, const Stack& stack, co
                                        "sheets",
                                        "cost",
                                        "gloss at the end, at least"};
-  const std::vector<std::string> left = detail::figures(job, taken);
-  const std::vector<std::string> right = detail::figures(job, best);
+  const std::vector<std::string> left = detail::figures(taken);
+  const std::vector<std::string> right = detail::figures(best);
   std::vector<std::vector<std::string>> cells;
   for (std::size_t i = 0; i < std::size(rows); ++i) {
     cells.push_back({std::string(rows[i]), left[i], right[i]});
   }
   detail::Page page;
   page.rule('=');
-  page.say("Side by side: ", job.name);
+  page.say("Side by side: ", taken.job);
   page.rule('=');
   page.table({{""}, {"your sequence", true}, {"best plan", true}}, cells);
   page.blank();

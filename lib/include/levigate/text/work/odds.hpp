@@ -10,28 +10,28 @@
 #include <vector>
 
 #include "levigate/error.hpp"
-#include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/risk/share.hpp"
 #include "levigate/risk/simulation.hpp"
-#include "levigate/surface/coating_table.hpp"
 #include "levigate/text/work/layout.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
 
-/// Throws: BadInput where a simulation is not that of a plan for this job, as far as sheets and zones tell.
-inline void require_simulation_of(const Job& job, const Plan& plan, const Simulation& simulation) {
-  const bool coat = job.coating.kind == CoatingKind::coat;
+/// Throws: BadInput where a simulation has not the steps and zones of a plan.
+inline void require_simulation_of(const Plan& plan, const Simulation& simulation) {
+  std::vector<std::string> zones;  // a simulation knows those with film
+  for (const PlannedZone& zone : plan.zones) {
+    if (zone.film_um) zones.push_back(zone.zone);
+  }
   const bool same =
       std::equal(plan.steps.begin(), plan.steps.end(), simulation.steps.begin(),
                  simulation.steps.end(),
                  [](const Step& a, const SimulatedStep& b) { return a.sheet == b.sheet; }) &&
-      (!coat || std::equal(job.zones.begin(), job.zones.end(), simulation.zones.begin(),
-                           simulation.zones.end(),
-                           [](const Zone& a, const SimulatedZone& b) { return a.name == b.zone; }));
-  if (!same) throw BadInput("the simulation is of another plan, in the card of '" + job.name + "'");
+      std::equal(zones.begin(), zones.end(), simulation.zones.begin(), simulation.zones.end(),
+                 [](const std::string& a, const SimulatedZone& b) { return a == b.zone; });
+  if (!same) throw BadInput("the simulation is of another plan, in the card of '" + plan.job + "'");
 }
 
 /// Four times in five it lies between these: "1 h 10 min to 6 h 30 min".
@@ -48,7 +48,7 @@ inline std::string share_text(const Share& share, std::int64_t draws) {
                      percent(share.high));
 }
 
-inline void say_film_odds(Page& page, const Job& job, const Simulation& simulation) {
+inline void say_film_odds(Page& page, const Plan& plan, const Simulation& simulation) {
   const auto usual = [](const Interval& one) {
     return fmt::format("{:.0f} to {:.0f}", one.p10, one.p90);
   };
@@ -64,7 +64,7 @@ inline void say_film_odds(Page& page, const Job& job, const Simulation& simulati
                        "four times in five. Cut through: how often less than {:.0f} um stayed "
                        "somewhere, and between what the chance of it lies, as far as {} trials "
                        "tell.",
-                       job.rules.reserve_um, simulation.draws));
+                       plan.reserve_um, simulation.draws));
 }
 
 /// Steps that may want more paper than there is.
@@ -81,7 +81,7 @@ inline void say_paper_odds(Page& page, const Simulation& simulation) {
 }
 
 /// The section of a card on how its plan may turn out.
-inline void say_odds(Page& page, const Job& job, const Plan& plan, const Simulation& simulation) {
+inline void say_odds(Page& page, const Plan& plan, const Simulation& simulation) {
   page.title(fmt::format(
       "How it may turn out. Worked through {} times (seed {}), each time with other numbers for "
       "all that is not known for sure, as far as each may be off:",
@@ -98,7 +98,7 @@ inline void say_odds(Page& page, const Job& job, const Plan& plan, const Simulat
                                      "{:.1f}.",
                                      simulation.sheets.p90, simulation.sheets.p50));
   say_paper_odds(page, simulation);
-  if (!simulation.zones.empty()) say_film_odds(page, job, simulation);
+  if (!simulation.zones.empty()) say_film_odds(page, plan, simulation);
 }
 
 }  // namespace detail

@@ -4,29 +4,22 @@
 #include <fmt/format.h>
 
 #include <cstddef>
+#include <optional>
 #include <string>
 
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
-#include "levigate/plan/work/workings.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
 
-/// Share of its budget that a zone has used at a depth; 0 on a solid.
-inline double budget_share(const Job& job, const Zone& zone, double depth_um) {
-  return zone.film ? depth_um / budget_of(job, zone) : 0.0;
-}
-
 /// The zone of a step that has used most of its budget.
-inline std::size_t worst_zone(const Job& job, const Step& step) {
+inline std::size_t worst_zone(const Step& step) {
   std::size_t worst = 0;
-  const auto share = [&](std::size_t i) {
-    return budget_share(job, job.zones[i], step.zones[i].depth_um);
-  };
-  for (std::size_t i = 1; i < job.zones.size(); ++i) {
+  const auto share = [&](std::size_t i) { return step.zones[i].film_used.value_or(0.0); };
+  for (std::size_t i = 1; i < step.zones.size(); ++i) {
     if (share(i) > share(worst)) worst = i;
   }
   return worst;
@@ -50,15 +43,16 @@ inline double all_sheets(const Plan& plan) {
 }
 
 /// "80", or of a band "20 to 35".
-inline std::string gloss_text(const Target& target) {
-  const std::string low = fmt::format("{:.0f}", target.gloss_gu.value_or(0.0));
-  return target.gloss_high_gu ? fmt::format("{} to {:.0f}", low, *target.gloss_high_gu) : low;
+inline std::string gloss_text(double low_gu, const std::optional<double>& high_gu) {
+  const std::string low = fmt::format("{:.0f}", low_gu);
+  return high_gu ? fmt::format("{} to {:.0f}", low, *high_gu) : low;
 }
 
 inline std::string goal_text(const Target& target) {
   if (target.gloss_gu) {
     return (target.label.empty() ? "" : target.label + ", ") +
-           fmt::format("{} GU at 60 degrees in every zone", gloss_text(target));
+           fmt::format("{} GU at 60 degrees in every zone",
+                       gloss_text(*target.gloss_gu, target.gloss_high_gu));
   }
   const std::string size = target.size_um ? size_text(*target.size_um) : "";
   return target.label.empty() ? "grain of " + size + " or finer"

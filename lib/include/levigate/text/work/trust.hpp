@@ -8,15 +8,11 @@
 #include <vector>
 
 #include "levigate/detail/text.hpp"
-#include "levigate/grade/grade.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/reliance.hpp"
 #include "levigate/source.hpp"
-#include "levigate/stack/sheet.hpp"
-#include "levigate/stack/stack.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/text/work/phrases.hpp"
-#include "levigate/wheel/compound_table.hpp"
 
 namespace levigate::inline v0 {
 
@@ -28,21 +24,13 @@ inline std::string basis_text(Basis basis) {
   return std::string(to_string(basis));
 }
 
-/// What a sheet's size rests on: that of a compound from the profiles on what the profile does.
-inline Basis size_basis(const Sheet& sheet, const Grade& grade) {
-  const Polish* polish = polish_of(sheet);
-  return polish ? polish->basis : grade.basis();
-}
-
 /// Grades of the plan whose size was not read in a standard, by what it rests on instead.
-inline void say_size_bases(Page& page, const Stack& stack, const Plan& plan) {
+inline void say_size_bases(Page& page, const Plan& plan) {
   for (const Basis basis : {Basis::published_table, Basis::common_practice, Basis::from_memory,
                             Basis::extrapolated, Basis::assumption, Basis::user}) {
     std::vector<std::string> labels;
     for (const Step& step : plan.steps) {
-      const Sheet& sheet = stack.sheets[sheet_index(stack, step.sheet)];
-      const Grade grade = grade_of(sheet, stack.bare_number);
-      if (size_basis(sheet, grade) == basis) labels.push_back(grade.label);
+      if (step.size_basis == basis) labels.push_back(step.label);
     }
     if (labels.empty()) continue;
     page.say("  - ", fmt::format("Size not read in a standard, but {}: {}.", basis_text(basis),
@@ -77,7 +65,7 @@ inline void say_reliances(Page& page, const Plan& plan) {
 }
 
 /// The closing part of a card.
-inline void say_trust(Page& page, const Stack& stack, const Plan& plan) {
+inline void say_trust(Page& page, const Plan& plan) {
   page.title("How far to trust this card:");
   page.say(
       "  - ",
@@ -87,7 +75,7 @@ inline void say_trust(Page& page, const Stack& stack, const Plan& plan) {
            "Depths do not rest on the rates, but on the film and the orange peel as given, and on "
            "assumed hardness, backing and block. What the work shows stands above them.");
   page.say("  - ", "Gloss is a lower bound of what a glossmeter reads at 60 degrees.");
-  say_size_bases(page, stack, plan);
+  say_size_bases(page, plan);
   say_reliances(page, plan);
 }
 

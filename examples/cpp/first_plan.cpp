@@ -2,6 +2,7 @@
 #include <iostream>
 
 #include "levigate/io/json.hpp"
+#include "levigate/plan/plan.hpp"
 #include "levigate/text/card.hpp"
 
 int main() {

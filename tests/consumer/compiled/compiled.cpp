@@ -1,6 +1,7 @@
 // A user of the compiled library: reads, plans and prints, and gets neither third-party headers nor work.
 #include <levigate/io/json.hpp>
 #include <levigate/levigate.hpp>
+#include <levigate/plan/plan.hpp>
 #include <levigate/text/card.hpp>
 
 #ifndef LEVIGATE_COMPILED

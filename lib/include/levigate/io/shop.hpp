@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/learned.hpp"
 
 namespace levigate::inline v0 {
 

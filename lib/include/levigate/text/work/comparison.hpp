@@ -19,6 +19,7 @@
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/stack/stack.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
@@ -79,7 +80,7 @@ LEVIGATE_WORK std::string comparison_card(const Job& job, const Stack& stack, co
   if (best.found) {
     page.say("Best plan:     ", detail::sequence_text(best) + ".");
   } else if (best.why) {
-    page.say("Best plan: ", best.why->message);
+    page.say("Best plan: ", sentence(*best.why));
   }
   page.title(taken.findings.empty() ? "Your sequence breaks no rule." : "On your sequence:");
   detail::say_findings(page, taken.findings);

@@ -1,6 +1,7 @@
 // Local defects: what stands proud of the film, and how it is taken down.
 #include "levigate/plan/local.hpp"
 #include "levigate/surface/take_down.hpp"
+#include "levigate/text/sentences.hpp"
 #include "named.hpp"
 
 namespace levigate_python {
@@ -62,7 +63,9 @@ void bind_local(py::module_& m) {
       .has("local", &LocalWork::local, "what this way takes")
       .has("flat", &LocalWork::flat, "what sanding it out flat would take instead")
       .has("flat_is_worse", &LocalWork::flat_is_worse, "flat is slower and leaves a hollow")
-      .has("verdict", &LocalWork::verdict, "both, in a sentence")
+      .has(
+          "verdict", [](const LocalWork& w) { return levigate::sentence(w); },
+          "both, in a sentence")
       .finish();
   ValueClass<LocalStep>(m, "LocalStep", "Work on a defect of a zone, before the first step.")
       .has("zone", &LocalStep::zone, "name of the zone")

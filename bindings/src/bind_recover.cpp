@@ -41,7 +41,14 @@ void bind_diagnosis(py::module_& m) {
       .has("needs", &Diagnosis::needs, "how much has to come off, from least to most")
       .has("shows_um", &Diagnosis::shows_um,
            "width from which a scratch stands out from the finish [um]")
-      .has("evidence", &Diagnosis::evidence, "in words")
+      .has(
+          "evidence",
+          [](const Diagnosis& d) {
+            std::vector<std::string> sentences;
+            for (const auto& one : d.signs) sentences.push_back(levigate::sentence(one));
+            return sentences;
+          },
+          "in words")
       .finish();
   diagnosis.def(
       "need_um", [](const Diagnosis& self, double q) { return need_quantile_um(self.needs, q); },
@@ -90,8 +97,17 @@ void bind_recover(py::module_& m) {
       .has("round_minutes", &WayBack::round_minutes, "of another round with all steps again [min]")
       .has("gone_chance", &WayBack::gone_chance, "that one of the tries removes it")
       .has("film_um", &WayBack::film_um, "that may still come off here [um]; None on a solid")
-      .has("why", &WayBack::why, "where there is no way back")
-      .has("remains", &WayBack::remains, "what can still be done then")
+      .has(
+          "why", [](const WayBack& w) { return levigate::sentence(w); },
+          "where there is no way back")
+      .has(
+          "remains",
+          [](const WayBack& w) {
+            std::vector<std::string> sentences;
+            for (const auto one : w.remedies) sentences.push_back(levigate::sentence(one));
+            return sentences;
+          },
+          "what can still be done then")
       .has("cautions", &WayBack::cautions, "what can hurt")
       .finish();
   way.def("card", &levigate::way_back_card, "As plain text.")

@@ -1,9 +1,12 @@
 // The paper on hand: sheets, stack, check.
 #include <pybind11/stl/filesystem.h>
 
+#include <map>
+
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/stack/check.hpp"
+#include "levigate/text/sentences.hpp"
 #include "named.hpp"
 #include "rules.hpp"
 
@@ -150,7 +153,18 @@ void bind_stack(py::module_& m) {
           "severity", [](const Finding& f) { return levigate::to_string(f.severity); },
           "\"note\", \"warning\" or \"error\"")
       .has("sheets", &Finding::sheets, "ids of the sheets it is about")
-      .has("message", &Finding::message, "a sentence with names, sizes and limits")
+      .has("zone", &Finding::zone, "that it is about; empty where it is about none")
+      .has(
+          "numbers",
+          [](const Finding& f) {
+            std::map<std::string, double> numbers;
+            for (const levigate::Figure& one : f.numbers) numbers.emplace(one.name, one.value);
+            return numbers;
+          },
+          "what it rests on, by name with the unit as suffix")
+      .has(
+          "message", [](const Finding& f) { return levigate::sentence(f); },
+          "a sentence with names, sizes and limits")
       .finish();
   finding.def(
       "to_dict",

@@ -1,6 +1,7 @@
 // What a plan says beside its steps: why there is none, cautions, and what its figures hang on.
 #include "bind.hpp"
 #include "levigate/plan/plan.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate_python {
 
@@ -33,7 +34,8 @@ void bind_why(py::module_& m) {
       .has(
           "blocked_by", [](const Why& w) { return levigate::to_string(w.blocked_by); },
           "\"done\", \"target\", \"ratio\", \"scratch\", \"film\", \"paper\" or \"several\"")
-      .has("message", &Why::message, "all of it in words")
+      .has(
+          "message", [](const Why& w) { return levigate::sentence(w); }, "all of it in words")
       .has("smallest_max_ratio", &Why::smallest_max_ratio, "that would do, or None")
       .has("largest_min_ratio", &Why::largest_min_ratio, "that would do, or None")
       .has("gaps", &Why::gaps, "steps above max_ratio that are then needed")

@@ -259,9 +259,9 @@ TEST(Sentences, OfWhyThereIsNoPlan) {
   why.paper = {{"a", 2, 1}, {"b", 0.5, 0}};
   EXPECT_EQ(sentence(why),
             "No plan, and no single limit is to blame: the largest min_ratio that would do is "
-            "1.1000; compound fine meets scratches that are 0.30 um too deep for it: a finer paper "
-            "before it would help; zone top is short of film by 4.50 um in the plan that spares it "
-            "most, its budget being 20.00 um and paper runs out: a needs 2.00 sheets with 1.00 on "
+            "1.1000, compound fine meets scratches that are 0.30 um too deep for it: a finer paper "
+            "before it would help, zone top is short of film by 4.50 um in the plan that spares it "
+            "most, its budget being 20.00 um; paper runs out: a needs 2.00 sheets with 1.00 on "
             "hand and b needs 0.50 sheets with 0.00 on hand.");
 }
 

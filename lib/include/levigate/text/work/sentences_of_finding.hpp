@@ -7,7 +7,6 @@
 #include "levigate/text/sentences.hpp"
 
 #include "levigate/detail/text.hpp"
-#include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/fact.hpp"
 #include "levigate/stack/finding.hpp"
@@ -19,13 +18,13 @@
 
 namespace levigate::inline v0 {
 
-LEVIGATE_WORK std::string bridges_text(const std::vector<Bridge>& ways) {
-  std::vector<std::string> texts;
-  for (const Bridge& way : ways) texts.push_back(detail::list_text(way.labels));
-  return detail::list_text(texts, " or ");
-}
-
 namespace detail {
+
+inline std::string bridged(const std::vector<Bridge>& ways) {
+  std::vector<std::string> texts;
+  for (const Bridge& way : ways) texts.push_back(list_text(way.labels));
+  return list_text(texts, " or ");
+}
 
 /// A finding of which sentences are made, by short names.
 class FindingText {
@@ -157,10 +156,8 @@ class FindingText {
   const Finding& finding_;
 };
 
-}  // namespace detail
+inline std::string sentence_of(const Finding& finding) { return FindingText(finding).text(); }
 
-LEVIGATE_WORK std::string sentence(const Finding& finding) {
-  return detail::FindingText(finding).text();
-}
+}  // namespace detail
 
 }  // namespace levigate

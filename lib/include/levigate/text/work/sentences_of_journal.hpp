@@ -9,14 +9,15 @@
 #include "levigate/text/sentences.hpp"
 
 #include "levigate/detail/text.hpp"
-#include "levigate/detail/work.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/observe.hpp"
 #include "levigate/journal/report.hpp"
 
 namespace levigate::inline v0 {
 
-LEVIGATE_WORK std::string sentence(const Unmatched& unmatched) {
+namespace detail {
+
+inline std::string sentence_of(const Unmatched& unmatched) {
   const auto name = [&](std::size_t at) {
     return at < unmatched.names.size() ? unmatched.names[at] : std::string();
   };
@@ -49,8 +50,7 @@ LEVIGATE_WORK std::string sentence(const Unmatched& unmatched) {
   return "";
 }
 
-LEVIGATE_WORK std::string sentence(const Outlier& outlier) {
-  using detail::fixed;
+inline std::string sentence_of(const Outlier& outlier) {
   const std::string unit = outlier.kind == ObservedKind::minutes ? " min" : " um";
   const int decimals = outlier.kind == ObservedKind::scratch ? 2 : 1;
   return (outlier.kind == ObservedKind::film ? "film" : outlier.sheet) +
@@ -60,8 +60,6 @@ LEVIGATE_WORK std::string sentence(const Outlier& outlier) {
          (outlier.t > 0 ? "above" : "below") +
          " what all else lets expect. It is set aside, and stays in the journal.";
 }
-
-namespace detail {
 
 inline std::string counted(std::size_t count, const std::string& one) {
   return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
@@ -77,16 +75,11 @@ inline std::string pace_text(double minutes, double low, double high) {
          " than the profiles say, " + ratio_text(low) + " to " + ratio_text(high);
 }
 
-}  // namespace detail
-
-LEVIGATE_WORK std::string sentence(const LearnedLine& line) {
-  using detail::counted;
-  using detail::fixed;
-  using detail::ratio_text;
+inline std::string sentence_of(const LearnedLine& line) {
   if (line.quantity == "minutes") {
     return (line.subject == "you" ? "Whatever the paper, you are "
                                   : "With " + line.subject + " you are ") +
-           detail::pace_text(line.value, line.low, line.high) + ", from " +
+           pace_text(line.value, line.low, line.high) + ", from " +
            counted(line.observations, "step") + ".";
   }
   if (line.quantity == "scratches") {
@@ -102,5 +95,7 @@ LEVIGATE_WORK std::string sentence(const LearnedLine& line) {
   return counted(line.observations, "line") + " of this journal " +
          (line.observations == 1 ? "was" : "were") + " learned before.";
 }
+
+}  // namespace detail
 
 }  // namespace levigate

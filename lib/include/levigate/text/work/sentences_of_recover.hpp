@@ -8,7 +8,6 @@
 #include "levigate/text/sentences.hpp"
 
 #include "levigate/detail/text.hpp"
-#include "levigate/detail/work.hpp"
 #include "levigate/fact.hpp"
 #include "levigate/recover/cause.hpp"
 #include "levigate/recover/go_back.hpp"
@@ -59,10 +58,7 @@ inline std::string strokes_text(const Evidence& evidence) {
          " ran at " + fixed(evidence.numbers, "strokes_deg", 0);
 }
 
-}  // namespace detail
-
-LEVIGATE_WORK std::string sentence(const Evidence& evidence) {
-  using detail::fixed;
+inline std::string sentence_of(const Evidence& evidence) {
   const std::vector<Figure>& numbers = evidence.numbers;
   const std::string kind(to_string(evidence.mark));
   switch (evidence.kind) {
@@ -99,17 +95,16 @@ LEVIGATE_WORK std::string sentence(const Evidence& evidence) {
     case EvidenceKind::elsewhere:
       return "No step that was done leaves such a mark: it came from elsewhere, as a knock or a "
              "cloth.";
-    case EvidenceKind::likeliest: return "Most likely " + detail::cause_text(evidence);
-    case EvidenceKind::depth: return detail::depth_text(evidence);
-    case EvidenceKind::expected:
-      return detail::expected_text(detail::value_of(numbers, "expected"));
+    case EvidenceKind::likeliest: return "Most likely " + cause_text(evidence);
+    case EvidenceKind::depth: return depth_text(evidence);
+    case EvidenceKind::expected: return expected_text(value_of(numbers, "expected"));
     case EvidenceKind::missed:
-      return "In " + detail::of_hundred(detail::value_of(numbers, "probability")) + " such cases " +
+      return "In " + of_hundred(value_of(numbers, "probability")) + " such cases " +
              evidence.sheet + " missed the spot.";
-    case EvidenceKind::along: return detail::strokes_text(evidence) + ", the same way.";
+    case EvidenceKind::along: return strokes_text(evidence) + ", the same way.";
     case EvidenceKind::across:
-      return detail::strokes_text(evidence) + ", another way: strokes that turned.";
-    case EvidenceKind::other_cause: return "Else " + detail::cause_text(evidence);
+      return strokes_text(evidence) + ", another way: strokes that turned.";
+    case EvidenceKind::other_cause: return "Else " + cause_text(evidence);
     case EvidenceKind::wash:
       return "Wash the work and your hands, and take a fresh " + evidence.sheet + ".";
     case EvidenceKind::ask_which_way:
@@ -118,7 +113,7 @@ LEVIGATE_WORK std::string sentence(const Evidence& evidence) {
   return "";
 }
 
-LEVIGATE_WORK std::string sentence(const WayBack& way) {
+inline std::string sentence_of(const WayBack& way) {
   if (!way.no_way) return "";
   const std::string zone = "zone '" + way.diagnosis.mark.zone + "'";
   switch (*way.no_way) {
@@ -130,17 +125,16 @@ LEVIGATE_WORK std::string sentence(const WayBack& way) {
              " explains the mark, so how deep it is is not known";
     case NoWay::out_of_reach:
       return "no sheet that worked " + zone + " takes out what it asks for, " +
-             detail::fixed(way.diagnosis.needs.empty() ? 0 : way.diagnosis.needs.front().need_um,
-                           1) +
+             fixed(way.diagnosis.needs.empty() ? 0 : way.diagnosis.needs.front().need_um, 1) +
              " um or more";
-    case NoWay::film_short: return detail::asks_text(way) + "that is not enough";
+    case NoWay::film_short: return asks_text(way) + "that is not enough";
     case NoWay::not_worth:
-      return detail::asks_text(way) + "the chance that this is enough does not pay for the try";
+      return asks_text(way) + "the chance that this is enough does not pay for the try";
   }
   return "";
 }
 
-LEVIGATE_WORK std::string sentence(Remedy remedy) {
+inline std::string sentence_of(Remedy remedy) {
   switch (remedy) {
     case Remedy::spot_repair:
       return "Spot repair: level the spot, clean, spray it again, let it cure, and start over "
@@ -151,5 +145,7 @@ LEVIGATE_WORK std::string sentence(Remedy remedy) {
   }
   return "";
 }
+
+}  // namespace detail
 
 }  // namespace levigate

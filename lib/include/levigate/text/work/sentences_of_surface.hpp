@@ -6,25 +6,25 @@
 #include "levigate/text/sentences.hpp"
 
 #include "levigate/detail/text.hpp"
-#include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/take_down.hpp"
 
 namespace levigate::inline v0 {
 
-LEVIGATE_WORK std::string sentence(const AgedHardness& hardness) {
+namespace detail {
+
+inline std::string sentence_of(const AgedHardness& hardness) {
   if (hardness.first_h) {
-    return "younger than the first hardness, " + detail::number_text(*hardness.first_h) +
+    return "younger than the first hardness, " + number_text(*hardness.first_h) +
            " h: softer than this";
   }
   if (hardness.last_h)
-    return "older than the last hardness, " + detail::number_text(*hardness.last_h) + " h";
+    return "older than the last hardness, " + number_text(*hardness.last_h) + " h";
   return "";
 }
 
-LEVIGATE_WORK std::string sentence(const CureState& cure) {
-  using detail::fixed;
+inline std::string sentence_of(const CureState& cure) {
   if (cure.hard) return "";
   std::string text =
       fixed(cure.age_h, 0) + " h old, fully cured at " + fixed(cure.hard_cure_h, 0) +
@@ -39,8 +39,7 @@ LEVIGATE_WORK std::string sentence(const CureState& cure) {
   return text + "; up to " + fixed(100 * cure.shrink_left, 1) + " % of the film still to be lost";
 }
 
-LEVIGATE_WORK std::string sentence(const LocalWork& work) {
-  using detail::fixed;
+inline std::string sentence_of(const LocalWork& work) {
   const bool slower = work.flat.minutes > work.local.minutes;
   const bool shows = work.flat.film_um > work.residual_um;
   const std::string local = work.shaved ? "mask it, shave it to the tape (" +
@@ -55,5 +54,7 @@ LEVIGATE_WORK std::string sentence(const LocalWork& work) {
           : slower        ? "slower"
                           : "quicker, and no hollow that shows");
 }
+
+}  // namespace detail
 
 }  // namespace levigate

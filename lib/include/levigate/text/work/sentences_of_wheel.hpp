@@ -8,7 +8,6 @@
 #include "levigate/text/sentences.hpp"
 
 #include "levigate/detail/text.hpp"
-#include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/fact.hpp"
 #include "levigate/text/work/facts.hpp"
@@ -45,30 +44,28 @@ inline std::string dwell_text(std::span<const Named> about, std::span<const Figu
          fixed(numbers, "most_force_n", 1) + " N";
 }
 
-}  // namespace detail
-
-LEVIGATE_WORK std::string sentence(const WheelFinding& finding) {
-  using detail::fixed;
+inline std::string sentence_of(const WheelFinding& finding) {
   const std::vector<Figure>& numbers = finding.numbers;
-  const std::string compound = "compound '" + detail::name_of(finding.about, "compound") + "'";
+  const std::string compound = "compound '" + name_of(finding.about, "compound") + "'";
   switch (finding.kind) {
     case WheelFindingKind::wheel_too_slow:
-    case WheelFindingKind::wheel_too_fast: return detail::speed_text(finding.about, numbers);
-    case WheelFindingKind::dwell_too_long: return detail::dwell_text(finding.about, numbers);
+    case WheelFindingKind::wheel_too_fast: return speed_text(finding.about, numbers);
+    case WheelFindingKind::dwell_too_long: return dwell_text(finding.about, numbers);
     case WheelFindingKind::edge_pressure:
-      return "wheel '" + detail::name_of(finding.about, "wheel") + "' may press " +
+      return "wheel '" + name_of(finding.about, "wheel") + "' may press " +
              fixed(numbers, "factor", 1) + " times as hard on an edge of radius " +
-             detail::number_text(detail::value_of(numbers, "radius_mm")) +
+             number_text(value_of(numbers, "radius_mm")) +
              " mm as on the flat, and cut as much faster: keep edges trailing and off the face";
     case WheelFindingKind::compound_too_coarse:
-      return compound + " of " + detail::size_text(detail::named_at(finding.about, 0).size_um) +
-             " is no finer than the grain before it, " +
-             detail::size_text(detail::value_of(numbers, "before_um"));
+      return compound + " of " + size_text(named_at(finding.about, 0).size_um) +
+             " is no finer than the grain before it, " + size_text(value_of(numbers, "before_um"));
     case WheelFindingKind::scratch_too_deep:
       return compound + " takes out scratches to " + fixed(numbers, "reach_um", 2) +
              " um; the step before leaves " + fixed(numbers, "scratch_um", 2) + " um";
   }
   return "";
 }
+
+}  // namespace detail
 
 }  // namespace levigate

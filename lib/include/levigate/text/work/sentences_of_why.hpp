@@ -7,7 +7,6 @@
 #include "levigate/text/sentences.hpp"
 
 #include "levigate/detail/text.hpp"
-#include "levigate/detail/work.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/text/work/facts.hpp"
@@ -70,27 +69,21 @@ inline std::string lifts_text(const Why& why) {
   return list_text(lifts, "; ") + ".";
 }
 
-}  // namespace detail
-
-LEVIGATE_WORK std::string sentence(const Why& why) {
+inline std::string sentence_of(const Why& why) {
   switch (why.kind) {
     case WhyKind::done:
-      return "Nothing to do: every zone already meets the target, " +
-             detail::target_text(why.target) + ".";
+      return "Nothing to do: every zone already meets the target, " + target_text(why.target) + ".";
     case WhyKind::no_sheets: return "No plan: the stack has no sheets.";
     case WhyKind::out_of_reach:
-      return "No plan: no sheet meets the target, " + detail::target_text(why.target) +
-             (why.nearest ? detail::nearest_text(*why.nearest, why.target.size_um.has_value())
-                          : "") +
-             ".";
-    case WhyKind::one_limit:
-      return "No plan. Lifting one limit would do: " + detail::lifts_text(why);
+      return "No plan: no sheet meets the target, " + target_text(why.target) +
+             (why.nearest ? nearest_text(*why.nearest, why.target.size_um.has_value()) : "") + ".";
+    case WhyKind::one_limit: return "No plan. Lifting one limit would do: " + lifts_text(why);
     case WhyKind::several_limits:
-      return "No plan, and no single limit is to blame: " + detail::lifts_text(why);
+      return "No plan, and no single limit is to blame: " + lifts_text(why);
     case WhyKind::different_limits:
       return "No plan: each way breaks more than one limit, and not the same ones. To see them, "
              "evaluate " +
-             detail::list_text(why.sheets, ", ") + ".";
+             list_text(why.sheets, ", ") + ".";
     case WhyKind::carried_finer:
       return "No plan: no sheet that meets the target is finer than " + why.carried +
              ", which the work carries.";
@@ -100,5 +93,7 @@ LEVIGATE_WORK std::string sentence(const Why& why) {
   }
   return "";
 }
+
+}  // namespace detail
 
 }  // namespace levigate

@@ -3,6 +3,7 @@
 #include "levigate/film/edge.hpp"
 #include "levigate/film/rounds.hpp"
 #include "levigate/surface/cure.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate_python {
 
@@ -34,7 +35,9 @@ void bind_cure(py::module_& m) {
            "Raises OutOfRange; BadInput unless ages rise and hardness does not fall.");
   ValueClass<AgedHardness>(m, "AgedHardness", "Hardness at an age: see hardness_at().")
       .has("hardness_mpa", &AgedHardness::hardness_mpa, "hardness [MPa]")
-      .has("note", &AgedHardness::note, "where the age is outside the points; else empty")
+      .has(
+          "note", [](const AgedHardness& h) { return levigate::sentence(h); },
+          "where the age is outside the points; else empty")
       .finish();
   m.def("cure_named", &levigate::cure_named, arg("name"),
         "Cure of the coating of that name in the profiles, without points.\n\n"

@@ -2,6 +2,7 @@
 #include "bind.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate_python {
 
@@ -56,7 +57,8 @@ void bind_observed(py::module_& m) {
       .has("readings_um", &FilmSeen::readings_um, "before the first step [um]");
   placed(film).finish();
   ValueClass<Unmatched> unmatched(m, "Unmatched", "An entry that teaches nothing, and why.");
-  unmatched.has("reason", &Unmatched::reason, "a sentence");
+  unmatched.has(
+      "reason", [](const Unmatched& u) { return levigate::sentence(u); }, "a sentence");
   placed(unmatched).finish();
   ValueClass<Observed>(m, "Observed", "What the entries of a journal show of a job.")
       .has("paces", &Observed::paces, "minutes of steps")
@@ -74,7 +76,8 @@ void bind_learn(py::module_& m) {
   outlier.has("predicted", &Outlier::predicted, "as computed: minutes, or um")
       .has("actual", &Outlier::actual, "as the journal has it")
       .has("t", &Outlier::t, "distance from what all others let expect, in spreads")
-      .has("message", &Outlier::message, "a sentence");
+      .has(
+          "message", [](const Outlier& o) { return levigate::sentence(o); }, "a sentence");
   placed(outlier).finish();
   ValueClass<Learned> learned(m, "Learned", "A shop after the entries of a job.");
   learned.has("shop", &Learned::shop, "what is known now")

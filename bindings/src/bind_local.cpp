@@ -1,6 +1,7 @@
 // Local defects: what stands proud of the film, and how it is taken down.
 #include "levigate/plan/local.hpp"
 #include "levigate/surface/take_down.hpp"
+#include "levigate/text/sentences.hpp"
 #include "named.hpp"
 
 namespace levigate_python {
@@ -42,7 +43,11 @@ void bind_local(py::module_& m) {
              arg("length_mm"), arg("count") = 1,
              "A defect from its size.\n\nRaises OutOfRange; BadInput where it is wider than long.");
   describe_class<LocalCost>(m).finish();
-  describe_class<LocalWork>(m).finish();
+  describe_class<LocalWork>(m)
+      .has(
+          "verdict", [](const LocalWork& w) { return levigate::sentence(w); },
+          "both, in a sentence")
+      .finish();
   describe_class<LocalStep>(m, {"work"})
       .has("work", &LocalStep::work, "how, and how long")
       .finish();

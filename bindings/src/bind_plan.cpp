@@ -97,8 +97,8 @@ void bind_plan(py::module_& m) {
       "save: path of a picture to write. levigate.plots has each of the two alone.");
   bound.def("__repr__", [](const PlanOfJob& self) {
     if (!self.plan.found)
-      return "Plan(found=False, why=" + std::string(py::repr(py::str(self.plan.why->message))) +
-             ")";
+      return "Plan(found=False, why=" +
+             std::string(py::repr(py::str(levigate::sentence(*self.plan.why)))) + ")";
     py::list sheets;
     for (const Step& step : self.plan.steps) sheets.append(step.sheet);
     return "Plan(found=True, sheets=" + std::string(py::repr(sheets)) +

@@ -7,6 +7,7 @@
 #include "levigate/recover/present.hpp"
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/text/card.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate_python {
 
@@ -24,8 +25,22 @@ using py::arg;
 void bind_diagnosis(py::module_& m) {
   describe_class<Cause>(m).finish();
   describe_class<Need>(m).finish();
+  describe_class<levigate::Evidence>(m)
+      .has(
+          "sentence", [](const levigate::Evidence& one) { return levigate::sentence(one); },
+          "in words")
+      .finish();
   ValueClass<Diagnosis> diagnosis = describe_class<Diagnosis>(m);
-  diagnosis.finish();
+  diagnosis
+      .has(
+          "evidence",
+          [](const Diagnosis& d) {
+            std::vector<std::string> sentences;
+            for (const auto& one : d.signs) sentences.push_back(levigate::sentence(one));
+            return sentences;
+          },
+          "in words")
+      .finish();
   diagnosis.def(
       "need_um", [](const Diagnosis& self, double q) { return need_quantile_um(self.needs, q); },
       arg("q"), "The least need that a share q of the chances does not exceed [um].");
@@ -39,7 +54,18 @@ void bind_recover(py::module_& m) {
   describe_class<Try>(m).finish();
   describe_class<Reentry>(m).finish();
   ValueClass<WayBack> way = describe_class<WayBack>(m);
-  way.finish();
+  way.has(
+         "why", [](const WayBack& w) { return levigate::sentence(w); },
+         "where there is no way back")
+      .has(
+          "remains",
+          [](const WayBack& w) {
+            std::vector<std::string> sentences;
+            for (const auto one : w.remedies) sentences.push_back(levigate::sentence(one));
+            return sentences;
+          },
+          "what can still be done then")
+      .finish();
   way.def("card", &levigate::way_back_card, "As plain text.")
       .def(
           "to_json", [](const WayBack& self) { return levigate::to_json(self); },

@@ -4,6 +4,7 @@
 #include "as_json.hpp"
 #include "levigate/io/shop.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate_python {
 
@@ -33,7 +34,9 @@ void bind_numbers(py::module_& m) {
       .has("low", &LearnedLine::low, "5 % are below it")
       .has("high", &LearnedLine::high, "5 % are above it")
       .has("observations", &LearnedLine::observations, "behind it")
-      .has("sentence", &LearnedLine::sentence, "all of it in words")
+      .has(
+          "sentence", [](const LearnedLine& l) { return levigate::sentence(l); },
+          "all of it in words")
       .finish();
 }
 

@@ -1,9 +1,12 @@
 // The paper on hand: sheets, stack, check.
 #include <pybind11/stl/filesystem.h>
 
+#include <map>
+
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/stack/check.hpp"
+#include "levigate/text/sentences.hpp"
 #include "named.hpp"
 #include "rules.hpp"
 
@@ -141,8 +144,22 @@ void bind_stack(py::module_& m) {
   stack.def(py::pickle([](const Stack& s) { return levigate::to_json(s); },
                        [](const std::string& text) { return levigate::stack_from_json(text); }));
 
-  ValueClass<Finding> finding = describe_class<Finding>(m);
-  finding.finish();
+  describe_class<levigate::Named>(m).finish();
+  describe_class<levigate::Figure>(m).finish();
+  ValueClass<Finding> finding = describe_class<Finding>(m, {"numbers"});
+  finding
+      .has(
+          "numbers",
+          [](const Finding& f) {
+            std::map<std::string, double> numbers;
+            for (const levigate::Figure& one : f.numbers) numbers.emplace(one.name, one.value);
+            return numbers;
+          },
+          "what it rests on, by name with the unit as suffix")
+      .has(
+          "message", [](const Finding& f) { return levigate::sentence(f); },
+          "a sentence with names, sizes and limits")
+      .finish();
   finding.def(
       "to_dict",
       [](const Finding& f) -> py::dict {

@@ -1,6 +1,7 @@
 // What a plan says beside its steps: why there is none, cautions, and what its figures hang on.
 #include "bind.hpp"
 #include "levigate/plan/plan.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate_python {
 
@@ -15,7 +16,11 @@ void bind_why(py::module_& m) {
   describe_class<Bridge>(m).finish();
   describe_class<Gap>(m).finish();
   describe_class<PaperShort>(m).finish();
-  describe_class<Why>(m).finish();
+  describe_class<levigate::Nearest>(m).finish();
+  describe_class<Why>(m)
+      .has(
+          "message", [](const Why& w) { return levigate::sentence(w); }, "all of it in words")
+      .finish();
   describe_class<Caution>(m).finish();
   describe_class<Reliance>(m).finish();
 }

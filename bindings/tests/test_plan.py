@@ -146,6 +146,8 @@ def test_a_soft_pad_first_is_called_out(job, sheet):
     plan = levigate.evaluate(job(), levigate.Stack([pad]), ["pad"])
     (finding,) = [f for f in plan.findings if f.kind == "soft_first"]
     assert "foam pad" in finding.message and finding.sheets == ["pad"]
+    assert finding.zone == "panel"
+    assert finding.numbers["removal_um"] > finding.numbers["hard_removal_um"] > 0
 
 
 def test_check_orders_by_size(stack):

@@ -9,7 +9,7 @@
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/why.hpp"
 #include "levigate/plan/work/workings.hpp"
-
+#include "levigate/text/sentences.hpp"
 #include "property/enumeration.hpp"
 
 namespace {
@@ -33,22 +33,21 @@ void expect_each(const Why& why, const std::vector<Way>& ways, const Rules& rule
     ASSERT_DOUBLE_EQ(*why.smallest_max_ratio, *ratio) << round;
     ++told;
   }
-  ASSERT_EQ(why.too_deep_um.has_value(), deeper.value() > 0) << round << " " << why.message;
+  ASSERT_EQ(why.too_deep_um.has_value(), deeper.value() > 0) << round << " " << sentence(why);
   if (why.too_deep_um) {
     ASSERT_NEAR(*why.too_deep_um, *deeper, 1e-12) << round;
     ++told;
   }
   if (film.value() > 0) {
-    ASSERT_NEAR(why.film_short_um.value(), *film, 2e-6) << round << " " << why.message;
+    ASSERT_NEAR(why.film_short_um.value(), *film, 2e-6) << round << " " << sentence(why);
     ++told;
   }
   double missing = 0;
   for (const PaperShort& p : why.paper) missing += p.needed - p.on_hand;
-  ASSERT_NEAR(missing, paper.value(), 1e-5) << round << " " << why.message;
+  ASSERT_NEAR(missing, paper.value(), 1e-5) << round << " " << sentence(why);
   told += why.paper.empty() ? 0 : 1;
-  const bool each_way =
-      why.message.find("each way breaks more than one limit") != std::string::npos;
-  ASSERT_EQ(told + (why.largest_min_ratio ? 1 : 0) == 0, each_way) << round << " " << why.message;
+  const bool each_way = why.kind == WhyKind::different_limits;
+  ASSERT_EQ(told + (why.largest_min_ratio ? 1 : 0) == 0, each_way) << round << " " << sentence(why);
 }
 
 void expect_reason(const Why& why, const std::vector<Way>& ways, const Rules& rules, int round) {
@@ -70,37 +69,37 @@ void expect_reason(const Why& why, const std::vector<Way>& ways, const Rules& ru
       ways, [&](const Way& w) { return keeps(w, low, high, true, true, any); },
       [](const Way& w) { return w.too_deep_um; });
   if (ratio) {
-    ASSERT_EQ(why.blocked_by, Blocker::ratio) << round << " " << why.message;
-    ASSERT_DOUBLE_EQ(why.smallest_max_ratio.value(), *ratio) << round << " " << why.message;
+    ASSERT_EQ(why.blocked_by, Blocker::ratio) << round << " " << sentence(why);
+    ASSERT_DOUBLE_EQ(why.smallest_max_ratio.value(), *ratio) << round << " " << sentence(why);
     ASSERT_FALSE(why.gaps.empty()) << round;
     for (const Gap& gap : why.gaps) ASSERT_GT(gap.ratio, high) << round;
   } else if (nearer) {
-    ASSERT_EQ(why.blocked_by, Blocker::ratio) << round << " " << why.message;
-    ASSERT_DOUBLE_EQ(why.largest_min_ratio.value(), -*nearer) << round << " " << why.message;
+    ASSERT_EQ(why.blocked_by, Blocker::ratio) << round << " " << sentence(why);
+    ASSERT_DOUBLE_EQ(why.largest_min_ratio.value(), -*nearer) << round << " " << sentence(why);
   } else if (deeper) {
-    ASSERT_EQ(why.blocked_by, Blocker::scratch) << round << " " << why.message;
+    ASSERT_EQ(why.blocked_by, Blocker::scratch) << round << " " << sentence(why);
   } else if (film) {
-    ASSERT_EQ(why.blocked_by, Blocker::film) << round << " " << why.message;
+    ASSERT_EQ(why.blocked_by, Blocker::film) << round << " " << sentence(why);
   } else if (paper) {
-    ASSERT_EQ(why.blocked_by, Blocker::paper) << round << " " << why.message;
+    ASSERT_EQ(why.blocked_by, Blocker::paper) << round << " " << sentence(why);
   } else if (ways.empty()) {
-    ASSERT_EQ(why.blocked_by, Blocker::target) << round << " " << why.message;
+    ASSERT_EQ(why.blocked_by, Blocker::target) << round << " " << sentence(why);
     return;
   } else {
-    ASSERT_EQ(why.blocked_by, Blocker::several) << round << " " << why.message;
+    ASSERT_EQ(why.blocked_by, Blocker::several) << round << " " << sentence(why);
     expect_each(why, ways, rules, round);
     return;
   }
   if (deeper) {
-    ASSERT_NEAR(why.too_deep_um.value(), *deeper, 1e-12) << round << " " << why.message;
+    ASSERT_NEAR(why.too_deep_um.value(), *deeper, 1e-12) << round << " " << sentence(why);
   }
   if (film) {
-    ASSERT_NEAR(why.film_short_um.value(), *film, 2e-6) << round << " " << why.message;
+    ASSERT_NEAR(why.film_short_um.value(), *film, 2e-6) << round << " " << sentence(why);
   }
   if (paper) {
     double missing = 0;
     for (const PaperShort& p : why.paper) missing += p.needed - p.on_hand;
-    ASSERT_NEAR(missing, *paper, 1e-5) << round << " " << why.message;
+    ASSERT_NEAR(missing, *paper, 1e-5) << round << " " << sentence(why);
   }
 }
 
@@ -122,7 +121,7 @@ Answer answer(const Job& job, const Stack& stack) {
 void expect_same(const Plan& whole, const Answer& given, int round) {
   ASSERT_EQ(whole.found, given.best.has_value()) << round;
   if (!whole.found) {
-    ASSERT_EQ(whole.why->message, given.why->message) << round;
+    ASSERT_EQ(sentence(*whole.why), sentence(*given.why)) << round;
     return;
   }
   ASSERT_EQ(key_of(whole.exact), key_of(*given.best)) << round;

@@ -7,6 +7,7 @@
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
 #include "levigate/error.hpp"
+#include "levigate/fact.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/film/budget.hpp"
 #include "levigate/film/cut_through.hpp"

@@ -6,6 +6,7 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/io/formats.hpp"
 #include "levigate/text/card.hpp"
+#include "levigate/text/sentences.hpp"
 #include "unit/io/json_workshop.hpp"
 
 namespace {
@@ -149,7 +150,7 @@ TEST(JsonPlan, HasTheWorkBeforeTheFirstStepAndTheGlossAtEachAngle) {
   EXPECT_EQ(run["shaved"], found.before[0].work.shaved);
   EXPECT_EQ(run["local"]["minutes"].get<double>(), found.before[0].work.local.minutes);
   EXPECT_EQ(run["flat"]["film_um"].get<double>(), found.before[0].work.flat.film_um);
-  EXPECT_EQ(run["verdict"], found.before[0].work.verdict);
+  EXPECT_EQ(run["verdict"], sentence(found.before[0].work));
   const ZoneStep& zone = found.steps.back().zones[0];
   const Json& told = json["steps"].back()["zones"][0];
   EXPECT_EQ(told["gloss_20_gu"].get<double>(), zone.gloss_20_gu);
@@ -222,7 +223,13 @@ TEST(JsonFindings, IsAnArray) {
   const Json json = Json::parse(to_json(findings));
   ASSERT_EQ(json.size(), findings.size());
   EXPECT_EQ(json[0]["kind"], to_string(findings[0].kind));
-  EXPECT_EQ(json[0]["message"], findings[0].message);
+  EXPECT_EQ(json[0]["message"], sentence(findings[0]));
+  EXPECT_TRUE(json[0]["zone"].is_null());
+  ASSERT_EQ(json[0]["numbers"].size(), findings[0].numbers.size());
+  for (std::size_t i = 0; i < findings[0].numbers.size(); ++i) {
+    EXPECT_EQ(json[0]["numbers"][i]["name"], findings[0].numbers[i].name);
+    EXPECT_EQ(json[0]["numbers"][i]["value"].get<double>(), findings[0].numbers[i].value);
+  }
   EXPECT_EQ(Json::parse(to_json(std::vector<Finding>{})), Json::array());
 }
 

@@ -6,6 +6,7 @@
 
 #include "levigate/bench/bench.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/text/sentences.hpp"
 #include "unit/journal/learn_workshop.hpp"
 
 namespace {
@@ -203,7 +204,7 @@ TEST(Learn, AJournalLearnedTwiceCountsOnce) {
   EXPECT_EQ(twice.lines_before, 5U);
   EXPECT_TRUE(twice.unmatched.empty() && twice.outliers.empty());
   const LearnedLine told = report(twice).back();
-  EXPECT_EQ(told.sentence, "5 lines of this journal were learned before.");
+  EXPECT_EQ(sentence(told), "5 lines of this journal were learned before.");
   EXPECT_EQ(report(once), report(once.shop));
 
   Entry tray = ended("P400", 1);
@@ -219,7 +220,7 @@ TEST(Learn, AJournalLearnedTwiceCountsOnce) {
   EXPECT_EQ(more.lines_before, 5U);
   EXPECT_EQ(more.shop.jobs, (std::vector<LearnedJob>{{"clock case", 8}}));
   std::vector<std::string> reasons;
-  for (const Unmatched& one : more.unmatched) reasons.push_back(one.reason);
+  for (const Unmatched& one : more.unmatched) reasons.push_back(sentence(one));
   EXPECT_THAT(reasons, testing::ElementsAre("A part of this step was learned before.",
                                             testing::HasSubstr("sanded before")));
   EXPECT_EQ(learn(more.shop, clock_case(), drawer(), {entries[1]}).shop, more.shop);
@@ -231,7 +232,7 @@ TEST(Learn, MoreReadingsOfAFilmThatWasLearnedAreNot) {
   entries.push_back(film_read("top", {90}));
   const Learned more = learn(once.shop, clock_case(), drawer(), entries);
   EXPECT_EQ(more.shop.films, once.shop.films);
-  EXPECT_EQ(more.unmatched.at(0).reason, "The film of this zone was learned before.");
+  EXPECT_EQ(sentence(more.unmatched.at(0)), "The film of this zone was learned before.");
 }
 
 TEST(Learn, NothingUnderANameThatUnlikeThingsShare) {
@@ -246,7 +247,7 @@ TEST(Learn, NothingUnderANameThatUnlikeThingsShare) {
     EXPECT_EQ(learned.shop.person, Shop{}.person);
     ASSERT_EQ(learned.unmatched.size(), 4U);
     for (const Unmatched& one : learned.unmatched) {
-      EXPECT_EQ(one.reason, "The coating has no name of its own to learn it under.");
+      EXPECT_EQ(sentence(one), "The coating has no name of its own to learn it under.");
     }
   }
   for (const std::string name : {"", "own backing"}) {
@@ -256,7 +257,7 @@ TEST(Learn, NothingUnderANameThatUnlikeThingsShare) {
     EXPECT_EQ(learned.shop.person.observations, 1U);
     ASSERT_EQ(learned.unmatched.size(), 2U);
     for (const Unmatched& one : learned.unmatched) {
-      EXPECT_EQ(one.reason, "The backing has no name of its own to learn it under.");
+      EXPECT_EQ(sentence(one), "The backing has no name of its own to learn it under.");
     }
     for (const LearnedPair& rate : learned.shop.rates) EXPECT_NE(rate.backing, "own backing");
     EXPECT_EQ(learned.shop.films.size(), 1U);
@@ -280,8 +281,8 @@ TEST(Learn, ASlipOfThePenIsSetAside) {
   EXPECT_EQ(outlier.place.entry, 6U);
   EXPECT_GT(outlier.t, outlier_line);
   EXPECT_DOUBLE_EQ(outlier.actual, 90 * outlier.predicted);
-  EXPECT_THAT(outlier.message, testing::HasSubstr("P600 on door at 2026-03-01T09:30:00Z: "));
-  EXPECT_THAT(outlier.message, testing::HasSubstr("set aside, and stays in the journal"));
+  EXPECT_THAT(sentence(outlier), testing::HasSubstr("P600 on door at 2026-03-01T09:30:00Z: "));
+  EXPECT_THAT(sentence(outlier), testing::HasSubstr("set aside, and stays in the journal"));
   EXPECT_EQ(learned.shop.person.observations, 9U);
 
   entries.erase(entries.begin() + 6);  // the others are learned as if it were not there

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "levigate/plan/work/workings.hpp"
+#include "levigate/text/sentences.hpp"
 
 #include "unit/journal/learn_workshop.hpp"
 
@@ -79,7 +80,7 @@ TEST(Observe, AStepBackIsNotCompared) {
                                   ended("P600", 8, "top"), ended("P800", 16, "top")});
   ASSERT_EQ(observed.unmatched.size(), 1U);
   EXPECT_EQ(observed.unmatched[0].place.entry, 3U);
-  EXPECT_THAT(observed.unmatched[0].reason, HasSubstr("goes back from P800 to P600"));
+  EXPECT_THAT(sentence(observed.unmatched[0]), HasSubstr("goes back from P800 to P600"));
   ASSERT_EQ(observed.paces.size(), 4U);
   EXPECT_DOUBLE_EQ(observed.paces[3].predicted_minutes,
                    planned({"P400", "P600", "P800"}).at("P800").at("top"));
@@ -133,7 +134,7 @@ TEST(Observe, FilmIsReadBeforeTheFirstStep) {
   EXPECT_EQ(observed.films[0].readings_um, (std::vector<double>{150, 156, 153}));
   EXPECT_EQ(observed.films[0].place.entry, 1U);
   std::vector<std::string> reasons;
-  for (const Unmatched& one : observed.unmatched) reasons.push_back(one.reason);
+  for (const Unmatched& one : observed.unmatched) reasons.push_back(sentence(one));
   EXPECT_THAT(reasons, testing::ElementsAre(HasSubstr("from readings"), HasSubstr("edge"),
                                             HasSubstr("sanded before")));
 }
@@ -162,7 +163,7 @@ TEST(Observe, WhatTeachesNothingSaysWhy) {
   for (const auto& [one, reason] : cases) {
     const Observed observed = seen({one});
     ASSERT_EQ(observed.unmatched.size(), 1U) << reason;
-    EXPECT_THAT(observed.unmatched[0].reason, HasSubstr(reason));
+    EXPECT_THAT(sentence(observed.unmatched[0]), HasSubstr(reason));
     EXPECT_EQ(observed.paces.size() + observed.scratches.size() + observed.films.size(), 0U);
   }
   EXPECT_TRUE(seen({entry(EntryKind::note, "", ""), entry(EntryKind::cleaned, "", "P400"),
@@ -171,7 +172,7 @@ TEST(Observe, WhatTeachesNothingSaysWhy) {
   Job solid = clock_case();
   solid.coating = coating_named("acrylic sheet");
   for (Zone& zone : solid.zones) zone.film.reset();
-  EXPECT_THAT(observe(solid, drawer(), {film_read("top", {90})}).unmatched.at(0).reason,
+  EXPECT_THAT(sentence(observe(solid, drawer(), {film_read("top", {90})}).unmatched.at(0)),
               HasSubstr("solid"));
 }
 

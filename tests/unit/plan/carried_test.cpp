@@ -91,7 +91,7 @@ TEST(Carried, TheRatioRuleCountsFromTheZoneThatASheetTakesUp) {
   const Plan taken = evaluate(coarse, papers(drawer), {"P600", "P1000", "P1500"});
   const Finding* finding = find(taken.findings, FindingKind::step_too_long);
   ASSERT_NE(finding, nullptr);
-  EXPECT_THAT(finding->message, HasSubstr("step to P600 (25.8 um) from P320 (46.2 um)"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("step to P600 (25.8 um) from P320 (46.2 um)"));
   EXPECT_THAT(finding->sheets, ElementsAre("P600"));
   EXPECT_TRUE(plan(two_zones(std::nullopt, carrying("P600")), papers(drawer)).found);
 }
@@ -99,7 +99,7 @@ TEST(Carried, TheRatioRuleCountsFromTheZoneThatASheetTakesUp) {
 TEST(Carried, AStepThatWouldWorkNoZoneIsNotTaken) {
   const Job job = two_zones(carrying("P1000"), carrying("P1200"));
   const Plan found = plan(job, papers(drawer));
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   for (const Step& step : found.steps) {
     EXPECT_TRUE(step.zones[0].worked || step.zones[1].worked) << step.sheet;
   }
@@ -112,7 +112,7 @@ TEST(Carried, WhereNothingIsLeftToLevelTheFirstStepTakesTheEdgesAlong) {
   Job job = two_zones(carrying("P1000"), std::nullopt);
   job.zones[1].levelled = false;
   const Plan found = plan(job, papers(drawer));
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   EXPECT_TRUE(found.steps[0].zones[1].worked);
   EXPECT_EQ(found.steps[0].zones[1].removal_um, 0);
   job.zones[0].carries.reset();
@@ -137,7 +137,7 @@ TEST(Carried, AGivenDepthStandsAboveThatOfTheGradeAndScalesItsRoughness) {
 
 TEST(Carried, AZoneBeyondTheTargetCountsAsItStands) {
   const Plan found = plan(two_zones(std::nullopt, carrying("P2000")), papers(drawer));
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   EXPECT_EQ(found.steps.back().sheet, "P1500");
   for (const Step& step : found.steps) EXPECT_FALSE(step.zones[1].worked) << step.sheet;
   EXPECT_EQ(find(found.findings, FindingKind::target_missed), nullptr);
@@ -148,7 +148,7 @@ TEST(Carried, AZoneTooNearToTheLastSheetToBeWorkedMissesTheTarget) {
   const Plan none = plan(job, papers(drawer));
   ASSERT_FALSE(none.found);
   EXPECT_EQ(none.why->blocked_by, Blocker::target);
-  EXPECT_THAT(none.why->message, HasSubstr("P1500 with 13.0 um in zone side"));
+  EXPECT_THAT(sentence(*none.why), HasSubstr("P1500 with 13.0 um in zone side"));
 }
 
 TEST(Carried, NothingToDoIsSaid) {
@@ -156,7 +156,7 @@ TEST(Carried, NothingToDoIsSaid) {
   const Plan none = plan(job, papers({"P600", "P2000", "P2500"}));
   ASSERT_FALSE(none.found);
   EXPECT_EQ(none.why->blocked_by, Blocker::done);
-  EXPECT_THAT(none.why->message, HasSubstr("Nothing to do: every zone already meets the target"));
+  EXPECT_THAT(sentence(*none.why), HasSubstr("Nothing to do: every zone already meets the target"));
   EXPECT_THAT(card(none), Not(HasSubstr("What would help")));
   EXPECT_TRUE(plan(two_zones(carrying("P1000"), carrying("P2000")), papers(drawer)).found);
 }
@@ -171,7 +171,7 @@ TEST(Carried, ACompoundMeetsTheScratchesOfTheZoneThatItTakesUp) {
   const Plan taken = evaluate(job, stack, {"bar"});
   const Finding* finding = find(taken.findings, FindingKind::scratch_too_deep);
   ASSERT_NE(finding, nullptr);
-  EXPECT_THAT(finding->message, HasSubstr("those of P600 (25.8 um)"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("those of P600 (25.8 um)"));
 }
 
 TEST(Carried, SequencesThatDoNotFallKeepWhatASheetTookUp) {

@@ -9,6 +9,7 @@
 
 #include <limits>
 
+#include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
 namespace {
@@ -66,7 +67,7 @@ TEST(Plan, LevellingTakesTwoToThreeTimesAllLaterSanding) {
     EXPECT_LE(ratio, 3.0) << peel_um;
 
     const Plan best = plan(job, stack);
-    ASSERT_TRUE(best.found) << best.why->message;
+    ASSERT_TRUE(best.found) << sentence(*best.why);
     EXPECT_LT(best.total.minutes, habit.total.minutes) << peel_um;
     EXPECT_LT(best.total.steps, habit.total.steps) << peel_um;
     const bool beaten_in_both =
@@ -87,8 +88,8 @@ TEST(Evaluate, CallsOutASoftPadThatLevels) {
   const double rigid_um = evaluate(top(12), stack, {"P1500"}).steps[0].zones[0].removal_um;
   const double soft_um = soft.steps[0].zones[0].removal_um;
   EXPECT_GT(soft_um, 3 * rigid_um);
-  EXPECT_THAT(finding->message, HasSubstr(detail::fixed(soft_um, 1) + " um of film"));
-  EXPECT_THAT(finding->message, HasSubstr(detail::fixed(soft_um / rigid_um, 1) + " times"));
+  EXPECT_THAT(sentence(*finding), HasSubstr(detail::fixed(soft_um, 1) + " um of film"));
+  EXPECT_THAT(sentence(*finding), HasSubstr(detail::fixed(soft_um / rigid_um, 1) + " times"));
   EXPECT_EQ(find(plan(top(12), stack).findings, FindingKind::soft_first), nullptr);
 }
 
@@ -184,7 +185,7 @@ TEST(Plan, AnEdgeIsNeverLevelled) {
                        .film = Film{35, 3},
                        .edge = Edge{"top"}});
   const Plan found = plan(job, papers(drawer));
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   const ZoneStep& first = found.steps[0].zones[1];
   EXPECT_EQ(first.removal_um, 0);
   EXPECT_EQ(first.depth_um, 0);
@@ -231,10 +232,10 @@ TEST(Plan, ReachesAGlossWithThePadButNotWithPaper) {
   const Plan paper_only = plan(job, stack);
   ASSERT_FALSE(paper_only.found);
   EXPECT_EQ(paper_only.why->blocked_by, Blocker::target);
-  EXPECT_THAT(paper_only.why->message, HasSubstr("50.0 GU"));
+  EXPECT_THAT(sentence(*paper_only.why), HasSubstr("50.0 GU"));
   stack.sheets.push_back(pad("pad", "P3000"));
   const Plan with_pad = plan(job, stack);
-  ASSERT_TRUE(with_pad.found) << with_pad.why->message;
+  ASSERT_TRUE(with_pad.found) << sentence(*with_pad.why);
   EXPECT_EQ(with_pad.steps.back().sheet, "pad");
   EXPECT_GE(with_pad.steps.back().gloss_gu, 50);
 }

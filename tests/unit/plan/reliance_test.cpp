@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
 namespace {
@@ -94,7 +95,7 @@ TEST(Reliance, AnEndWithoutABudgetCountsAsTenTimesOverIt) {
   Job job = top(5, 45);
   job.zones[0].area_cm2 = 50;
   const Plan found = plan(job, papers({"P400", "P600", "P800", "P1000", "P1500"}));
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   const Reliance& reserve = relied(found, "rule", "reserve_um");
   EXPECT_NEAR(reserve.film_high, 10 - *found.total.film, 1e-9);
 }

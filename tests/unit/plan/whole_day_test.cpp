@@ -4,6 +4,7 @@
 
 #include "levigate/plan/plan.hpp"
 #include "levigate/surface/sheen_bands.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/wheel.hpp"
@@ -77,9 +78,9 @@ TEST(Defects, ATallRunIsNeverSandedOutWithoutAWarningAndABetterWay) {
   const Finding* finding = find(found.findings, FindingKind::tall_defect);
   ASSERT_NE(finding, nullptr);
   EXPECT_TRUE(found.before[0].work.shaved);
-  EXPECT_THAT(finding->message, HasSubstr("run of 150 um in zone top"));
-  EXPECT_THAT(finding->message, HasSubstr("shave it to the tape"));
-  EXPECT_THAT(finding->message, HasSubstr("sanded out flat"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("run of 150 um in zone top"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("shave it to the tape"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("sanded out flat"));
   job.zones[0].defects[0].height_um = 30;
   EXPECT_EQ(find(plan(job, papers(drawer)).findings, FindingKind::tall_defect), nullptr);
 }
@@ -101,8 +102,8 @@ TEST(YoungCoat, IsCalledOutAndWorkedAsSoftAsItIs) {
   const Plan young = evaluate(job, papers(drawer), {"P600", "P1000", "P1500"});
   const Finding* finding = find(young.findings, FindingKind::young_coat);
   ASSERT_NE(finding, nullptr);
-  EXPECT_THAT(finding->message, HasSubstr("24 h old"));
-  EXPECT_THAT(finding->message, HasSubstr("40 % of its hardness"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("24 h old"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("40 % of its hardness"));
   job.age_h.reset();
   const Plan cured = evaluate(job, papers(drawer), {"P600", "P1000", "P1500"});
   EXPECT_GT(young.steps[0].zones[0].scratch_um, cured.steps[0].zones[0].scratch_um);
@@ -116,10 +117,10 @@ TEST(Sheen, ASatinTargetStopsBeforeTheCompounds) {
   Stack stack = drawer_and_wheels();
   const Plan none = plan(job, stack);
   ASSERT_FALSE(none.found);
-  EXPECT_THAT(none.why->message, HasSubstr("20.0 to 35.0 GU"));
+  EXPECT_THAT(sentence(*none.why), HasSubstr("20.0 to 35.0 GU"));
   stack.sheets.push_back(pad("soft P1500", "P1500"));
   const Plan found = plan(job, stack);
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   for (const std::string& id : ids(found))
     EXPECT_FALSE(polish_of(stack.sheets[sheet_index(stack, id)])) << id;
   EXPECT_EQ(found.steps.back().sheet, "soft P1500");
@@ -133,12 +134,12 @@ TEST(Sheen, MoreThanTheBandIsCalledOut) {
   job.target.label = "satin";
   const Plan over = evaluate(job, drawer_and_wheels(), {"P600", "P1000", "P1500", "cutting"});
   ASSERT_NE(find(over.findings, FindingKind::sheen_over), nullptr);
-  EXPECT_THAT(find(over.findings, FindingKind::sheen_over)->message, HasSubstr("satin"));
+  EXPECT_THAT(sentence(*find(over.findings, FindingKind::sheen_over)), HasSubstr("satin"));
 }
 
 TEST(Sheen, IsToldAtThreeAngles) {
   const Plan found = plan(glossy(80), drawer_and_wheels());
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   const ZoneStep& last = found.steps.back().zones[0];
   EXPECT_LT(last.gloss_20_gu, last.gloss_gu);
   EXPECT_GT(last.gloss_85_gu, last.gloss_gu);
@@ -147,17 +148,17 @@ TEST(Sheen, IsToldAtThreeAngles) {
 TEST(Compounds, ReachAGlossThatPaperDoesNot) {
   EXPECT_FALSE(plan(glossy(70), papers(drawer)).found);
   const Plan found = plan(glossy(70), drawer_and_wheels());
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   EXPECT_TRUE(found.steps.back().gloss_gu >= 70);
 }
 
 TEST(Compounds, MayBeAnyAmountFiner) {
   const Plan found = plan(glossy(80), drawer_and_wheels());
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   ASSERT_GT(*found.steps.back().size_ratio, Rules{}.max_ratio);
   for (const Finding& finding : found.findings) {
-    EXPECT_NE(finding.kind, FindingKind::step_too_long) << finding.message;
-    EXPECT_NE(finding.kind, FindingKind::gap) << finding.message;
+    EXPECT_NE(finding.kind, FindingKind::step_too_long) << sentence(finding);
+    EXPECT_NE(finding.kind, FindingKind::gap) << sentence(finding);
   }
 }
 
@@ -167,7 +168,7 @@ TEST(Compounds, CannotLevel) {
   EXPECT_FALSE(plan(glossy(70), stack).found);
   const Plan taken = evaluate(glossy(70), stack, {"cutting"});
   ASSERT_NE(find(taken.findings, FindingKind::scratch_too_deep), nullptr);
-  EXPECT_THAT(find(taken.findings, FindingKind::scratch_too_deep)->message,
+  EXPECT_THAT(sentence(*find(taken.findings, FindingKind::scratch_too_deep)),
               HasSubstr("cannot level"));
 }
 
@@ -200,7 +201,7 @@ TEST(Compounds, TakingTheCoarseOneOffTheShelfChangesThePlanAndItsCost) {
   Stack stack = drawer_and_wheels();
   const Job job = glossy(85);
   const Plan all = plan(job, stack);
-  ASSERT_TRUE(all.found) << all.why->message;
+  ASSERT_TRUE(all.found) << sentence(*all.why);
   std::vector<std::string> compounds;
   for (const std::string& id : ids(all)) {
     if (polish_of(stack.sheets[sheet_index(stack, id)])) compounds.push_back(id);
@@ -212,7 +213,7 @@ TEST(Compounds, TakingTheCoarseOneOffTheShelfChangesThePlanAndItsCost) {
     EXPECT_NE(ids(fewer), ids(all));
     EXPECT_GE(fewer.exact.milliseconds, all.exact.milliseconds);
   } else {
-    EXPECT_FALSE(fewer.why->message.empty());
+    EXPECT_FALSE(sentence(*fewer.why).empty());
   }
 }
 
@@ -246,8 +247,8 @@ TEST(Wheels, TooFastIsRefusedWithNumbers) {
   const Finding* finding = find(none.findings, FindingKind::wheel_speed);
   ASSERT_NE(finding, nullptr);
   EXPECT_EQ(finding->severity, Severity::error);
-  EXPECT_THAT(finding->message, HasSubstr("m/s"));
-  EXPECT_THAT(finding->message, HasSubstr("rpm"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("m/s"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("rpm"));
 }
 
 TEST(Wheels, ADwellTooLongIsRefusedWithNumbers) {
@@ -260,7 +261,7 @@ TEST(Wheels, ADwellTooLongIsRefusedWithNumbers) {
   const Finding* finding = find(none.findings, FindingKind::wheel_heat);
   ASSERT_NE(finding, nullptr);
   EXPECT_EQ(finding->severity, Severity::error);
-  EXPECT_THAT(finding->message, HasSubstr(" K"));
+  EXPECT_THAT(sentence(*finding), HasSubstr(" K"));
 }
 
 /// A stack whose wheels run at 58.6 m/s at the rim.
@@ -368,7 +369,7 @@ TEST(Edges, SayHowFewStrokesTheyCanTake) {
                        .film = Film{45, 3},
                        .edge = Edge{"top"}});
   const Plan found = plan(job, papers(drawer));
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   for (const Step& step : found.steps) {
     EXPECT_FALSE(step.zones[0].strokes_left) << "a levelled zone";
     EXPECT_TRUE(step.zones[1].strokes_left) << step.sheet;
@@ -382,7 +383,7 @@ TEST(Edges, SayHowFewStrokesTheyCanTake) {
 
 TEST(Wheels, CarryTheirCautionsWithTheStep) {
   const Plan found = plan(glossy(80), drawer_and_wheels());
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   EXPECT_TRUE(found.steps.front().cautions.empty());
   ASSERT_FALSE(found.steps.back().cautions.empty());
   EXPECT_THAT(found.steps.back().cautions.front().text, HasSubstr("rpm"));
@@ -394,8 +395,8 @@ TEST(Rounds, GoingThroughTheLastOneIsAWitnessLine) {
   const Plan taken = evaluate(job, papers(drawer), {"P400", "P800", "P1500"});
   const Finding* finding = find(taken.findings, FindingKind::round_entered);
   ASSERT_NE(finding, nullptr);
-  EXPECT_THAT(finding->message, HasSubstr("witness line"));
-  EXPECT_THAT(finding->message, HasSubstr("25.0 um"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("witness line"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("25.0 um"));
   EXPECT_LT(*taken.steps.back().zones[0].film_left_um, 0);
 }
 

@@ -15,6 +15,7 @@
 #include "levigate/recover/work/sources_of_marks.hpp"
 #include "levigate/recover/work/stray.hpp"
 #include "levigate/recover/work/visible.hpp"
+#include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
 namespace {
@@ -33,6 +34,12 @@ struct Shop {
   Diagnosis diagnose(const Mark& mark) const { return levigate::diagnose(job, stack, done, mark); }
   WayBack go_back(const Mark& mark) const { return levigate::go_back(job, stack, done, mark); }
 };
+
+std::vector<std::string> sentences(const std::vector<Evidence>& evidence) {
+  std::vector<std::string> result;
+  for (const Evidence& one : evidence) result.push_back(sentence(one));
+  return result;
+}
 
 Mark seen(MarkKind kind, std::optional<double> direction_deg = {}) {
   return {.kind = kind,
@@ -206,7 +213,7 @@ TEST(Diagnose, ChancesAddUpToOne) {
     for (const Need& need : diagnosis.needs) needs += need.probability;
     EXPECT_NEAR(causes, 1, 1e-12);
     EXPECT_NEAR(needs, 1, 1e-12);
-    EXPECT_FALSE(diagnosis.evidence.empty());
+    EXPECT_FALSE(diagnosis.signs.empty());
   }
 }
 
@@ -224,7 +231,7 @@ TEST(Diagnose, DeeperThanAnyStepIsAStray) {
   EXPECT_GT(stray_chance(shop.diagnose(measured(MarkKind::scratch, 15))), 0.99);
   EXPECT_LT(stray_chance(shop.diagnose(measured(MarkKind::scratch, 3))), 0.05);
   const Diagnosis diagnosis = shop.diagnose(measured(MarkKind::scratch, 15));
-  EXPECT_THAT(diagnosis.evidence, testing::Contains(HasSubstr("a fresh")));
+  EXPECT_THAT(sentences(diagnosis.signs), testing::Contains(HasSubstr("a fresh")));
 }
 
 TEST(Diagnose, AClusterFromEarlyOnNeedsAMissedSpot) {
@@ -232,7 +239,7 @@ TEST(Diagnose, AClusterFromEarlyOnNeedsAMissedSpot) {
   const Diagnosis diagnosis = shop.diagnose(measured(MarkKind::cluster, 8, 90));
   ASSERT_EQ(diagnosis.causes.front().sheet, "P800");
   EXPECT_GT(diagnosis.causes.front().missed[2], 0.9);  // P1500
-  EXPECT_THAT(diagnosis.evidence, testing::Contains(HasSubstr("P1500 missed the spot")));
+  EXPECT_THAT(sentences(diagnosis.signs), testing::Contains(HasSubstr("P1500 missed the spot")));
 }
 
 TEST(Diagnose, MoreTakenOffSinceMakesEarlierStepsLessLikely) {
@@ -248,8 +255,9 @@ TEST(Diagnose, WhatNoStepLeavesIsSaid) {
   const WayBack way = shop.go_back(measured(MarkKind::scratch, 900));
   EXPECT_TRUE(way.diagnosis.causes.empty());
   EXPECT_FALSE(way.found);
-  EXPECT_THAT(way.why, HasSubstr("not known"));
-  EXPECT_THAT(way.diagnosis.evidence, testing::Contains(HasSubstr("elsewhere")));
+  EXPECT_EQ(way.no_way, NoWay::unexplained);
+  EXPECT_THAT(sentence(way), HasSubstr("not known"));
+  EXPECT_THAT(sentences(way.diagnosis.signs), testing::Contains(HasSubstr("elsewhere")));
   EXPECT_THROW(levigate::diagnose(shop.job, shop.stack, {}, seen(MarkKind::haze)), BadInput);
 }
 
@@ -291,10 +299,11 @@ TEST(GoBack, IsRefusedWhereTheFilmIsGone) {
   const WayBack way = shop.go_back(measured(MarkKind::scratch, 60));
   EXPECT_FALSE(way.found);
   EXPECT_LT(*way.film_um, way.diagnosis.needs.front().need_um);
-  EXPECT_THAT(way.why, HasSubstr("that is not enough"));
-  ASSERT_EQ(way.remains.size(), 2u);
-  EXPECT_THAT(way.remains[0], HasSubstr("Spot repair"));
-  EXPECT_THAT(way.remains[1], HasSubstr("round"));
+  EXPECT_EQ(way.no_way, NoWay::film_short);
+  EXPECT_THAT(sentence(way), HasSubstr("that is not enough"));
+  ASSERT_EQ(way.remedies.size(), 2u);
+  EXPECT_THAT(sentence(way.remedies[0]), HasSubstr("Spot repair"));
+  EXPECT_THAT(sentence(way.remedies[1]), HasSubstr("round"));
   EXPECT_FALSE(way.cautions.empty());
   // On a solid there is no film to run out of.
   shop.job.coating = coating_named("acrylic sheet");
@@ -307,8 +316,9 @@ TEST(GoBack, IsRefusedWhereTheFilmIsGone) {
 TEST(GoBack, AWitnessLineHasNoWayBack) {
   const WayBack way = Shop().go_back(seen(MarkKind::witness_line));
   EXPECT_FALSE(way.found);
-  EXPECT_THAT(way.why, HasSubstr("sanded through"));
-  EXPECT_FALSE(way.remains.empty());
+  EXPECT_EQ(way.no_way, NoWay::witness_line);
+  EXPECT_THAT(sentence(way), HasSubstr("sanded through"));
+  EXPECT_FALSE(way.remedies.empty());
 }
 
 TEST(GoBack, AWaveGoesBackToWhatLevels) {
@@ -334,7 +344,8 @@ TEST(GoBack, ASmallWaveGoesBackToPaper) {
   mark.height_um = 0.1;
   const WayBack none = Shop().go_back(mark);
   EXPECT_FALSE(none.found);
-  EXPECT_THAT(none.diagnosis.evidence, testing::Contains(HasSubstr("may stay by the rules")));
+  EXPECT_THAT(sentences(none.diagnosis.signs),
+              testing::Contains(HasSubstr("may stay by the rules")));
 }
 
 TEST(GoBack, OnAFineLadderOneWorksBack) {

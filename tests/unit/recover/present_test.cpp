@@ -5,6 +5,7 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/recover/present.hpp"
 #include "levigate/surface/sheen.hpp"
+#include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
 namespace {
@@ -97,7 +98,7 @@ TEST(Present, ZonesMayBeOutOfStep) {
   EXPECT_EQ(now.zones[0].carries->grade.label, "P1500");
   EXPECT_EQ(now.zones[1].carries->grade.label, "P600");
   const Plan rest = plan(now, stack);
-  ASSERT_TRUE(rest.found) << rest.why->message;
+  ASSERT_TRUE(rest.found) << sentence(*rest.why);
   EXPECT_THAT(ids(rest), ElementsAre("P1200", "P1500"));
   for (const Step& step : rest.steps) {
     EXPECT_FALSE(step.zones[0].worked) << step.sheet;
@@ -108,7 +109,7 @@ TEST(Present, ZonesMayBeOutOfStep) {
 TEST(Present, WhenAllIsDoneNothingIsLeftToDo) {
   const Stack stack = papers(drawer);
   const Plan whole = plan(clock_case(), stack);
-  ASSERT_TRUE(whole.found) << whole.why->message;
+  ASSERT_TRUE(whole.found) << sentence(*whole.why);
   std::vector<DoneStep> done;
   for (const std::string& id : ids(whole)) done.push_back({id});
   const Plan rest = plan(present(clock_case(), stack, done), stack);

@@ -315,7 +315,8 @@ TEST(Simulate, RefusesASheetThatIsNotThereAndNoPlan) {
     simulate(never, few, none);
     FAIL();
   } catch (const BadInput& error) {
-    EXPECT_THAT(error.what(), testing::HasSubstr(none.why->message));
+    EXPECT_THAT(error.what(),
+                testing::HasSubstr("blocked by: " + std::string(to_string(none.why->blocked_by))));
   }
 }
 

@@ -5,6 +5,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
 namespace {
@@ -20,9 +21,9 @@ TEST(Check, NamesBothSheetsWhereNumbersAndSizesDisagree) {
   ASSERT_EQ(count(findings, FindingKind::misleading_numbers), 1);
   const Finding& finding = *find(findings, FindingKind::misleading_numbers);
   EXPECT_THAT(finding.sheets, ElementsAre("a", "b"));
-  EXPECT_THAT(finding.message, HasSubstr("25.8 um"));
-  EXPECT_THAT(finding.message, HasSubstr("16.0 um"));
-  EXPECT_THAT(finding.message, HasSubstr("the same number"));
+  EXPECT_THAT(sentence(finding), HasSubstr("25.8 um"));
+  EXPECT_THAT(sentence(finding), HasSubstr("16.0 um"));
+  EXPECT_THAT(sentence(finding), HasSubstr("the same number"));
 }
 
 TEST(Check, Cami600AfterP800IsFinerNotCoarser) {
@@ -31,7 +32,7 @@ TEST(Check, Cami600AfterP800IsFinerNotCoarser) {
   const std::vector<Finding> findings = check(stack);
   ASSERT_EQ(count(findings, FindingKind::misleading_numbers), 1);
   EXPECT_THAT(
-      find(findings, FindingKind::misleading_numbers)->message,
+      sentence(*find(findings, FindingKind::misleading_numbers)),
       HasSubstr(
           "b (CAMI 600, 16.0 um) is finer than a (P800, 21.8 um) though its number is lower"));
   EXPECT_EQ(find(findings, FindingKind::gap), nullptr);
@@ -63,15 +64,15 @@ TEST(Check, FindsDoublesBelowMinRatio) {
   ASSERT_NE(finding, nullptr);
   const std::vector<Finding> findings = check(stack);
   EXPECT_THAT(find(findings, FindingKind::near_duplicate)->sheets, ElementsAre("b", "a"));
-  EXPECT_THAT(find(findings, FindingKind::near_duplicate)->message, HasSubstr("1.03"));
+  EXPECT_THAT(sentence(*find(findings, FindingKind::near_duplicate)), HasSubstr("1.03"));
 }
 
 TEST(Check, FindsGapsAndTheGradesThatBridgeThem) {
   // P400 (35.0) to P1000 (18.3): a ratio of 1.91; P600 (25.8) makes 1.36 and 1.41.
   const std::vector<Finding> findings = check(papers({"P400", "P1000"}));
   ASSERT_EQ(count(findings, FindingKind::gap), 1);
-  EXPECT_THAT(find(findings, FindingKind::gap)->message, HasSubstr("1.91"));
-  EXPECT_THAT(find(findings, FindingKind::gap)->message, HasSubstr("P600"));
+  EXPECT_THAT(sentence(*find(findings, FindingKind::gap)), HasSubstr("1.91"));
+  EXPECT_THAT(sentence(*find(findings, FindingKind::gap)), HasSubstr("P600"));
   EXPECT_EQ(count(check(papers({"P400", "P1000"}), {.min_ratio = 1.15, .max_ratio = 2.0}),
                   FindingKind::gap),
             0);
@@ -96,8 +97,8 @@ TEST(Check, FindsStrayGrainCoarserThanTheStepBefore) {
   const std::vector<Finding> findings = check(stack);
   ASSERT_EQ(count(findings, FindingKind::coarse_tail), 1);
   EXPECT_THAT(find(findings, FindingKind::coarse_tail)->sheets, ElementsAre("a", "b"));
-  EXPECT_THAT(find(findings, FindingKind::coarse_tail)->message, HasSubstr("43.0 um"));
-  EXPECT_THAT(find(findings, FindingKind::coarse_tail)->message, HasSubstr("38.1 um"));
+  EXPECT_THAT(sentence(*find(findings, FindingKind::coarse_tail)), HasSubstr("43.0 um"));
+  EXPECT_THAT(sentence(*find(findings, FindingKind::coarse_tail)), HasSubstr("38.1 um"));
 }
 
 TEST(Check, SaysWhichSizesAreExtrapolatedAndWhichSheetsAreUsedUp) {

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <limits>
 
+#include "levigate/text/sentences.hpp"
+
 namespace {
 
 using namespace levigate;
@@ -24,18 +26,20 @@ const Cure urethane{168.0, 0.02, {{1.0, 30.0}, {10.0, 60.0}, {168.0, 150.0}}};
 TEST(Cure, HardnessIsLinearInTheLogarithmOfAge) {
   EXPECT_NEAR(hardness_at(urethane, std::sqrt(10.0)).hardness_mpa, 45.0, 1e-12);
   EXPECT_NEAR(hardness_at(urethane, std::sqrt(1680.0)).hardness_mpa, 105.0, 1e-12);
-  EXPECT_TRUE(hardness_at(urethane, 20.0).note.empty());
+  EXPECT_TRUE(sentence(hardness_at(urethane, 20.0)).empty());
   for (const HardnessPoint& point : urethane.points) {
     EXPECT_EQ(hardness_at(urethane, point.hours).hardness_mpa, point.hardness_mpa);
-    EXPECT_TRUE(hardness_at(urethane, point.hours).note.empty());
+    EXPECT_TRUE(sentence(hardness_at(urethane, point.hours)).empty());
   }
 }
 
 TEST(Cure, OutsideThePointsItStaysAndSaysSo) {
   EXPECT_EQ(hardness_at(urethane, 0.0).hardness_mpa, 30.0);
-  EXPECT_THAT(hardness_at(urethane, 0.5).note, HasSubstr("younger than the first hardness, 1 h"));
+  EXPECT_THAT(sentence(hardness_at(urethane, 0.5)),
+              HasSubstr("younger than the first hardness, 1 h"));
   EXPECT_EQ(hardness_at(urethane, 500.0).hardness_mpa, 150.0);
-  EXPECT_THAT(hardness_at(urethane, 500.0).note, HasSubstr("older than the last hardness, 168 h"));
+  EXPECT_THAT(sentence(hardness_at(urethane, 500.0)),
+              HasSubstr("older than the last hardness, 168 h"));
 }
 
 TEST(Cure, HardnessNeverFalls) {
@@ -60,27 +64,28 @@ TEST(Cure, AYoungCoatIsScratchedDeeperAndShrinks) {
   EXPECT_GT(*state.scratch_ratio, 1.2);
   EXPECT_LT(*state.scratch_ratio, std::sqrt(2.5));
   EXPECT_DOUBLE_EQ(state.shrink_left, 0.02 * 0.6);
-  EXPECT_THAT(state.text, HasSubstr("10 h old, fully cured at 168 h"));
-  EXPECT_THAT(state.text, HasSubstr("40 % of its hardness"));
-  EXPECT_THAT(state.text, HasSubstr("up to 1.2 % of the film still to be lost"));
+  EXPECT_THAT(sentence(state), HasSubstr("10 h old, fully cured at 168 h"));
+  EXPECT_THAT(sentence(state), HasSubstr("40 % of its hardness"));
+  EXPECT_THAT(sentence(state), HasSubstr("up to 1.2 % of the film still to be lost"));
 }
 
 TEST(Cure, WithoutPointsNothingIsEstimatedButTheShrink) {
   const CureState state = cure_state(cure_named("nitrocellulose lacquer"), 48.0, p1000, 0.99);
   EXPECT_FALSE(state.hard || state.hardness_ratio || state.scratch_ratio);
   EXPECT_EQ(state.shrink_left, cure_named("nitrocellulose lacquer").shrink);
-  EXPECT_THAT(state.text, HasSubstr("the data sheet decides"));
+  EXPECT_THAT(sentence(state), HasSubstr("the data sheet decides"));
 }
 
 TEST(Cure, AHardCoatNeedsNoSentence) {
   const CureState state = cure_state(urethane, 168.0, p1000, 0.99);
   EXPECT_TRUE(state.hard);
-  EXPECT_TRUE(state.text.empty());
+  EXPECT_TRUE(sentence(state).empty());
   EXPECT_EQ(state.shrink_left, 0.0);
 }
 
 TEST(Cure, BeforeTheFirstPointTheTextSaysSo) {
-  EXPECT_THAT(cure_state(urethane, 0.5, p1000, 0.99).text, HasSubstr("(younger than the first"));
+  EXPECT_THAT(sentence(cure_state(urethane, 0.5, p1000, 0.99)),
+              HasSubstr("(younger than the first"));
 }
 
 TEST(Cure, WhatCannotBe) {

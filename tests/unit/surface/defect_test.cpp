@@ -12,6 +12,7 @@
 
 #include "levigate/surface/removal.hpp"
 #include "levigate/surface/take_down.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace {
 
@@ -166,8 +167,8 @@ TEST(Defect, ATallRunIsShavedAndMasked) {
     EXPECT_TRUE(work.flat_is_worse) << zone_block;
     EXPECT_GT(work.flat.minutes, 1.25 * work.local.minutes) << zone_block;
     EXPECT_GT(work.flat.film_um, 9.0) << zone_block;
-    EXPECT_THAT(work.verdict, HasSubstr("shave it to the tape (60 um)"));
-    EXPECT_THAT(work.verdict, HasSubstr("worse in time and film"));
+    EXPECT_THAT(sentence(work), HasSubstr("shave it to the tape (60 um)"));
+    EXPECT_THAT(sentence(work), HasSubstr("worse in time and film"));
   }
 }
 
@@ -175,11 +176,11 @@ TEST(Defect, LowerOnesAreOnlyBlocked) {
   const LocalWork sag = take_down({DefectKind::sag, 90.0, 12.0, 60.0}, tools_with("hard block"));
   EXPECT_TRUE(sag.masked && !sag.shaved);
   EXPECT_EQ(sag.shaved_mm3, 0.0);
-  EXPECT_THAT(sag.verdict, HasSubstr("quicker, but paid in film"));
+  EXPECT_THAT(sentence(sag), HasSubstr("quicker, but paid in film"));
   const LocalWork nib = take_down({DefectKind::nib, 40.0, 2.0, 2.0}, tools_with("hard block"));
   EXPECT_TRUE(!nib.masked && !nib.shaved && !nib.flat_is_worse);
   EXPECT_EQ(nib.local.minutes, nib.block_minutes);
-  EXPECT_THAT(nib.verdict, HasSubstr("no hollow that shows"));
+  EXPECT_THAT(sentence(nib), HasSubstr("no hollow that shows"));
 }
 
 TEST(Defect, LowerThanWhatMayStayIsNoWork) {

@@ -134,7 +134,7 @@ TEST(Card, TakesDefectsDownBeforeTheFirstStep) {
   expect_fits(text);
   const std::string own = part(text, "Before the first step:", "-----");
   EXPECT_THAT(own, HasSubstr("top: 3 runs of 150 um, 6 by 35 mm, with small hard block: " +
-                             found.before[0].work.verdict));
+                             sentence(found.before[0].work)));
   EXPECT_THAT(own, HasSubstr("front and sides: 1 nib of 12 um"));
   EXPECT_THAT(own, HasSubstr(detail::duration_text(found.before[0].work.local.minutes +
                                                    found.before[1].work.local.minutes) +
@@ -296,7 +296,7 @@ TEST(Card, SaysWhyThereIsNoPlanAndWhatWouldHelp) {
   ASSERT_FALSE(none.found);
   std::string text = card(none);
   expect_fits(text);
-  EXPECT_THAT(flowing(text), HasSubstr(none.why->message));
+  EXPECT_THAT(flowing(text), HasSubstr(sentence(*none.why)));
   const std::string help = part(text, "What would help:", "\n\n");
   EXPECT_THAT(help, HasSubstr(bridges_text(none.why->gaps[0].bridges)));
   EXPECT_THAT(help, HasSubstr("Allow a max_ratio of 4.8"));
@@ -493,7 +493,7 @@ TEST(ComparisonCard, ListsEveryRuleThatTheHabitBreaks) {
   const std::string text = comparison_card(taken, plan(job, demo_stack()));
   expect_fits(text);
   for (const Finding& finding : taken.findings) {
-    EXPECT_THAT(flowing(text), HasSubstr(finding.message));
+    EXPECT_THAT(flowing(text), HasSubstr(sentence(finding)));
   }
 }
 
@@ -503,7 +503,7 @@ TEST(FindingsText, HasEveryFindingErrorsFirst) {
   const std::vector<Finding> findings = check(stack);
   const std::string text = findings_text(findings);
   expect_fits(text);
-  for (const Finding& finding : findings) EXPECT_THAT(flowing(text), HasSubstr(finding.message));
+  for (const Finding& finding : findings) EXPECT_THAT(flowing(text), HasSubstr(sentence(finding)));
   EXPECT_EQ(text.find("  Error: b-pad"), 0U);
   EXPECT_EQ(findings_text({}), "Nothing to report.\n");
 }

@@ -3,6 +3,7 @@
 #include "levigate/surface/contact.hpp"
 #include "levigate/surface/scratch.hpp"
 #include "levigate/surface/sheen.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/text/work/step_text.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/finding.hpp"
@@ -174,11 +175,11 @@ TEST(CompoundFinding, CoarserThanTheLastPaper) {
   ASSERT_EQ(same.size(), 1u);
   EXPECT_EQ(same[0].kind, WheelFindingKind::compound_too_coarse);
   EXPECT_EQ(same[0].severity, Severity::error);
-  EXPECT_THAT(same[0].message, HasSubstr("8.0 um"));
+  EXPECT_THAT(sentence(same[0]), HasSubstr("8.0 um"));
   const auto deep = compound_findings(compound, 18.3, 0.9);
   ASSERT_EQ(deep.size(), 1u);
   EXPECT_EQ(deep[0].kind, WheelFindingKind::scratch_too_deep);
-  EXPECT_THAT(deep[0].message, HasSubstr("to 0.60 um; the step before leaves 0.90 um"));
+  EXPECT_THAT(sentence(deep[0]), HasSubstr("to 0.60 um; the step before leaves 0.90 um"));
   EXPECT_EQ(compound_findings(compound, 7.0, 0.9).size(), 2u);
   for (const double bad : {0.0, 1e5, nan}) {
     EXPECT_THROW(compound_findings(compound, bad, 0.5), OutOfRange);

@@ -9,6 +9,7 @@
 
 #include "levigate/stack/sheet.hpp"
 #include "levigate/surface/coating_table.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/wheel/caution.hpp"
 #include "levigate/wheel/edge.hpp"
 #include "levigate/wheel/finding.hpp"
@@ -314,13 +315,13 @@ TEST(WheelFinding, TooFastAndTooLongAreErrorsWithNumbers) {
   ASSERT_EQ(findings.size(), 2u);
   EXPECT_EQ(findings[0].kind, WheelFindingKind::wheel_too_fast);
   EXPECT_EQ(findings[0].severity, Severity::error);
-  EXPECT_THAT(findings[0].message, HasSubstr("runs at 17.6 m/s"));
-  EXPECT_THAT(findings[0].message, HasSubstr("11.0 to 17.0 m/s"));
-  EXPECT_THAT(findings[0].message, HasSubstr("at most 1064 rpm"));  // 17 m/s is 1064.5
-  EXPECT_THAT(findings[0].message, HasSubstr("at most 295 mm"));    // 295.2
+  EXPECT_THAT(sentence(findings[0]), HasSubstr("runs at 17.6 m/s"));
+  EXPECT_THAT(sentence(findings[0]), HasSubstr("11.0 to 17.0 m/s"));
+  EXPECT_THAT(sentence(findings[0]), HasSubstr("at most 1064 rpm"));  // 17 m/s is 1064.5
+  EXPECT_THAT(sentence(findings[0]), HasSubstr("at most 295 mm"));    // 295.2
   EXPECT_EQ(findings[1].kind, WheelFindingKind::dwell_too_long);
   EXPECT_EQ(findings[1].severity, Severity::error);
-  EXPECT_THAT(findings[1].message, HasSubstr("2.00 s"));
+  EXPECT_THAT(sentence(findings[1]), HasSubstr("2.00 s"));
 }
 
 // What the message asks for is enough, and little less is not.
@@ -329,7 +330,7 @@ TEST(WheelFinding, TheFeedItAsksForIsEnough) {
   wheel.feed_m_s = 0.02;
   const auto findings = wheel_findings(wheel, bench_limits(), "bench coat");
   ASSERT_EQ(findings.size(), 1u);
-  EXPECT_THAT(findings[0].message, HasSubstr("at least 58 mm/s"));  // 40 mm / 0.692909 s
+  EXPECT_THAT(sentence(findings[0]), HasSubstr("at least 58 mm/s"));  // 40 mm / 0.692909 s
   wheel.feed_m_s = 0.058;
   EXPECT_TRUE(wheel_findings(wheel, bench_limits(), "bench coat").empty());
   wheel.feed_m_s = 0.057;
@@ -343,18 +344,18 @@ TEST(WheelFinding, TooSlowIsANoteAndNeverSendsTheWheelAboveItsRating) {
   ASSERT_EQ(findings.size(), 1u);
   EXPECT_EQ(findings[0].kind, WheelFindingKind::wheel_too_slow);
   EXPECT_EQ(findings[0].severity, Severity::note);
-  EXPECT_THAT(findings[0].message, HasSubstr("at least 689 rpm"));  // 688.8
-  EXPECT_THAT(findings[0].message, HasSubstr("at least 526 mm"));   // 525.2
+  EXPECT_THAT(sentence(findings[0]), HasSubstr("at least 689 rpm"));  // 688.8
+  EXPECT_THAT(sentence(findings[0]), HasSubstr("at least 526 mm"));   // 525.2
   wheel.rated_rpm = 600;
   const auto rated = wheel_findings(wheel, bench_limits(), "bench coat");
   ASSERT_EQ(rated.size(), 1u);
-  EXPECT_THAT(rated[0].message, testing::Not(HasSubstr("with this wheel")));
+  EXPECT_THAT(sentence(rated[0]), testing::Not(HasSubstr("with this wheel")));
 }
 
 TEST(WheelFinding, EdgesThatTakeMuchMoreAreAWarning) {
   ASSERT_EQ(edge_findings(bench_wheel(), 0.0).size(), 1u);
   EXPECT_EQ(edge_findings(bench_wheel(), 0.0)[0].severity, Severity::warning);
-  EXPECT_THAT(edge_findings(bench_wheel(), 0.0)[0].message, HasSubstr("5.0 times"));
+  EXPECT_THAT(sentence(edge_findings(bench_wheel(), 0.0)[0]), HasSubstr("5.0 times"));
   EXPECT_TRUE(edge_findings(bench_wheel(), 100.0).empty());
 }
 

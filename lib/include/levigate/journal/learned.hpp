@@ -153,13 +153,28 @@ inline constexpr auto described<Value> =
         member<&Value::scratch_noise>("scratch_noise", "how depths of scratches differ").optional())
         .rule(rule_by<&detail::in_accord>);
 
-/// An observation that was set aside as it does not go with all others. It stays in the journal.
+/// What an observation is of.
+enum class ObservedKind { minutes, scratch, film };
+
+constexpr std::string_view to_string(ObservedKind kind) noexcept {
+  switch (kind) {
+    case ObservedKind::minutes: return "minutes";
+    case ObservedKind::scratch: return "scratch";
+    case ObservedKind::film: return "film";
+  }
+  return "";
+}
+
+/// An observation that was set aside as it does not go with all others. It stays in the journal. sentence() of text/sentences.hpp
+/// says it.
 struct Outlier {
+  ObservedKind kind = ObservedKind::minutes;
+  std::string sheet{};  ///< id; empty of a film
+  std::string zone{};   ///< empty: all
   Place place;
   double predicted = 0;  ///< as computed, before anything learned: minutes, or um
   double actual = 0;     ///< as the journal has it
   double t = 0;          ///< distance from what all others let expect, in spreads (dimensionless)
-  std::string message;   ///< a sentence
 };
 
 /// A shop after the entries of a job.

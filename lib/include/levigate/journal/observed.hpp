@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "levigate/version.hpp"
@@ -50,10 +51,61 @@ struct FilmSeen {
   Place place;
 };
 
-/// An entry that was meant to teach something and does not.
+/// Why an entry teaches nothing.
+enum class UnmatchedKind {
+  other_job,           ///< it is of another job; its name
+  no_such_zone,        ///< the job has no zone of that name
+  no_such_sheet,       ///< the stack has no sheet of that id
+  no_minutes,          ///< of a step that ended
+  not_ended,           ///< a step with that sheet was begun only
+  goes_back,           ///< from one sheet to another: what had to be removed is not known
+  step_known_in_part,  ///< a part of the step was learned before
+  unnamed_coating,     ///< the coating has no name of its own to learn under
+  unnamed_backing,     ///< the backing has none
+  nothing_to_remove,   ///< as computed
+  took_no_minutes,
+  names_no_zone,
+  no_scratch,        ///< it reads no width and no roughness
+  solid,             ///< the work has no film
+  film_of_readings,  ///< the job's film is not from coats
+  edge,              ///< it holds a share of the film only
+  sanded_before,     ///< the zone was, before it was read
+  no_readings,
+  not_a_number,  ///< a reading is not
+  film_known,    ///< the film of the zone was learned before
+};
+
+constexpr std::string_view to_string(UnmatchedKind kind) noexcept {
+  switch (kind) {
+    case UnmatchedKind::other_job: return "other_job";
+    case UnmatchedKind::no_such_zone: return "no_such_zone";
+    case UnmatchedKind::no_such_sheet: return "no_such_sheet";
+    case UnmatchedKind::no_minutes: return "no_minutes";
+    case UnmatchedKind::not_ended: return "not_ended";
+    case UnmatchedKind::goes_back: return "goes_back";
+    case UnmatchedKind::step_known_in_part: return "step_known_in_part";
+    case UnmatchedKind::unnamed_coating: return "unnamed_coating";
+    case UnmatchedKind::unnamed_backing: return "unnamed_backing";
+    case UnmatchedKind::nothing_to_remove: return "nothing_to_remove";
+    case UnmatchedKind::took_no_minutes: return "took_no_minutes";
+    case UnmatchedKind::names_no_zone: return "names_no_zone";
+    case UnmatchedKind::no_scratch: return "no_scratch";
+    case UnmatchedKind::solid: return "solid";
+    case UnmatchedKind::film_of_readings: return "film_of_readings";
+    case UnmatchedKind::edge: return "edge";
+    case UnmatchedKind::sanded_before: return "sanded_before";
+    case UnmatchedKind::no_readings: return "no_readings";
+    case UnmatchedKind::not_a_number: return "not_a_number";
+    case UnmatchedKind::film_known: return "film_known";
+  }
+  return "";
+}
+
+/// An entry that was meant to teach something and does not: sentence() of text/sentences.hpp says why.
 struct Unmatched {
   Place place;
-  std::string reason;  ///< a sentence
+  UnmatchedKind kind = UnmatchedKind::other_job;
+  std::vector<std::string> names{};  ///< of the job, zone or sheet; of the sheets it goes between
 
   friend bool operator==(const Unmatched&, const Unmatched&) = default;
 };

@@ -1,4 +1,4 @@
-// What a shop's numbers say, in sentences.
+// What a shop's numbers say, line by line.
 #pragma once
 
 #include <cstddef>
@@ -11,7 +11,7 @@
 
 namespace levigate::inline v0 {
 
-/// One learned number and its sentence. Nine times in ten the truth is between low and high, if the model holds.
+/// One learned number: sentence() of text/sentences.hpp says it. Nine times in ten the truth is between low and high, if the model holds.
 struct LearnedLine {
   std::string subject;           ///< as "latex paper on two-part urethane"
   std::string quantity;          ///< "minutes", "scratches" or "film_um"; "lines" of a journal
@@ -19,7 +19,6 @@ struct LearnedLine {
   double low = 0;                ///< 5 % are below it
   double high = 0;               ///< 5 % are above it
   std::size_t observations = 0;  ///< behind it
-  std::string sentence;
 
   friend bool operator==(const LearnedLine&, const LearnedLine&) = default;
 };

@@ -2,13 +2,15 @@
 #pragma once
 
 #include <array>
+#include <concepts>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "levigate/describe.hpp"
-#include "levigate/stack/check.hpp"
+#include "levigate/plan/job.hpp"
+#include "levigate/stack/finding.hpp"
 
 namespace levigate::inline v0 {
 
@@ -79,10 +81,68 @@ inline constexpr auto choices<Blocker> = std::to_array({Blocker::done, Blocker::
                                                         Blocker::film, Blocker::paper,
                                                         Blocker::several});
 
-/// The reason for no plan. What does not apply is empty.
+/// What there is to say of the limits.
+enum class WhyKind {
+  done,              ///< nothing to do
+  no_sheets,         ///< the stack is empty
+  out_of_reach,      ///< no sheet meets the target; nearest says how near one comes
+  one_limit,         ///< each lift that is told would do alone
+  several_limits,    ///< each is told with the others lifted
+  different_limits,  ///< each way breaks more than one limit, and not the same ones; see sheets
+  carried_finer,     ///< no sheet that meets the target is finer than what the work carries
+  compounds_only,    ///< only compounds meet the target, and they cannot level
+};
+
+constexpr std::string_view to_string(WhyKind kind) noexcept {
+  switch (kind) {
+    case WhyKind::done: return "done";
+    case WhyKind::no_sheets: return "no_sheets";
+    case WhyKind::out_of_reach: return "out_of_reach";
+    case WhyKind::one_limit: return "one_limit";
+    case WhyKind::several_limits: return "several_limits";
+    case WhyKind::different_limits: return "different_limits";
+    case WhyKind::carried_finer: return "carried_finer";
+    case WhyKind::compounds_only: return "compounds_only";
+  }
+  return "";
+}
+
+template <>
+inline constexpr auto choices<WhyKind> =
+    std::to_array({WhyKind::done, WhyKind::no_sheets, WhyKind::out_of_reach, WhyKind::one_limit,
+                   WhyKind::several_limits, WhyKind::different_limits, WhyKind::carried_finer,
+                   WhyKind::compounds_only});
+
+/// The sheet that comes nearest to a target that none meets, in the zone where it is furthest off.
+struct Nearest {
+  std::string sheet;
+  std::string zone;
+  double size_um = 0;
+  double gloss_gu = 0;
+  bool too_near_to_work = false;
+  bool wheel_refused = false;
+
+  friend bool operator==(const Nearest&, const Nearest&) = default;
+};
+
+template <std::same_as<Nearest> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "Nearest", "The sheet that comes nearest to a target that none meets.",
+    member<&Value::sheet>("sheet", "id"),
+    member<&Value::zone>("zone", "name of the zone where it is furthest off"),
+    member<&Value::size_um>("size_um", at_least(0), "of the grain that the zone then carries"),
+    member<&Value::gloss_gu>("gloss_gu", at_least(0), "of the zone then, at 60 degrees"),
+    member<&Value::too_near_to_work>("too_near_to_work", "it passes that zone by"),
+    member<&Value::wheel_refused>("wheel_refused", "the coat does not stand its wheel"));
+
+/// The reason for no plan, as facts: sentence() of text/sentences.hpp says it. What does not apply is empty.
 struct Why {
   Blocker blocked_by = Blocker::target;
-  std::string message;
+  WhyKind kind = WhyKind::out_of_reach;
+  Target target;
+  std::optional<Nearest> nearest;
+  std::string carried;
+  std::vector<std::string> sheets;
   std::optional<double> smallest_max_ratio;
   std::optional<double> largest_min_ratio;
   std::vector<Gap> gaps;
@@ -90,6 +150,7 @@ struct Why {
   std::optional<double> too_deep_um;
   std::string zone;
   std::optional<double> film_short_um;
+  std::optional<double> budget_um;
   std::vector<PaperShort> paper;
 
   friend bool operator==(const Why&, const Why&) = default;
@@ -99,7 +160,13 @@ template <std::same_as<Why> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Why", "Which limit stands in the way, by how much, and what would help.",
     member<&Value::blocked_by>("blocked_by", "the limit"),
-    member<&Value::message>("message", "all of it in words"),
+    member<&Value::kind>("kind", "what there is to say of the limits"),
+    member<&Value::target>("target", "that was asked for"),
+    member<&Value::nearest>("nearest", "what comes nearest to it, where no sheet meets it"),
+    member<&Value::carried>("carried", "label of the coarsest grade that the work carries")
+        .optional(),
+    member<&Value::sheets>("sheets",
+                           "ids of a way to evaluate, where different limits stand in it"),
     member<&Value::smallest_max_ratio>("smallest_max_ratio", "that would do, all else as it is"),
     member<&Value::largest_min_ratio>("largest_min_ratio", "that would do, all else as it is"),
     member<&Value::gaps>("gaps", "the steps above max_ratio, at smallest_max_ratio"),
@@ -108,6 +175,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::too_deep_um>("too_deep_um", at_least(0), "by at least so much"),
     member<&Value::zone>("zone", "name of the zone that runs out of film").optional(),
     member<&Value::film_short_um>("film_short_um", at_least(0), "by at least so much"),
+    member<&Value::budget_um>("budget_um", at_least(0), "of that zone"),
     member<&Value::paper>("paper", "sheets that run out, in the plan with least missing"));
 
 }  // namespace levigate

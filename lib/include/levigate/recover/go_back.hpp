@@ -1,8 +1,11 @@
 // Where to go back to for a mark: which step first, how much to take off with it, and what if the mark is seen again.
 #pragma once
 
+#include <array>
+#include <concepts>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "levigate/describe.hpp"
@@ -67,7 +70,49 @@ inline constexpr auto described<Value> = describe<Value>(
         "that it takes off where it is climbed through: the scratches before it"),
     member<&Value::climb>("climb", "minutes and depths of it").flat());
 
-/// The way back, or why there is none.
+/// Why there is no way back.
+enum class NoWay {
+  witness_line,  ///< the last round is sanded through
+  unexplained,   ///< no step explains the mark, so how deep it is is not known
+  out_of_reach,  ///< no sheet that worked the zone takes out so much
+  film_short,    ///< the film does not afford the least that may do
+  not_worth,     ///< the chance that the film is enough does not pay for the try
+};
+
+constexpr std::string_view to_string(NoWay why) noexcept {
+  switch (why) {
+    case NoWay::witness_line: return "witness_line";
+    case NoWay::unexplained: return "unexplained";
+    case NoWay::out_of_reach: return "out_of_reach";
+    case NoWay::film_short: return "film_short";
+    case NoWay::not_worth: return "not_worth";
+  }
+  return "";
+}
+
+template <>
+inline constexpr auto choices<NoWay> = std::to_array({NoWay::witness_line, NoWay::unexplained,
+                                                      NoWay::out_of_reach, NoWay::film_short,
+                                                      NoWay::not_worth});
+
+/// What can still be done where there is no way back.
+enum class Remedy {
+  spot_repair,    ///< the spot is levelled and sprayed again
+  another_round,  ///< the whole zone is
+};
+
+constexpr std::string_view to_string(Remedy remedy) noexcept {
+  switch (remedy) {
+    case Remedy::spot_repair: return "spot_repair";
+    case Remedy::another_round: return "another_round";
+  }
+  return "";
+}
+
+template <>
+inline constexpr auto choices<Remedy> = std::to_array({Remedy::spot_repair, Remedy::another_round});
+
+/// The way back, or why there is none: sentence() of text/sentences.hpp says that.
 struct WayBack {
   bool found = false;
   Diagnosis diagnosis;
@@ -77,8 +122,8 @@ struct WayBack {
   double round_minutes = 0;
   double gone_chance = 0;
   std::optional<double> film_um;
-  std::string why;
-  std::vector<std::string> remains;
+  std::optional<NoWay> no_way;
+  std::vector<Remedy> remedies;
   std::vector<Caution> cautions;
 
   friend bool operator==(const WayBack&, const WayBack&) = default;
@@ -99,8 +144,8 @@ inline constexpr auto described<Value> = describe<Value>(
                                 "that one of the tries removes the mark"),
     member<&Value::film_um>("film_um", at_least(0),
                             "that may still come off here; none on a solid"),
-    member<&Value::why>("why", "why there is no way back; empty where there is one"),
-    member<&Value::remains>("remains", "what can still be done then"),
+    member<&Value::no_way>("no_way", "why there is no way back"),
+    member<&Value::remedies>("remedies", "what can still be done then"),
     member<&Value::cautions>("cautions", "what can hurt"));
 
 /// The same from a job and a stack.

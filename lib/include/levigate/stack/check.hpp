@@ -1,36 +1,17 @@
 // Whether a drawer of paper makes sense: labels, order, doubles, gaps, stray grains.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "levigate/error.hpp"
-#include "levigate/grade/system.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/stack/stack.hpp"
 #include "levigate/stack/step_rule.hpp"
 
 namespace levigate::inline v0 {
 
-/// Grades of one system that would bridge a gap.
-struct Bridge {
-  System system = System::fepa_p;
-  std::vector<std::string> labels;
-
-  friend bool operator==(const Bridge&, const Bridge&) = default;
-};
-
-template <std::same_as<Bridge> Value>
-inline constexpr auto described<Value> =
-    describe<Value>("Bridge", "Standard grades that would bridge a gap.",
-                    member<&Value::system>("system", "whose grades"),
-                    member<&Value::labels>("labels", "coarse to fine"));
-
 /// The fewest standard grades that bridge a gap, for each system sold as coated abrasive that has them.
 std::vector<Bridge> bridges(double coarse_um, double fine_um, const StepRule& rule);
-
-/// "P800 or CAMI 400": the ways to bridge, in words.
-std::string bridges_text(const std::vector<Bridge>& ways);
 
 /// Everything to say of a stack under the step-up rule, in this order: labels, single sheets, numbers, neighbours by size.
 /// Throws: BadInput, OutOfRange where the stack or the rule is not valid; labels never throw here

@@ -1,12 +1,15 @@
-// What a check has to say: one finding, its weight, and the sheets it is about.
+// What a check has to say: one finding, its weight, and the facts it is about.
 #pragma once
 
 #include <array>
+#include <concepts>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "levigate/describe.hpp"
+#include "levigate/fact.hpp"
+#include "levigate/grade/system.hpp"
 
 namespace levigate::inline v0 {
 
@@ -108,12 +111,30 @@ template <>
 inline constexpr auto choices<Severity> = std::to_array({Severity::note, Severity::warning,
                                                          Severity::error});
 
-/// One finding of a check.
+/// Grades of one system that would bridge a gap.
+struct Bridge {
+  System system = System::fepa_p;
+  std::vector<std::string> labels;
+
+  friend bool operator==(const Bridge&, const Bridge&) = default;
+};
+
+template <std::same_as<Bridge> Value>
+inline constexpr auto described<Value> =
+    describe<Value>("Bridge", "Standard grades that would bridge a gap.",
+                    member<&Value::system>("system", "whose grades"),
+                    member<&Value::labels>("labels", "coarse to fine"));
+
+/// One finding of a check, as facts: sentence() of text/sentences.hpp says it.
 struct Finding {
   FindingKind kind = FindingKind::gap;
   Severity severity = Severity::note;
   std::vector<std::string> sheets;
-  std::string message;
+  std::string zone{};
+  std::vector<Named> about{};
+  std::vector<Figure> numbers{};
+  std::vector<Bridge> bridges{};
+  std::string error{};
 
   friend bool operator==(const Finding&, const Finding&) = default;
 };
@@ -122,7 +143,11 @@ template <std::same_as<Finding> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Finding", "Something to know.", member<&Value::kind>("kind", "what it is about"),
     member<&Value::severity>("severity", "how much it matters"),
-    member<&Value::sheets>("sheets", "ids of the sheets, in the order the message names them"),
-    member<&Value::message>("message", "a sentence with names, sizes and limits"));
+    member<&Value::sheets>("sheets", "ids of the sheets it is about"),
+    member<&Value::zone>("zone", "name of the zone it is about").optional(),
+    member<&Value::about>("about", "what it names, in an order of the kind's own").optional(),
+    member<&Value::numbers>("numbers", "what it rests on").optional(),
+    member<&Value::bridges>("bridges", "grades that would bridge a gap").optional(),
+    member<&Value::error>("error", "what reading a label said, where it gives no size").optional());
 
 }  // namespace levigate

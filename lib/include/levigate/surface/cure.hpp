@@ -2,7 +2,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <string_view>
 #include <vector>
 
@@ -64,14 +63,15 @@ inline constexpr auto described<Value> =
 /// Hardness at an age, and whether the points reach that far.
 struct AgedHardness {
   double hardness_mpa = 0;
-  std::string note;  ///< empty between the points
+  std::optional<double> first_h{};  ///< age of the first point, where it is younger than that [h]
+  std::optional<double> last_h{};   ///< age of the last point, where it is older than that [h]
 };
 
 /// Hardness of a coat at an age, between its points linear in the logarithm of the age.
 ///
 ///   H(t) = H_i + (H_(i+1) - H_i) ln(t / t_i) / ln(t_(i+1) / t_i)
 ///
-/// Outside the points that of the nearest, with a note that says so.
+/// Outside the points that of the nearest, with the age of that point.
 ///
 /// @param cure   with at least one point; see Cure for units and ranges
 /// @param age_h  since the last coat [h], 0 to 1e6
@@ -85,10 +85,13 @@ AgedHardness hardness_at(const Cure& cure, double age_h);
 /// A coat at its age against the same coat cured. Estimates are absent where no hardness is known.
 struct CureState {
   bool hard = false;                     ///< as old as hard_cure_h
+  double age_h = 0;                      ///< since the last coat [h]
+  double hard_cure_h = 0;                ///< age of full cure [h]
   std::optional<double> hardness_ratio;  ///< hardness now over that at hard_cure_h (dimensionless)
   std::optional<double> scratch_ratio;   ///< scratch depth now over that when cured (dimensionless)
-  double shrink_left = 0;                ///< share of the film still to be lost, at most
-  std::string text;                      ///< a sentence; empty where the coat is hard
+  std::optional<double> first_h;         ///< as AgedHardness has it
+  std::optional<double> last_h;
+  double shrink_left = 0;  ///< share of the film still to be lost, at most
 };
 
 /// What sanding a coat before it is hard means: soft film clogs the paper, takes deeper scratches, and

@@ -1,6 +1,7 @@
 // How a shop takes a local defect down, how long that takes, and what sanding it out flat would cost.
 #pragma once
 
+#include <concepts>
 #include <string>
 #include <string_view>
 
@@ -88,7 +89,8 @@ struct LocalWork {
   LocalCost local;
   LocalCost flat;
   bool flat_is_worse = false;
-  std::string verdict;
+  double tape_um = 0;
+  double residual_um = 0;
 
   friend bool operator==(const LocalWork&, const LocalWork&) = default;
 };
@@ -100,7 +102,6 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::masked>("masked", "its surroundings masked"),
     member<&Value::local>("local", "what this way takes"),
     member<&Value::flat>("flat", "what sanding it out with the zone's block would take"),
-    member<&Value::verdict>("verdict", "both ways, in a sentence"),
     member<&Value::shaved_mm3>("shaved_mm3", at_least(0), "shaved off one").optional(),
     member<&Value::blocked_mm3>("blocked_mm3", at_least(0), "blocked off one with the small block")
         .optional(),
@@ -109,6 +110,9 @@ inline constexpr auto described<Value> = describe<Value>(
         .optional(),
     member<&Value::flat_is_worse>("flat_is_worse",
                                   "flat is slower, and leaves or levels a hollow above residual_um")
+        .optional(),
+    member<&Value::tape_um>("tape_um", at_least(0), "thickness of the mask").optional(),
+    member<&Value::residual_um>("residual_um", at_least(0), "of a hollow that may stay")
         .optional());
 
 /// The way a shop takes a defect down: a tall one is shaved to the thickness of the tape beside it,
@@ -123,7 +127,7 @@ inline constexpr auto described<Value> = describe<Value>(
 ///
 /// @param defect  see Defect for units and ranges
 /// @param tools   see LocalTools for units and ranges
-/// @return        volumes [mm3], minutes [min], film [um] and the verdict
+/// @return        volumes [mm3], minutes [min] and film [um]
 /// Throws:    OutOfRange, BadInput as sanded_flat() does
 /// NaN:       rejected as OutOfRange
 /// Accuracy:  that of sanded_flat()

@@ -5,4 +5,5 @@
 #include "levigate/text/bench_card.hpp"
 #include "levigate/text/comparison.hpp"
 #include "levigate/text/findings.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/text/way_back.hpp"

@@ -1,11 +1,11 @@
 // What there is to say against a wheel on a surface, and against a compound after a sheet: findings with numbers.
 #pragma once
 
-#include <string>
 #include <string_view>
 #include <vector>
 
 #include "levigate/error.hpp"
+#include "levigate/fact.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/limits.hpp"
@@ -35,11 +35,12 @@ constexpr std::string_view to_string(WheelFindingKind kind) noexcept {
   return "";
 }
 
-/// One finding. An error is work that must not be done so.
+/// One finding, as facts: sentence() of text/sentences.hpp says it. An error is work that must not be done so.
 struct WheelFinding {
   WheelFindingKind kind = WheelFindingKind::wheel_too_slow;
   Severity severity = Severity::note;
-  std::string message;  ///< a sentence with numbers and what would be right
+  std::vector<Named> about{};     ///< the wheel and the surface, or the compound
+  std::vector<Figure> numbers{};  ///< as they are, and what would be right
 
   friend bool operator==(const WheelFinding&, const WheelFinding&) = default;
 };

@@ -14,6 +14,7 @@
 #include "levigate/detail/work/fault_walk.hpp"
 #include "levigate/io/work/document.hpp"
 #include "levigate/io/work/form.hpp"
+#include "levigate/io/work/said.hpp"
 #include "levigate/io/work/write_described.hpp"
 
 namespace levigate::inline v0::detail {
@@ -73,6 +74,9 @@ class DescribedReader {
       } else if (member.held) {
         keys.push_back(member.name);
       }
+    }
+    for (const SaidKey& one : said_keys()) {
+      if (one.of == &description) keys.push_back(one.key);
     }
   }
 

@@ -10,6 +10,7 @@
 #include "levigate/faults.hpp"
 #include "levigate/io/work/form.hpp"
 #include "levigate/io/work/forms.hpp"
+#include "levigate/io/work/said.hpp"
 
 namespace levigate::inline v0::detail {
 
@@ -62,6 +63,10 @@ inline void add_members(OrderedJson& json, const Description& description, const
       add_members(json, kind.described(), either ? member.kind->item(at, 0) : at, style);
     } else {
       json[std::string(member.name)] = json_of(*member.kind, &member, at, style);
+    }
+    for (const SaidKey& one : said_keys()) {
+      if (one.of == &description && one.after == member.name)
+        json[std::string(one.key)] = one.say(value);
     }
   }
 }

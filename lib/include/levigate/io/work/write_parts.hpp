@@ -31,6 +31,7 @@
 #include "levigate/surface/defect.hpp"
 #include "levigate/surface/sheen_band_table.hpp"
 #include "levigate/surface/wheel_limits.hpp"
+#include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/wheel.hpp"
 #include "levigate/wheel/wheel_table.hpp"

@@ -11,7 +11,6 @@
 #include <vector>
 
 #include "levigate/detail/normal.hpp"
-#include "levigate/detail/text.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/learned.hpp"
@@ -32,24 +31,6 @@
 namespace levigate::inline v0 {
 
 namespace detail {
-
-inline std::string where_text(const std::string& sheet, const std::string& zone,
-                              const Place& place) {
-  return sheet + (zone.empty() ? "" : " on " + zone) + " at " + place.at + ": ";
-}
-
-inline Outlier outlier(const Place& place, double predicted, double actual, double t,
-                       const std::string& what) {
-  return {place, predicted, actual, t,
-          what + ", " + fixed(std::abs(t), 1) + " spreads " + (t > 0 ? "above" : "below") +
-              " what all else lets expect. It is set aside, and stays in the journal."};
-}
-
-inline std::string against_text(double actual, double predicted, const std::string& unit,
-                                int decimals) {
-  return fixed(actual, decimals) + unit + " where " + fixed(predicted, decimals) + unit +
-         " is computed";
-}
 
 inline Learned learn_scratches(Learned learned, const std::vector<ScratchSeen>& seen) {
   if (seen.empty()) return learned;
@@ -72,10 +53,8 @@ inline Learned learn_scratches(Learned learned, const std::vector<ScratchSeen>& 
       ++shop.scratches[rows[i]].learned.observations;
       continue;
     }
-    learned.outliers.push_back(outlier(one.place, one.predicted_um, one.seen_um,
-                                       *result.set_aside[i],
-                                       where_text(one.sheet, one.zone, one.place) +
-                                           against_text(one.seen_um, one.predicted_um, " um", 2)));
+    learned.outliers.push_back({ObservedKind::scratch, one.sheet, one.zone, one.place,
+                                one.predicted_um, one.seen_um, *result.set_aside[i]});
   }
   learned.shop = with_scratches(std::move(shop), result.belief);
   return learned;
@@ -104,10 +83,8 @@ inline Learned learn_pace(Learned learned, const std::vector<PaceSeen>& seen) {
       ++shop.rates[row_at(shop.rates, one.coating, "")].learned.observations;
       continue;
     }
-    learned.outliers.push_back(
-        outlier(one.place, one.predicted_minutes, one.actual_minutes, *result.set_aside[i],
-                where_text(one.sheet, one.zone, one.place) +
-                    against_text(one.actual_minutes, one.predicted_minutes, " min", 1)));
+    learned.outliers.push_back({ObservedKind::minutes, one.sheet, one.zone, one.place,
+                                one.predicted_minutes, one.actual_minutes, *result.set_aside[i]});
   }
   learned.shop = with_pace(std::move(shop), result.belief);
   return learned;
@@ -144,9 +121,8 @@ inline Learned learn_films(Learned learned, const std::vector<FilmSeen>& seen) {
       continue;
     }
     const double mean_um = one.expected_um + observations[i].y / observations[i].weights[0];
-    learned.outliers.push_back(outlier(one.place, one.expected_um, mean_um, *result.set_aside[i],
-                                       where_text("film", one.zone, one.place) +
-                                           against_text(mean_um, one.expected_um, " um", 1)));
+    learned.outliers.push_back({ObservedKind::film, "", one.zone, one.place, one.expected_um,
+                                mean_um, *result.set_aside[i]});
   }
   film->offset_um = result.belief.mean[0];
   const double reach_um = quantile * std::sqrt(result.belief.spread[0][0]);

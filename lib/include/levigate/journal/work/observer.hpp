@@ -49,10 +49,16 @@ class Observer {
   }
 
  private:
+  /// Why an entry teaches nothing.
+  struct Reason {
+    UnmatchedKind kind;
+    std::vector<std::string> names{};
+  };
+
   /// Keeps the reason why an entry teaches nothing, where there is one and it is not of what was known.
-  void tell(std::size_t entry, const std::string& reason) {
-    if (reason.empty() || entry < new_from_) return;
-    seen_.unmatched.push_back({{entry, entries_[entry].at}, reason});
+  void tell(std::size_t entry, const std::optional<Reason>& reason) {
+    if (!reason || entry < new_from_) return;
+    seen_.unmatched.push_back({{entry, entries_[entry].at}, reason->kind, reason->names});
   }
 
   /// Entries that tell of the same step; merged where an entry of all zones joins them.
@@ -62,7 +68,7 @@ class Observer {
     double predicted_minutes = 0;
     double actual_minutes = 0;
     std::vector<std::size_t> entries;
-    std::string reason{};  ///< why it is not compared
+    std::optional<Reason> reason{};  ///< why it is not compared
   };
 
   /// Where a zone stands.
@@ -95,47 +101,47 @@ class Observer {
 
   /// Why nothing can be learned under the names of the coating and the backing of a sheet, if that is so: unlike things would share
   /// a name.
-  std::string nameless(std::optional<std::size_t> sheet = {}) const {
+  std::optional<Reason> nameless(std::optional<std::size_t> sheet = {}) const {
     const std::string& coating = workings_.job.coating.name;
     const bool no_coating = coating.empty() || coating == nameless_coating;
     if (no_coating || (sheet && (backing(*sheet).empty() || backing(*sheet) == nameless_backing))) {
-      return std::string("The ") + (no_coating ? "coating" : "backing") +
-             " has no name of its own to learn it under.";
+      return Reason{no_coating ? UnmatchedKind::unnamed_coating : UnmatchedKind::unnamed_backing};
     }
-    return {};
+    return std::nullopt;
   }
 
   Place place() const { return {at_, entries_[at_].at}; }
 
   /// Takes an entry in. The reason why it teaches nothing, where it was meant to.
-  std::string take(const Entry& entry) {
+  std::optional<Reason> take(const Entry& entry) {
     const bool teaches =
         entry.kind == EntryKind::step_begun || entry.kind == EntryKind::step_ended ||
         entry.kind == EntryKind::film_read || entry.kind == EntryKind::scratch_read;
-    if (!teaches) return {};
-    if (entry.job != workings_.job.name) return "It is of another job, '" + entry.job + "'.";
+    if (!teaches) return std::nullopt;
+    if (entry.job != workings_.job.name) return Reason{UnmatchedKind::other_job, {entry.job}};
     const std::optional<std::size_t> zone = zone_at(entry.zone);
-    if (!entry.zone.empty() && !zone) return "The job has no zone '" + entry.zone + "'.";
+    if (!entry.zone.empty() && !zone) return Reason{UnmatchedKind::no_such_zone, {entry.zone}};
     if (entry.kind == EntryKind::film_read) return take_film(entry, zone);
     const std::optional<std::size_t> sheet = sheet_at(entry.sheet);
-    if (!sheet) return "The stack has no sheet '" + entry.sheet + "'.";
+    if (!sheet) return Reason{UnmatchedKind::no_such_sheet, {entry.sheet}};
     if (entry.kind == EntryKind::scratch_read) return take_scratch(entry, zone, *sheet);
     std::vector<std::size_t> zones(workings_.job.zones.size());
     std::iota(zones.begin(), zones.end(), std::size_t{0});
     if (zone) zones = {*zone};
     if (entry.kind == EntryKind::step_begun) return take_begun(entry, zones);
-    if (!entry.minutes) return "It tells no minutes.";
+    if (!entry.minutes) return Reason{UnmatchedKind::no_minutes};
     take_step(*sheet, zones, entry);
-    return {};
+    return std::nullopt;
   }
 
   /// A step that is begun opens no work: it only has to be ended some time.
-  std::string take_begun(const Entry& begun, const std::vector<std::size_t>& zones) {
+  std::optional<Reason> take_begun(const Entry& begun, const std::vector<std::size_t>& zones) {
     for (const std::size_t zone : zones) begun_.insert(zone);
     const bool ended =
         std::any_of(entries_.begin() + static_cast<std::ptrdiff_t>(at_), entries_.end(),
                     [&](const Entry& later) { return ends(later, begun); });
-    return ended ? std::string() : "The step with " + begun.sheet + " was begun and not ended.";
+    if (ended) return std::nullopt;
+    return Reason{UnmatchedKind::not_ended, {begun.sheet}};
   }
 
   void take_step(std::size_t sheet, const std::vector<std::size_t>& zones, const Entry& entry) {
@@ -174,9 +180,9 @@ class Observer {
       work.predicted_minutes += minutes_of(*taken_um, work.sheet, zone);
     } else if (before &&
                worn_um(workings_, before->sheet) <= workings_.grades[work.sheet].median_um) {
-      work.reason = "It goes back from " + workings_.stack.sheets[before->sheet].id + " to " +
-                    workings_.stack.sheets[work.sheet].id +
-                    ": what had to be removed is not known.";
+      work.reason =
+          Reason{UnmatchedKind::goes_back,
+                 {workings_.stack.sheets[before->sheet].id, workings_.stack.sheets[work.sheet].id}};
     } else {
       work.predicted_minutes +=
           minutes_of(removal_um(workings_, before, work.sheet, zone), work.sheet, zone);
@@ -193,7 +199,7 @@ class Observer {
     Work& work = works_[mine];
     work.predicted_minutes += taken.predicted_minutes;
     work.actual_minutes += taken.actual_minutes;
-    if (work.reason.empty()) work.reason = taken.reason;
+    if (!work.reason) work.reason = taken.reason;
     work.entries.insert(work.entries.begin(), taken.entries.begin(), taken.entries.end());
     for (const std::size_t zone : taken.zones) {
       work.zones.insert(zone);
@@ -206,12 +212,13 @@ class Observer {
     const auto known = std::count_if(work.entries.begin(), work.entries.end(),
                                      [&](std::size_t entry) { return entry < new_from_; });
     if (known == std::ssize(work.entries)) return;
-    std::string reason = known > 0 ? "A part of this step was learned before." : work.reason;
-    if (reason.empty()) reason = nameless(work.sheet);
-    if (reason.empty() && !(work.predicted_minutes > 0.0))
-      reason = "Nothing was to be removed there, as computed.";
-    if (reason.empty() && !(work.actual_minutes > 0.0)) reason = "It took no minutes.";
-    if (!reason.empty()) {
+    std::optional<Reason> reason = work.reason;
+    if (known > 0) reason = Reason{UnmatchedKind::step_known_in_part};
+    if (!reason) reason = nameless(work.sheet);
+    if (!reason && !(work.predicted_minutes > 0.0))
+      reason = Reason{UnmatchedKind::nothing_to_remove};
+    if (!reason && !(work.actual_minutes > 0.0)) reason = Reason{UnmatchedKind::took_no_minutes};
+    if (reason) {
       for (const std::size_t entry : work.entries) tell(entry, reason);
       return;
     }
@@ -226,10 +233,11 @@ class Observer {
                            {last, entries_[last].at}});
   }
 
-  std::string take_scratch(const Entry& entry, std::optional<std::size_t> zone, std::size_t sheet) {
-    if (at_ < new_from_) return {};
-    if (!zone) return "It names no zone.";
-    if (std::string reason = nameless(sheet); !reason.empty()) return reason;
+  std::optional<Reason> take_scratch(const Entry& entry, std::optional<std::size_t> zone,
+                                     std::size_t sheet) {
+    if (at_ < new_from_) return std::nullopt;
+    if (!zone) return Reason{UnmatchedKind::names_no_zone};
+    if (auto reason = nameless(sheet)) return reason;
     const SheetInZone& work = workings_.work[sheet][*zone];
     ScratchSeen seen{
         workings_.job.coating.name, backing(sheet), entry.sheet, entry.zone, 0, 0, place()};
@@ -240,28 +248,28 @@ class Observer {
       seen.predicted_um = work.ra_um;
       seen.seen_um = *entry.ra_um;
     }
-    if (!(seen.seen_um > 0.0)) return "It reads no width and no roughness.";
+    if (!(seen.seen_um > 0.0)) return Reason{UnmatchedKind::no_scratch};
     seen_.scratches.push_back(std::move(seen));
-    return {};
+    return std::nullopt;
   }
 
-  std::string take_film(const Entry& entry, std::optional<std::size_t> at) {
-    if (!at) return "It names no zone.";
+  std::optional<Reason> take_film(const Entry& entry, std::optional<std::size_t> at) {
+    if (!at) return Reason{UnmatchedKind::names_no_zone};
     const Zone& zone = workings_.job.zones[*at];
-    if (!zone.film) return "The work is a solid and has no film.";
-    if (zone.film->readings > 0) return "The job's film is from readings, not from coats.";
-    if (zone.edge) return "An edge holds a share of the film only.";
-    if (begun_.contains(*at)) return "The zone had been sanded before it was read.";
-    if (entry.readings_um.empty()) return "It holds no readings.";
+    if (!zone.film) return Reason{UnmatchedKind::solid};
+    if (zone.film->readings > 0) return Reason{UnmatchedKind::film_of_readings};
+    if (zone.edge) return Reason{UnmatchedKind::edge};
+    if (begun_.contains(*at)) return Reason{UnmatchedKind::sanded_before};
+    if (entry.readings_um.empty()) return Reason{UnmatchedKind::no_readings};
     for (const double reading_um : entry.readings_um) {
-      if (std::isnan(reading_um)) return "It holds a reading that is no number.";
+      if (std::isnan(reading_um)) return Reason{UnmatchedKind::not_a_number};
     }
-    if (std::string reason = nameless(); !reason.empty()) return reason;
+    if (auto reason = nameless()) return reason;
     if (at_ < new_from_) {
       zones_[*at].film_known = true;
-      return {};
+      return std::nullopt;
     }
-    if (zones_[*at].film_known) return "The film of this zone was learned before.";
+    if (zones_[*at].film_known) return Reason{UnmatchedKind::film_known};
     std::optional<std::size_t>& film = zones_[*at].film;
     if (!film) {
       film = seen_.films.size();
@@ -276,7 +284,7 @@ class Observer {
     seen.readings_um.insert(seen.readings_um.end(), entry.readings_um.begin(),
                             entry.readings_um.end());
     seen.place = place();
-    return {};
+    return std::nullopt;
   }
 
   const std::vector<Entry>& entries_;

@@ -3,12 +3,10 @@
 
 #include <cstddef>
 #include <string>
-#include <tuple>
 #include <vector>
 
 #include "levigate/journal/report.hpp"
 
-#include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/learned.hpp"
@@ -21,32 +19,11 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-inline std::string counted(std::size_t count, const std::string& one) {
-  return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
-}
-
-inline std::string ratio_text(double ratio) { return fixed(ratio, ratio < 10 ? 1 : 0); }
-
-/// "2.3 times slower than the profiles say, 1.9 to 2.8", or quicker.
-inline std::string pace_text(double minutes, double low, double high) {
-  const bool slower = minutes >= 1.0;
-  if (!slower) std::tie(minutes, low, high) = std::tuple(1 / minutes, 1 / high, 1 / low);
-  return ratio_text(minutes) + " times " + (slower ? "slower" : "quicker") +
-         " than the profiles say, " + ratio_text(low) + " to " + ratio_text(high);
-}
-
 /// Minutes over those computed are the inverse of the pace.
 inline LearnedLine pace_line(const std::string& subject, const Sum& log_pace, double df,
-                             std::size_t steps, const std::string& opening) {
+                             std::size_t steps) {
   const LearnedFactor minutes = learned_factor({-log_pace.median, log_pace.scale}, df, steps);
-  return {subject,
-          "minutes",
-          minutes.factor,
-          minutes.low,
-          minutes.high,
-          steps,
-          opening + pace_text(minutes.factor, minutes.low, minutes.high) + ", from " +
-              counted(steps, "step") + "."};
+  return {subject, "minutes", minutes.factor, minutes.low, minutes.high, steps};
 }
 
 }  // namespace detail
@@ -56,34 +33,25 @@ LEVIGATE_WORK std::vector<LearnedLine> report(const Shop& shop) {
   const Belief belief = detail::pace_belief(shop);
   std::vector<double> weights(belief.mean.size(), 0.0);
   weights[0] = 1;
-  std::vector<LearnedLine> lines{detail::pace_line("you", sum_of(belief, weights), belief.df,
-                                                   shop.person.observations,
-                                                   "Whatever the paper, you are ")};
+  std::vector<LearnedLine> lines{
+      detail::pace_line("you", sum_of(belief, weights), belief.df, shop.person.observations)};
   for (std::size_t i = 0; i < shop.rates.size(); ++i) {
     const LearnedPair& rate = shop.rates[i];
     weights[i + 1] = 1;
     const std::string subject =
         (rate.backing.empty() ? "any other paper" : rate.backing) + " on " + rate.coating;
-    lines.push_back(detail::pace_line(subject, sum_of(belief, weights), belief.df,
-                                      rate.learned.observations, "With " + subject + " you are "));
+    lines.push_back(
+        detail::pace_line(subject, sum_of(belief, weights), belief.df, rate.learned.observations));
     weights[i + 1] = 0;
   }
   for (const LearnedPair& scratch : shop.scratches) {
     const LearnedFactor& f = scratch.learned;
     const std::string subject = scratch.backing + " on " + scratch.coating;
-    lines.push_back({subject, "scratches", f.factor, f.low, f.high, f.observations,
-                     "Scratches of " + subject + " are " + detail::ratio_text(f.factor) +
-                         " times as deep as computed, " + detail::ratio_text(f.low) + " to " +
-                         detail::ratio_text(f.high) + ", from " +
-                         detail::counted(f.observations, "reading") + "."});
+    lines.push_back({subject, "scratches", f.factor, f.low, f.high, f.observations});
   }
   for (const LearnedFilm& film : shop.films) {
-    lines.push_back({film.coating, "film_um", film.offset_um, film.low_um, film.high_um,
-                     film.observations,
-                     "Films of " + film.coating + " differ by " + detail::fixed(film.offset_um, 1) +
-                         " um from what their coats say, " + detail::fixed(film.low_um, 1) +
-                         " to " + detail::fixed(film.high_um, 1) + ", from " +
-                         detail::counted(film.observations, "film") + "."});
+    lines.push_back(
+        {film.coating, "film_um", film.offset_um, film.low_um, film.high_um, film.observations});
   }
   return lines;
 }
@@ -92,9 +60,7 @@ LEVIGATE_WORK std::vector<LearnedLine> report(const Learned& learned) {
   std::vector<LearnedLine> lines = report(learned.shop);
   if (const std::size_t before = learned.lines_before; before > 0) {
     const auto value = static_cast<double>(before);
-    lines.push_back({"this journal", "lines", value, value, value, before,
-                     detail::counted(before, "line") + " of this journal " +
-                         (before == 1 ? "was" : "were") + " learned before."});
+    lines.push_back({"this journal", "lines", value, value, value, before});
   }
   return lines;
 }

@@ -11,19 +11,16 @@
 #include <utility>
 #include <vector>
 
-#include "levigate/detail/text.hpp"
-#include "levigate/error.hpp"
+#include "levigate/fact.hpp"
 #include "levigate/grade/grades.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"
-#include "levigate/plan/why.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
-#include "levigate/plan/work/why.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/check.hpp"
@@ -38,6 +35,25 @@
 namespace levigate::inline v0 {
 
 namespace detail {
+
+/// What a target asks for.
+inline std::vector<Figure> figures_of(const Target& target) {
+  std::vector<Figure> result;
+  if (target.size_um) result.push_back({"target_um", *target.size_um});
+  if (target.gloss_gu) result.push_back({"target_gloss_gu", *target.gloss_gu});
+  if (target.gloss_high_gu) result.push_back({"target_gloss_high_gu", *target.gloss_high_gu});
+  return result;
+}
+
+inline std::vector<Figure> figures_of(const CureState& cure) {
+  std::vector<Figure> result{{"age_h", cure.age_h}, {"hard_cure_h", cure.hard_cure_h}};
+  if (cure.hardness_ratio) result.push_back({"hardness_ratio", *cure.hardness_ratio});
+  if (cure.scratch_ratio) result.push_back({"scratch_ratio", *cure.scratch_ratio});
+  if (cure.first_h) result.push_back({"first_h", *cure.first_h});
+  if (cure.last_h) result.push_back({"last_h", *cure.last_h});
+  result.push_back({"shrink_left", cure.shrink_left});
+  return result;
+}
 
 /// Collects the findings of one sequence.
 class SequenceFindings {
@@ -59,18 +75,31 @@ class SequenceFindings {
   }
 
  private:
-  std::string named(std::size_t sheet) const {
-    return workings_.stack.sheets[sheet].id + " (" + size_text(size_um(sheet)) + ")";
+  Named named(std::size_t sheet) const {
+    return {"sheet", id(sheet), workings_.grades[sheet].label, size_um(sheet)};
   }
-  /// Scratches for the eye, by what made them: "a-p800 (21.8 um)".
-  static std::string named(const Scratches& found) {
-    return std::string(found.by) + " (" + size_text(found.size_um) + ")";
+  /// Scratches by what made them, with the size that its grain has worn to.
+  static Named named(const Scratches& found) {
+    return {found.sheet ? "sheet" : "grade", std::string(found.by), "", found.size_um};
   }
   double size_um(std::size_t sheet) const { return workings_.grades[sheet].median_um; }
   const std::string& id(std::size_t sheet) const { return workings_.stack.sheets[sheet].id; }
-  void add(FindingKind kind, Severity severity, std::vector<std::string> sheets,
-           std::string message) {
-    findings_.push_back({kind, severity, std::move(sheets), std::move(message)});
+  void add(Finding finding) { findings_.push_back(std::move(finding)); }
+
+  /// A finding about one sheet of the sequence.
+  Finding about(FindingKind kind, Severity severity, std::size_t sheet,
+                std::vector<Figure> numbers = {}) const {
+    return {.kind = kind,
+            .severity = severity,
+            .sheets = {id(sheet)},
+            .about = {named(sheet)},
+            .numbers = std::move(numbers)};
+  }
+
+  /// The same about a zone too.
+  Finding in_zone(std::size_t zone, Finding finding) const {
+    finding.zone = workings_.job.zones[zone].name;
+    return finding;
   }
 
   void ratios() {
@@ -86,48 +115,45 @@ class SequenceFindings {
     const double coarse_um = found.size_um;
     const double ratio = coarse_um / size_um(fine);
     const StepFit fit = fit_of(coarse_um, size_um(fine), rules);
-    std::vector<std::string> ids{id(fine)};
-    if (found.sheet) ids.insert(ids.begin(), std::string(found.by));
-    const std::string step = "step to " + named(fine) + " from " + named(found);
+    Finding step = about(FindingKind::not_finer, Severity::error, fine, {{"ratio", ratio}});
+    step.about.push_back(named(found));
+    if (found.sheet) step.sheets.insert(step.sheets.begin(), std::string(found.by));
     if (ratio <= 1.0) {
-      add(FindingKind::not_finer, Severity::error, ids,
-          step + " is not finer: its scratches undo the step before");
+      add(std::move(step));
     } else if (fit == StepFit::too_long && !workings_.reach_um[fine]) {
-      const auto ways = bridges(coarse_um, size_um(fine), rules);
-      add(FindingKind::step_too_long, Severity::error, ids,
-          step + " is a ratio of " + fixed(ratio, 2) + ", above max_ratio " +
-              fixed(rules.max_ratio, 2) +
-              (ways.empty() ? "" : "; " + bridges_text(ways) + " would bridge it"));
+      step.kind = FindingKind::step_too_long;
+      step.numbers.push_back({"max_ratio", rules.max_ratio});
+      step.bridges = bridges(coarse_um, size_um(fine), rules);
+      add(std::move(step));
     } else if (fit == StepFit::too_short) {
-      add(FindingKind::step_too_short, Severity::warning, ids,
-          step + " is a ratio of " + fixed(ratio, 2) + ", below min_ratio " +
-              fixed(rules.min_ratio, 2) + ": it costs film and time and gains little");
+      step.kind = FindingKind::step_too_short;
+      step.severity = Severity::warning;
+      step.numbers.push_back({"min_ratio", rules.min_ratio});
+      add(std::move(step));
     }
   }
 
   /// A compound takes out scratches down to its reach, and levels nothing.
   void compounds() {
-    for_each_step(workings_, sequence_.sheets,
-                  [&](std::optional<Before> before, std::size_t sheet) {
-                    if (compound_on_peel(workings_, before, sheet)) {
-                      add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
-                          named(sheet) + " is a compound and cannot level orange peel");
-                    } else if (too_deep_um(workings_, before, sheet) > 0) {
-                      const Scratches deepest = *deepest_found(workings_, before, sheet);
-                      add(FindingKind::scratch_too_deep, Severity::error, {id(sheet)},
-                          named(sheet) + " takes out scratches of up to " +
-                              fixed(*workings_.reach_um[sheet], 2) + " um; those of " +
-                              named(deepest) + " are " + fixed(deepest.scratch_um, 2) + " um deep");
-                    }
-                  });
+    for_each_step(
+        workings_, sequence_.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+          if (compound_on_peel(workings_, before, sheet)) {
+            add(about(FindingKind::scratch_too_deep, Severity::error, sheet));
+          } else if (too_deep_um(workings_, before, sheet) > 0) {
+            const Scratches deepest = *deepest_found(workings_, before, sheet);
+            add(about(
+                FindingKind::scratch_too_deep, Severity::error, sheet,
+                {{"reach_um", *workings_.reach_um[sheet]}, {"scratch_um", deepest.scratch_um}}));
+            findings_.back().about.push_back(named(deepest));
+          }
+        });
   }
 
   void repeats() {
     for (std::size_t i = 0; i < sequence_.steps(); ++i) {
       const auto end = sequence_.sheets.begin() + static_cast<std::ptrdiff_t>(i);
       if (std::find(sequence_.sheets.begin(), end, sequence_.sheets[i]) == end) continue;
-      add(FindingKind::repeated_sheet, Severity::warning, {id(sequence_.sheets[i])},
-          named(sequence_.sheets[i]) + " comes more than once");
+      add(about(FindingKind::repeated_sheet, Severity::warning, sequence_.sheets[i]));
     }
   }
 
@@ -147,11 +173,12 @@ class SequenceFindings {
                                 .pressure_kpa = tool.pressure_kpa(),
                                 .residual_um = workings_.job.rules.residual_peel_um});
       if (soft_um <= worth_saying * rigid_um) continue;
-      add(FindingKind::soft_first, Severity::warning, {id(sheet)},
-          "levelling zone " + zone.name + " with " + tool.name + " (" +
-              number_text(tool.modulus_mpa) + " MPa) costs " + fixed(soft_um, 1) + " um of film, " +
-              fixed(soft_um / rigid_um, 1) + " times the " + fixed(rigid_um, 1) +
-              " um of a hard block: a soft face follows the orange peel");
+      Finding soft = in_zone(i, about(FindingKind::soft_first, Severity::warning, sheet,
+                                      {{"modulus_mpa", tool.modulus_mpa},
+                                       {"removal_um", soft_um},
+                                       {"hard_removal_um", rigid_um}}));
+      soft.about.push_back({"block", tool.name});
+      add(std::move(soft));
     }
   }
 
@@ -160,9 +187,9 @@ class SequenceFindings {
                   [&](std::optional<Before> before, std::size_t sheet) {
                     const std::vector<Effort> step = efforts(workings_, before, sheet);
                     if (micro_short(workings_, step, sheet) == 0) return;
-                    add(FindingKind::paper_short, Severity::error, {id(sheet)},
-                        named(sheet) + " needs " + fixed(sheets_used(step), 2) + " sheets, " +
-                            fixed(*workings_.stack.sheets[sheet].on_hand, 2) + " on hand");
+                    add(about(FindingKind::paper_short, Severity::error, sheet,
+                              {{"sheets_needed", sheets_used(step)},
+                               {"on_hand", *workings_.stack.sheets[sheet].on_hand}}));
                   });
   }
 
@@ -174,11 +201,9 @@ class SequenceFindings {
         const auto end = sequence_.sheets.begin() + static_cast<std::ptrdiff_t>(steps);
         const std::int64_t depth = summed(workings_, {sequence_.sheets.begin(), end}).depth_pm[i];
         if (depth <= *budget[i]) continue;
-        add(FindingKind::film_short, Severity::error, {id(sequence_.sheets[steps - 1])},
-            "zone " + workings_.job.zones[i].name + " is " +
-                fixed(static_cast<double>(depth) / pm_per_um, 1) + " um deep after " +
-                named(sequence_.sheets[steps - 1]) + ", its budget is " +
-                fixed(*workings_.budget_um[i], 1) + " um");
+        add(in_zone(i, about(FindingKind::film_short, Severity::error, sequence_.sheets[steps - 1],
+                             {{"depth_um", static_cast<double>(depth) / pm_per_um},
+                              {"budget_um", *workings_.budget_um[i]}})));
         break;
       }
       entered(i);
@@ -190,11 +215,10 @@ class SequenceFindings {
     const double film_um = workings_.job.zones[zone].film->mean_um;
     const double depth_um = static_cast<double>(sequence_.depth_pm[zone]) / pm_per_um;
     if (depth_um <= film_um) return;
-    add(FindingKind::round_entered, Severity::error, {id(sequence_.sheets.back())},
-        "zone " + workings_.job.zones[zone].name + " is sanded through its last round of " +
-            fixed(film_um, 1) + " um" +
-            (workings_.job.zones[zone].below_um > 0 ? " into the one below" : "") +
-            ": a witness line shows that no polish hides");
+    add(in_zone(zone, about(FindingKind::round_entered, Severity::error, sequence_.sheets.back(),
+                            {{"depth_um", depth_um},
+                             {"film_um", film_um},
+                             {"below_um", workings_.job.zones[zone].below_um}})));
   }
 
   void target() {
@@ -203,11 +227,12 @@ class SequenceFindings {
                      [&](std::size_t sheet) { return meets_target(workings_, sheet); });
     const std::size_t last = sequence_.sheets.back();
     if (first == sequence_.sheets.end() || !meets_target(workings_, last)) {
-      add(FindingKind::target_missed, Severity::error, {id(last)},
-          "ends with " + named(last) + " and misses the target, " + target_text(workings_));
+      Finding missed = about(FindingKind::target_missed, Severity::error, last,
+                             figures_of(workings_.job.target));
+      missed.about.push_back({"target", workings_.job.target.label});
+      add(std::move(missed));
     } else if (first + 1 != sequence_.sheets.end()) {
-      add(FindingKind::after_target, Severity::warning, {id(*first)},
-          named(*first) + " already meets the target; what follows spends film beyond it");
+      add(about(FindingKind::after_target, Severity::warning, *first));
     }
     sheen();
   }
@@ -219,10 +244,10 @@ class SequenceFindings {
     for (std::size_t zone = 0; zone < workings_.job.zones.size(); ++zone) {
       const double gloss_gu = ending(workings_, last, zone).gloss_gu;
       if (gloss_gu <= *high_gu) continue;
-      add(FindingKind::sheen_over, Severity::warning, {id(last)},
-          "zone " + workings_.job.zones[zone].name + " ends at " + fixed(gloss_gu, 0) +
-              " GU or more, above the " + fixed(*high_gu, 0) + " GU of " +
-              workings_.job.target.label);
+      Finding over = in_zone(zone, about(FindingKind::sheen_over, Severity::warning, last,
+                                         {{"gloss_gu", gloss_gu}, {"gloss_high_gu", *high_gu}}));
+      over.about.push_back({"sheen", workings_.job.target.label});
+      add(std::move(over));
     }
   }
 
@@ -230,8 +255,7 @@ class SequenceFindings {
     if (workings_.job.prefer != Objective::cost) return;
     for (const std::size_t sheet : sequence_.sheets) {
       if (workings_.stack.sheets[sheet].price) continue;
-      add(FindingKind::price_missing, Severity::warning, {id(sheet)},
-          named(sheet) + " has no price and counts as free");
+      add(about(FindingKind::price_missing, Severity::warning, sheet));
     }
   }
 
@@ -241,10 +265,9 @@ class SequenceFindings {
     for (const std::size_t sheet : sequence_.sheets) {
       const Sheet& wheeled = workings_.stack.sheets[sheet];
       if (!wheel_unknown(workings_.job, wheeled) || !seen.insert(sheet).second) continue;
-      add(FindingKind::wheel_unknown, Severity::warning, {id(sheet)},
-          id(sheet) + ": the rim runs at " + fixed(wheel_of(wheeled)->surface_speed_m_s(), 1) +
-              " m/s; the speed and heat that " + workings_.job.coating.name +
-              " stands are not known: try it on scrap first");
+      add(about(FindingKind::wheel_unknown, Severity::warning, sheet,
+                {{"surface_speed_m_s", wheel_of(wheeled)->surface_speed_m_s()}}));
+      findings_.back().about.push_back({"surface", workings_.job.coating.name});
     }
   }
 
@@ -264,15 +287,23 @@ inline std::vector<Finding> sequence_findings(const Workings& workings, const Se
 inline std::vector<Finding> job_findings(const Workings& workings) {
   std::vector<Finding> result;
   if (const CureState cure = cure_of(workings.job); !cure.hard) {
-    result.push_back({FindingKind::young_coat, Severity::warning, {}, "the coat is " + cure.text});
+    result.push_back({.kind = FindingKind::young_coat,
+                      .severity = Severity::warning,
+                      .sheets = {},
+                      .numbers = detail::figures_of(cure)});
   }
   for (std::size_t i = 0; i < workings.stack.sheets.size(); ++i) {
     for (const WheelFinding& f : wheel_findings_of(workings, workings.stack.sheets[i])) {
       const bool heat = f.kind == WheelFindingKind::dwell_too_long;
-      result.push_back({heat ? FindingKind::wheel_heat : FindingKind::wheel_speed,
-                        f.severity,
-                        {workings.stack.sheets[i].id},
-                        workings.stack.sheets[i].id + ": " + f.message});
+      const Sheet& sheet = workings.stack.sheets[i];
+      Finding& finding = result.emplace_back();
+      finding.kind = heat ? FindingKind::wheel_heat : FindingKind::wheel_speed;
+      finding.severity = f.severity;
+      finding.sheets = {sheet.id};
+      finding.about = f.about;
+      finding.about.insert(finding.about.begin(), {"sheet", sheet.id, workings.grades[i].label,
+                                                   workings.grades[i].median_um});
+      finding.numbers = f.numbers;
     }
   }
   return result;
@@ -283,12 +314,15 @@ inline std::vector<Finding> defect_findings(const std::vector<LocalStep>& steps)
   std::vector<Finding> result;
   for (const LocalStep& step : steps) {
     if (!step.work.shaved) continue;
-    result.push_back({FindingKind::tall_defect,
-                      Severity::warning,
-                      {},
-                      std::string(to_string(step.defect.kind)) + " of " +
-                          detail::fixed(step.defect.height_um, 0) + " um in zone " + step.zone +
-                          ": " + step.work.verdict});
+    Finding& tall = result.emplace_back();
+    tall.kind = FindingKind::tall_defect;
+    tall.severity = Severity::warning;
+    tall.zone = step.zone;
+    tall.about = {{"defect", std::string(to_string(step.defect.kind))}};
+    tall.numbers = {
+        {"height_um", step.defect.height_um},     {"tape_um", step.work.tape_um},
+        {"residual_um", step.work.residual_um},   {"local_minutes", step.work.local.minutes},
+        {"flat_minutes", step.work.flat.minutes}, {"flat_film_um", step.work.flat.film_um}};
   }
   return result;
 }

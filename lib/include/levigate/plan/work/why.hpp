@@ -6,10 +6,8 @@
 #include <limits>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
-#include "levigate/detail/text.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
@@ -18,22 +16,10 @@
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/stack/check.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
-
-inline std::string target_text(const Workings& workings) {
-  const Target& target = workings.job.target;
-  const std::string label = target.label.empty() ? "" : " (" + target.label + ")";
-  if (target.size_um) return "a size of at most " + size_text(*target.size_um) + label;
-  return "a gloss of " +
-         (target.gloss_high_gu
-              ? fixed(*target.gloss_gu, 1) + " to " + fixed(*target.gloss_high_gu, 1)
-              : "at least " + fixed(*target.gloss_gu, 1)) +
-         " GU at 60 degrees in every zone" + label;
-}
 
 /// How far a zone that ends so is off the target; at most zero where it meets it.
 inline double off_target(const Target& target, const Ending& zone) {
@@ -51,8 +37,8 @@ inline std::string coarsest_label(const Workings& workings) {
   return "";
 }
 
-/// What comes nearest to the target, in words.
-inline std::string nearest_to_target_text(const Workings& workings) {
+/// What comes nearest to the target.
+inline Nearest nearest_to_target(const Workings& workings) {
   const Target& target = workings.job.target;
   const std::size_t zones = workings.job.zones.size();
   const auto off = [&](std::size_t sheet) {
@@ -73,48 +59,35 @@ inline std::string nearest_to_target_text(const Workings& workings) {
       worst = zone;
   }
   const Ending left = ending(workings, nearest, worst);
-  return "; the nearest is " + workings.stack.sheets[nearest].id + " with " +
-         (target.size_um ? size_text(left.size_um) : fixed(left.gloss_gu, 1) + " GU") +
-         (workings.stands[nearest][worst]
-              ? " in zone " + workings.job.zones[worst].name + ", which it is too near to work"
-              : "") +
-         (workings.refused[nearest] ? ", whose wheel the coat does not stand" : "");
-}
-
-inline std::string gap_text(const Gap& gap) {
-  const std::string text = "from " + gap.coarse + " (" + size_text(gap.coarse_um) + ") to " +
-                           gap.fine + " (" + size_text(gap.fine_um) + ") is a ratio of " +
-                           fixed(gap.ratio, 2);
-  return gap.bridges.empty() ? text + ", which no standard grade bridges"
-                             : text + "; bought, " + bridges_text(gap.bridges) + " would bridge it";
+  return {.sheet = workings.stack.sheets[nearest].id,
+          .zone = workings.job.zones[worst].name,
+          .size_um = left.size_um,
+          .gloss_gu = left.gloss_gu,
+          .too_near_to_work = workings.stands[nearest][worst],
+          .wheel_refused = workings.refused[nearest]};
 }
 
 /// The ways past the limits, each lifting one of them under the others as given. Each notes in `why` the least
-/// lift that yields a plan and says it in words; no words where it yields none, or where none is needed.
-inline std::optional<std::string> way_by_ratio(const Workings& workings, const Limits& limits,
-                                               Why& why) {
+/// lift that yields a plan; whether one does, and is needed.
+inline bool way_by_ratio(const Workings& workings, const Limits& limits, Why& why) {
   const std::optional<double> wanted = smallest_max_ratio(workings, limits);
   if (!wanted) {
     const std::optional<double> nearer = largest_min_ratio(workings, limits);
-    if (!nearer || *nearer >= limits.min_ratio) return std::nullopt;
+    if (!nearer || *nearer >= limits.min_ratio) return false;
     why.largest_min_ratio = nearer;
-    return "the largest min_ratio that would do is " + fixed(*nearer, 4);
+    return true;
   }
-  if (*wanted <= limits.max_ratio) return std::nullopt;
+  if (*wanted <= limits.max_ratio) return false;
   why.smallest_max_ratio = wanted;
   Limits wider = limits;
   wider.max_ratio = *wanted;
   why.gaps = gaps_in(workings, best(found_under(workings, wider), workings.job.prefer));
-  std::vector<std::string> gaps;
-  for (const Gap& gap : why.gaps) gaps.push_back(gap_text(gap));
-  return "the smallest max_ratio that would do is " + fixed(*wanted, 4) + ": " +
-         list_text(gaps, "; ");
+  return true;
 }
 
-inline std::optional<std::string> way_by_scratch(const Workings& workings, const Limits& limits,
-                                                 Why& why) {
+inline bool way_by_scratch(const Workings& workings, const Limits& limits, Why& why) {
   const std::optional<double> deeper_um = least_deeper_um(workings, limits);
-  if (!deeper_um || *deeper_um <= limits.deeper_um) return std::nullopt;
+  if (!deeper_um || *deeper_um <= limits.deeper_um) return false;
   Limits wider = limits;
   wider.deeper_um = *deeper_um;
   for_each_step(workings, best(found_under(workings, wider), workings.job.prefer).sheets,
@@ -124,31 +97,21 @@ inline std::optional<std::string> way_by_scratch(const Workings& workings, const
                   }
                 });
   why.too_deep_um = deeper_um;
-  return "compound " + why.compound + " meets scratches that are " + fixed(*deeper_um, 2) +
-         " um too deep for it: a finer paper before it would help";
+  return true;
 }
 
-inline std::optional<std::string> way_by_film(const Workings& workings, const Limits& limits,
-                                              Why& why) {
+inline bool way_by_film(const Workings& workings, const Limits& limits, Why& why) {
   const std::optional<FilmShort> least = least_film_short(workings, limits);
-  if (!least || least->excess_um <= 0) return std::nullopt;
+  if (!least || least->excess_um <= 0) return false;
   why.zone = workings.job.zones[least->zone].name;
   why.film_short_um = least->excess_um;
-  return "zone " + why.zone + " is short of film by " + fixed(least->excess_um, 2) +
-         " um in the plan that spares it most, its budget being " +
-         fixed(workings.budget_um[least->zone].value_or(0.0), 2) + " um";
+  why.budget_um = workings.budget_um[least->zone];
+  return true;
 }
 
-inline std::optional<std::string> way_by_paper(const Workings& workings, const Limits& limits,
-                                               Why& why) {
+inline bool way_by_paper(const Workings& workings, const Limits& limits, Why& why) {
   why.paper = least_paper_short(workings, limits);
-  if (why.paper.empty()) return std::nullopt;
-  std::vector<std::string> texts;
-  for (const PaperShort& p : why.paper) {
-    texts.push_back(p.sheet + " needs " + fixed(p.needed, 2) + " sheets with " +
-                    fixed(p.on_hand, 2) + " on hand");
-  }
-  return "paper runs out: " + list_text(texts);
+  return !why.paper.empty();
 }
 
 }  // namespace detail
@@ -157,14 +120,14 @@ inline std::optional<std::string> way_by_paper(const Workings& workings, const L
 /// does, each is told with the other two lifted.
 inline Why why_no_plan(const Workings& workings) {
   Why why;
+  why.target = workings.job.target;
   if (already_done(workings)) {
     why.blocked_by = Blocker::done;
-    why.message = "Nothing to do: every zone already meets the target, " +
-                  detail::target_text(workings) + ".";
+    why.kind = WhyKind::done;
     return why;
   }
   if (workings.grades.empty()) {
-    why.message = "No plan: the stack has no sheets.";
+    why.kind = WhyKind::no_sheets;
     return why;
   }
   bool reachable = false;
@@ -172,26 +135,22 @@ inline Why why_no_plan(const Workings& workings) {
     reachable = reachable || meets_target(workings, sheet);
   }
   if (!reachable) {
-    why.message = "No plan: no sheet meets the target, " + detail::target_text(workings) +
-                  detail::nearest_to_target_text(workings) + ".";
+    why.kind = WhyKind::out_of_reach;
+    why.nearest = detail::nearest_to_target(workings);
     return why;
   }
 
-  const auto told = [&](std::string_view opening, const Limits& by_ratio, const Limits& by_scratch,
+  const auto told = [&](WhyKind kind, const Limits& by_ratio, const Limits& by_scratch,
                         const Limits& by_film, const Limits& by_paper) {
-    std::vector<std::string> ways;
-    for (const auto& way : {detail::way_by_ratio(workings, by_ratio, why),
-                            detail::way_by_scratch(workings, by_scratch, why),
-                            detail::way_by_film(workings, by_film, why),
-                            detail::way_by_paper(workings, by_paper, why)}) {
-      if (way) ways.push_back(*way);
-    }
-    if (ways.empty()) return false;
-    why.message = std::string(opening) + detail::list_text(ways, "; ") + ".";
-    return true;
+    const bool ratio = detail::way_by_ratio(workings, by_ratio, why);
+    const bool scratch = detail::way_by_scratch(workings, by_scratch, why);
+    const bool film = detail::way_by_film(workings, by_film, why);
+    const bool paper = detail::way_by_paper(workings, by_paper, why);
+    why.kind = kind;
+    return ratio || scratch || film || paper;
   };
   const Limits limits = limits_of(workings.job.rules);
-  if (told("No plan. Lifting one limit would do: ", limits, limits, limits, limits)) {
+  if (told(WhyKind::one_limit, limits, limits, limits, limits)) {
     why.blocked_by = why.smallest_max_ratio || why.largest_min_ratio ? Blocker::ratio
                      : why.too_deep_um                               ? Blocker::scratch
                      : why.film_short_um                             ? Blocker::film
@@ -208,30 +167,21 @@ inline Why why_no_plan(const Workings& workings) {
   only_scratch.deeper_um = limits.deeper_um;
   only_film.film = true;
   only_paper.paper = true;
-  if (told("No plan, and no single limit is to blame: ", only_ratio, only_scratch, only_film,
-           only_paper)) {
+  if (told(WhyKind::several_limits, only_ratio, only_scratch, only_film, only_paper)) {
     return why;
   }
   // Different ways break different limits, each more than one: no limit stands in the way of all.
   const std::vector<Sequence> unlimited = detail::found_under(workings, none);
   if (!unlimited.empty()) {
-    std::vector<std::string> ids;
+    why.kind = WhyKind::different_limits;
     for (const std::size_t sheet : best(unlimited, workings.job.prefer).sheets) {
-      ids.push_back(workings.stack.sheets[sheet].id);
+      why.sheets.push_back(workings.stack.sheets[sheet].id);
     }
-    why.message =
-        "No plan: each way breaks more than one limit, and not the same ones. To see them, "
-        "evaluate " +
-        detail::list_text(ids, ", ") + ".";
     return why;
   }
   why.blocked_by = Blocker::target;
-  why.message = !workings.levels
-                    ? "No plan: no sheet that meets the target is finer than " +
-                          detail::coarsest_label(workings) + ", which the work carries."
-                    : "No plan: only compounds meet the target, with no paper before them, and "
-                      "they cannot level "
-                      "orange peel.";
+  why.kind = workings.levels ? WhyKind::compounds_only : WhyKind::carried_finer;
+  if (!workings.levels) why.carried = detail::coarsest_label(workings);
   return why;
 }
 

@@ -90,7 +90,7 @@ inline Grain grain_of(const Setup& setup, std::size_t sheet) {
 inline CureState cure_of(const Job& job) {
   const std::optional<Cure>& cure = job.cure ? job.cure : job.coating.cure;
   if (!job.age_h || !cure)
-    return {.hard = true, .hardness_ratio = {}, .scratch_ratio = {}, .text = {}};
+    return {.hard = true, .hardness_ratio = {}, .scratch_ratio = {}, .first_h = {}, .last_h = {}};
   const Grade p800 = grade("P800");
   const Backing paper = backing_named("latex paper");
   return cure_state(*cure, *job.age_h,

@@ -102,7 +102,7 @@ inline Diagnosis diagnose(const Workings& workings, const std::vector<DoneStep>&
     result = detail::Weighing(workings, here, zone, mark).diagnosis();
   }
   for (Cause& cause : result.causes) cause.missed.resize(done.size(), 0.0);
-  result.evidence = evidence(workings, here, result);
+  result.signs = evidence(workings, here, result);
   return result;
 }
 

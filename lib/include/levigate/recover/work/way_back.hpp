@@ -4,12 +4,10 @@
 #include <algorithm>
 #include <cstddef>
 #include <limits>
-#include <string>
 #include <vector>
 
 #include "levigate/recover/go_back.hpp"
 
-#include "levigate/detail/text.hpp"
 #include "levigate/grade/grades.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
@@ -134,32 +132,15 @@ inline std::vector<Try> tries(const Workings& workings, const std::vector<std::s
   return result;
 }
 
-inline std::vector<std::string> what_remains() {
-  return {"Spot repair: level the spot, clean, spray it again, let it cure, and start over there.",
-          "Another round over the whole zone: scuff, clean, spray, let it cure, and plan it anew."};
-}
-
 /// Why going back would not pay, or cannot be done.
-inline std::string no_way_text(const Diagnosis& diagnosis, const std::vector<Reentry>& ways,
-                               double film_um) {
-  const levigate::Mark& mark = diagnosis.mark;
-  if (mark.kind == MarkKind::witness_line)
-    return "the last round is sanded through in zone '" + mark.zone +
-           "': whatever comes off makes the ring larger";
-  if (diagnosis.needs.empty())
-    return "no step that was done in zone '" + mark.zone +
-           "' explains the mark, so how deep it is is not known";
+inline NoWay no_way(const Diagnosis& diagnosis, const std::vector<Reentry>& ways, double film_um) {
+  if (diagnosis.mark.kind == MarkKind::witness_line) return NoWay::witness_line;
+  if (diagnosis.needs.empty()) return NoWay::unexplained;
   const double least_um = diagnosis.needs.front().need_um;
   if (std::none_of(ways.begin(), ways.end(),
                    [&](const Reentry& way) { return way.climb.reach_um >= least_um; }))
-    return "no sheet that worked zone '" + mark.zone + "' takes out what it asks for, " +
-           fixed(least_um, 1) + " um or more";
-  const std::string asks = "the mark asks for " + fixed(need_quantile_um(diagnosis.needs, 0.1), 1) +
-                           " to " + fixed(need_quantile_um(diagnosis.needs, 0.9), 1) +
-                           " um, and the film of zone '" + mark.zone + "' affords " +
-                           fixed(film_um, 1) + " um more";
-  if (least_um > film_um) return asks + ": that is not enough";
-  return asks + ": the chance that this is enough does not pay for the try";
+    return NoWay::out_of_reach;
+  return least_um > film_um ? NoWay::film_short : NoWay::not_worth;
 }
 
 }  // namespace detail
@@ -204,8 +185,8 @@ inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& do
   }
   result.found = !result.tries.empty();
   if (!result.found) {
-    result.why = detail::no_way_text(result.diagnosis, result.reentries, film_um);
-    result.remains = detail::what_remains();
+    result.no_way = detail::no_way(result.diagnosis, result.reentries, film_um);
+    result.remedies = {Remedy::spot_repair, Remedy::another_round};
   }
   return result;
 }

@@ -52,7 +52,9 @@ inline std::uint32_t spots_of(const Zone& zone) {
 /// The sheets of a plan. Throws: BadInput where there is no plan, or a sheet of it is not in the stack.
 inline std::vector<std::size_t> sheets_of(const Stack& stack, const Plan& plan) {
   if (plan.steps.empty()) {
-    throw BadInput("there is no plan: " + (plan.why ? plan.why->message : "none was found") +
+    throw BadInput("there is no plan" +
+                   (plan.why ? ", blocked by: " + std::string(to_string(plan.why->blocked_by))
+                             : std::string()) +
                    ", in simulate");
   }
   std::vector<std::size_t> sheets;

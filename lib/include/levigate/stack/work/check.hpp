@@ -3,14 +3,14 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <string>
+#include <utility>
 #include <vector>
 
 #include "levigate/stack/check.hpp"
 
-#include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
+#include "levigate/fact.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/grade/bridge.hpp"
 #include "levigate/grade/grade.hpp"
@@ -35,12 +35,6 @@ LEVIGATE_WORK std::vector<Bridge> bridges(double coarse_um, double fine_um, cons
   return result;
 }
 
-LEVIGATE_WORK std::string bridges_text(const std::vector<Bridge>& ways) {
-  std::vector<std::string> texts;
-  for (const Bridge& way : ways) texts.push_back(detail::list_text(way.labels));
-  return detail::list_text(texts, " or ");
-}
-
 namespace detail {
 
 /// A sheet whose label was read.
@@ -49,8 +43,29 @@ struct ReadSheet {
   Grade grade;
 };
 
-inline std::string named(const ReadSheet& s) {
-  return s.sheet->id + " (" + s.grade.label + ", " + size_text(s.grade.median_um) + ")";
+inline Named named(const ReadSheet& s) {
+  return {"sheet", s.sheet->id, s.grade.label, s.grade.median_um};
+}
+
+/// A finding about the sheets that it names.
+inline Finding about(FindingKind kind, Severity severity, const std::vector<ReadSheet>& sheets,
+                     std::vector<Figure> numbers = {}) {
+  Finding finding{.kind = kind, .severity = severity, .sheets = {}};
+  for (const ReadSheet& s : sheets) {
+    finding.sheets.push_back(s.sheet->id);
+    finding.about.push_back(named(s));
+  }
+  finding.numbers = std::move(numbers);
+  return finding;
+}
+
+/// A finding on a label that gives no size.
+inline Finding unread(FindingKind kind, const Sheet& sheet, const Error& error) {
+  return {.kind = kind,
+          .severity = Severity::error,
+          .sheets = {sheet.id},
+          .about = {{"sheet", sheet.id, sheet.label}},
+          .error = error.what()};
 }
 
 /// The sheets with a size, coarse to fine; a finding for every label that gives none.
@@ -60,15 +75,9 @@ inline std::vector<ReadSheet> read_sheets(const Stack& stack, std::vector<Findin
     try {
       read.push_back({&sheet, grade_of(sheet, stack.bare_number)});
     } catch (const AmbiguousLabel& error) {
-      findings.push_back({FindingKind::ambiguous_label,
-                          Severity::error,
-                          {sheet.id},
-                          sheet.id + ": " + error.what()});
+      findings.push_back(unread(FindingKind::ambiguous_label, sheet, error));
     } catch (const Error& error) {
-      findings.push_back({FindingKind::unknown_label,
-                          Severity::error,
-                          {sheet.id},
-                          sheet.id + ": " + error.what()});
+      findings.push_back(unread(FindingKind::unknown_label, sheet, error));
     }
   }
   std::stable_sort(read.begin(), read.end(), [](const ReadSheet& a, const ReadSheet& b) {
@@ -87,13 +96,9 @@ inline void check_numbers(const std::vector<ReadSheet>& sheets, const StepRule& 
       if (!coarse.grade.number || !fine.grade.number || *coarse.grade.number < *fine.grade.number)
         continue;
       if (coarse.grade.median_um < fine.grade.median_um * rule.min_ratio) continue;
-      const bool same = *coarse.grade.number == *fine.grade.number;
       findings.push_back(
-          {FindingKind::misleading_numbers,
-           Severity::warning,
-           {coarse.sheet->id, fine.sheet->id},
-           named(fine) + " is finer than " + named(coarse) +
-               (same ? " though both bear the same number" : " though its number is lower")});
+          about(FindingKind::misleading_numbers, Severity::warning, {coarse, fine},
+                {{"coarse_number", *coarse.grade.number}, {"fine_number", *fine.grade.number}}));
     }
   }
 }
@@ -103,30 +108,22 @@ inline void check_neighbours(const std::vector<ReadSheet>& sheets, const StepRul
   for (std::size_t i = 0; i + 1 < sheets.size(); ++i) {
     const ReadSheet& coarse = sheets[i];
     const ReadSheet& fine = sheets[i + 1];
-    const std::vector<std::string> ids{coarse.sheet->id, fine.sheet->id};
     const double ratio = coarse.grade.median_um / fine.grade.median_um;
     const StepFit fit = fit_of(coarse.grade.median_um, fine.grade.median_um, rule);
     if (fit == StepFit::too_short) {
-      findings.push_back({FindingKind::near_duplicate, Severity::note, ids,
-                          named(coarse) + " and " + named(fine) + " are a ratio of " +
-                              fixed(ratio, 2) + " apart, below min_ratio " +
-                              fixed(rule.min_ratio, 2) + ": one of them is enough"});
+      findings.push_back(about(FindingKind::near_duplicate, Severity::note, {coarse, fine},
+                               {{"ratio", ratio}, {"min_ratio", rule.min_ratio}}));
     }
     if (fit == StepFit::too_long && !polish_of(*fine.sheet)) {
-      const std::vector<Bridge> ways = bridges(coarse.grade.median_um, fine.grade.median_um, rule);
-      findings.push_back({FindingKind::gap, Severity::warning, ids,
-                          "from " + named(coarse) + " to " + named(fine) + " is a ratio of " +
-                              fixed(ratio, 2) + ", above max_ratio " + fixed(rule.max_ratio, 2) +
-                              (ways.empty() ? "; no standard grade bridges it"
-                                            : "; " + bridges_text(ways) + " would bridge it")});
+      findings.push_back(about(FindingKind::gap, Severity::warning, {coarse, fine},
+                               {{"ratio", ratio}, {"max_ratio", rule.max_ratio}}));
+      findings.back().bridges = bridges(coarse.grade.median_um, fine.grade.median_um, rule);
     }
     const double coarse_tail = coarse_tail_um(coarse.grade);
     const double fine_tail = coarse_tail_um(fine.grade);
     if (coarse.grade.median_um > fine.grade.median_um && fine_tail > coarse_tail) {
-      findings.push_back({FindingKind::coarse_tail, Severity::warning, ids,
-                          named(fine) + " may hold stray grain up to " + size_text(fine_tail) +
-                              ", coarser than the " + size_text(coarse_tail) + " of " +
-                              named(coarse) + ": it can scratch deeper than the step before it"});
+      findings.push_back(about(FindingKind::coarse_tail, Severity::warning, {coarse, fine},
+                               {{"coarse_tail_um", coarse_tail}, {"fine_tail_um", fine_tail}}));
     }
   }
 }
@@ -134,17 +131,10 @@ inline void check_neighbours(const std::vector<ReadSheet>& sheets, const StepRul
 inline void check_sheets(const std::vector<ReadSheet>& sheets, std::vector<Finding>& findings) {
   for (const ReadSheet& s : sheets) {
     if (s.grade.basis() == Basis::extrapolated) {
-      findings.push_back({FindingKind::extrapolated_size,
-                          Severity::note,
-                          {s.sheet->id},
-                          named(s) + " has no published size; this one is extrapolated. Give "
-                                     "size_um if the maker states it"});
+      findings.push_back(about(FindingKind::extrapolated_size, Severity::note, {s}));
     }
     if (s.sheet->on_hand && *s.sheet->on_hand == 0.0) {
-      findings.push_back({FindingKind::paper_short,
-                          Severity::note,
-                          {s.sheet->id},
-                          named(s) + " is used up: none on hand"});
+      findings.push_back(about(FindingKind::paper_short, Severity::note, {s}, {{"on_hand", 0.0}}));
     }
   }
 }

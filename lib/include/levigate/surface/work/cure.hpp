@@ -62,20 +62,18 @@ LEVIGATE_WORK AgedHardness hardness_at(const Cure& cure, double age_h) {
   const HardnessPoint& first = cure.points.front();
   const HardnessPoint& last = cure.points.back();
   if (age_h < first.hours) {
-    return {first.hardness_mpa, "younger than the first hardness, " +
-                                    detail::number_text(first.hours) + " h: softer than this"};
+    return {.hardness_mpa = first.hardness_mpa, .first_h = first.hours};
   }
   if (age_h > last.hours) {
-    return {last.hardness_mpa,
-            "older than the last hardness, " + detail::number_text(last.hours) + " h"};
+    return {.hardness_mpa = last.hardness_mpa, .last_h = last.hours};
   }
   std::size_t i = 0;
   while (i + 1 < cure.points.size() && cure.points[i + 1].hours <= age_h) ++i;
   const HardnessPoint& before = cure.points[i];
-  if (before.hours == age_h) return {before.hardness_mpa, ""};
+  if (before.hours == age_h) return {.hardness_mpa = before.hardness_mpa};
   const HardnessPoint& after = cure.points[i + 1];
   const double part = std::log(age_h / before.hours) / std::log(after.hours / before.hours);
-  return {std::lerp(before.hardness_mpa, after.hardness_mpa, part), ""};
+  return {.hardness_mpa = std::lerp(before.hardness_mpa, after.hardness_mpa, part)};
 }
 
 LEVIGATE_WORK CureState cure_state(const Cure& cure, double age_h, const ContactInput& sheet,
@@ -86,11 +84,10 @@ LEVIGATE_WORK CureState cure_state(const Cure& cure, double age_h, const Contact
   detail::require_range(quantile, 0.0, 1.0, "quantile", "", where);
   CureState state;
   state.hard = age_h >= cure.hard_cure_h;
+  state.age_h = age_h;
+  state.hard_cure_h = cure.hard_cure_h;
   if (state.hard) return state;
   state.shrink_left = cure.shrink;
-  state.text = detail::fixed(age_h, 0) + " h old, fully cured at " +
-               detail::fixed(cure.hard_cure_h, 0) +
-               " h (the data sheet decides): soft film clogs, scratches deeper and shrinks back";
   if (!cure.points.empty()) {
     const AgedHardness now = hardness_at(cure, age_h);
     const double cured_mpa = hardness_at(cure, cure.hard_cure_h).hardness_mpa;
@@ -101,13 +98,10 @@ LEVIGATE_WORK CureState cure_state(const Cure& cure, double age_h, const Contact
     };
     state.hardness_ratio = now.hardness_mpa / cured_mpa;
     state.scratch_ratio = depth(now.hardness_mpa) / depth(cured_mpa);
+    state.first_h = now.first_h;
+    state.last_h = now.last_h;
     state.shrink_left = cure.shrink * (1.0 - *state.hardness_ratio);
-    const std::string note = now.note.empty() ? "" : " (" + now.note + ")";
-    state.text += "; " + detail::fixed(100 * *state.hardness_ratio, 0) + " % of its hardness" +
-                  note + ", scratches " + detail::fixed(*state.scratch_ratio, 2) + " times as deep";
   }
-  state.text +=
-      "; up to " + detail::fixed(100 * state.shrink_left, 1) + " % of the film still to be lost";
   return state;
 }
 

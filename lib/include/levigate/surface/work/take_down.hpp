@@ -9,7 +9,6 @@
 #include "levigate/surface/take_down.hpp"
 
 #include "levigate/detail/strict_math.hpp"
-#include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/stack/block.hpp"
@@ -100,22 +99,10 @@ LEVIGATE_WORK LocalWork take_down(const Defect& defect, const LocalTools& tools)
   work.local.minutes =
       work.block_minutes + defect.count * ((work.shaved ? tools.shave_minutes : 0.0) +
                                            (work.masked ? tools.mask_minutes : 0.0));
-  const bool slower = work.flat.minutes > work.local.minutes;
-  const bool shows = work.flat.film_um > tools.residual_um;
-  work.flat_is_worse = slower && shows;
-
-  const auto minutes = [](double value) { return detail::fixed(value, 1) + " min"; };
-  work.verdict = (work.shaved ? "mask it, shave it to the tape (" +
-                                    detail::fixed(tools.tape_um, 0) + " um) and block it flush: "
-                  : work.masked ? "mask it and block it flush: "
-                                : "block it flush: ") +
-                 minutes(work.local.minutes) + ", no film beside it; sanded out flat it takes " +
-                 minutes(work.flat.minutes) + " and up to " + detail::fixed(work.flat.film_um, 1) +
-                 " um of film beside it: " +
-                 (work.flat_is_worse ? "worse in time and film"
-                  : shows            ? "quicker, but paid in film"
-                  : slower           ? "slower"
-                                     : "quicker, and no hollow that shows");
+  work.tape_um = tools.tape_um;
+  work.residual_um = tools.residual_um;
+  work.flat_is_worse =
+      work.flat.minutes > work.local.minutes && work.flat.film_um > work.residual_um;
   return work;
 }
 

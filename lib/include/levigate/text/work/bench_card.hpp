@@ -20,8 +20,11 @@
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/risk/simulation.hpp"
+#include "levigate/stack/block.hpp"
+#include "levigate/stack/check.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/defect.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/text/work/no_plan.hpp"
 #include "levigate/text/work/odds.hpp"
@@ -169,7 +172,7 @@ class BenchCard {
       page_.say("  - ",
                 fmt::format("{}: {} {} of {:.0f} um, {:g} by {:g} mm, with {}: {}.", local.zone,
                             defect.count, named(defect), defect.height_um, defect.width_mm,
-                            defect.length_mm, local.block, local.work.verdict));
+                            defect.length_mm, local.block, sentence(local.work)));
     }
     page_.say("  ", fmt::format("{} in all. Done when a straight edge does not rock on the spot "
                                 "and the sanded patch is dull all over.",

@@ -17,6 +17,7 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/plan/outcome.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
@@ -74,7 +75,7 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
   if (best.found) {
     page.say("Best plan:     ", detail::sequence_text(best) + ".");
   } else if (best.why) {
-    page.say("Best plan: ", best.why->message);
+    page.say("Best plan: ", sentence(*best.why));
   }
   page.title(taken.findings.empty() ? "Your sequence breaks no rule." : "On your sequence:");
   detail::say_findings(page, taken.findings);

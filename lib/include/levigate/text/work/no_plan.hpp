@@ -8,7 +8,7 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/stack/check.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/text/work/layout.hpp"
 
 namespace levigate::inline v0 {
@@ -20,7 +20,7 @@ inline void say_no_plan(Page& page, const Plan& plan) {
   page.blank();
   if (!plan.why) return;
   const Why& why = *plan.why;
-  page.say("", why.message);
+  page.say("", sentence(why));
   if (why.blocked_by == Blocker::done) return;
   page.title("What would help:");
   if (why.blocked_by == Blocker::target) {

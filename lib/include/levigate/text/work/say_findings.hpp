@@ -10,6 +10,7 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/stack/finding.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/text/work/layout.hpp"
 
 namespace levigate::inline v0 {
@@ -29,7 +30,7 @@ inline std::string_view severity_word(Severity severity) {
 inline void say_findings(Page& page, const std::vector<Finding>& findings) {
   for (const Severity severity : {Severity::error, Severity::warning, Severity::note}) {
     for (const Finding& finding : findings) {
-      if (finding.severity == severity) page.say(severity_word(severity), finding.message + ".");
+      if (finding.severity == severity) page.say(severity_word(severity), sentence(finding) + ".");
     }
   }
 }

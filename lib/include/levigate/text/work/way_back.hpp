@@ -14,8 +14,10 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/work/search.hpp"
+#include "levigate/recover/cause.hpp"
 #include "levigate/recover/go_back.hpp"
-#include "levigate/recover/work/evidence.hpp"
+#include "levigate/text/sentences.hpp"
+#include "levigate/text/work/facts.hpp"
 #include "levigate/text/work/layout.hpp"
 
 namespace levigate::inline v0 {
@@ -65,12 +67,12 @@ LEVIGATE_WORK std::string way_back_card(const WayBack& way) {
   page.say("After the last step: ",
            std::string(to_string(way.diagnosis.mark.kind)) + " in zone " + way.diagnosis.mark.zone);
   page.rule('=');
-  for (const std::string& sentence : way.diagnosis.evidence) page.say("  ", sentence);
+  for (const Evidence& evidence : way.diagnosis.signs) page.say("  ", sentence(evidence));
   if (way.found) {
     detail::say_tries(page, way);
   } else {
-    page.title("No way back: " + way.why + ".");
-    for (const std::string& rest : way.remains) page.say("  - ", rest);
+    page.title("No way back: " + sentence(way) + ".");
+    for (const Remedy remedy : way.remedies) page.say("  - ", sentence(remedy));
   }
   page.title(
       "Chances rest on assumptions about missed spots, stray grain and the eye, and minutes are "

@@ -1,0 +1,57 @@
+// Keys of results that are made of other members: sentences, written beside the facts and passed over in reading.
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <span>
+#include <string_view>
+
+#include "levigate/describe.hpp"
+#include "levigate/detail/work.hpp"
+#include "levigate/io/work/locate.hpp"
+#include "levigate/plan/why.hpp"
+#include "levigate/recover/cause.hpp"
+#include "levigate/recover/go_back.hpp"
+#include "levigate/stack/finding.hpp"
+#include "levigate/surface/take_down.hpp"
+#include "levigate/text/sentences.hpp"
+
+namespace levigate::inline v0::detail {
+
+/// One such key.
+struct SaidKey {
+  const Description* of;  ///< the type that has it
+  std::string_view key;
+  std::string_view after;  ///< member that it follows
+  OrderedJson (*say)(const void* value);
+};
+
+/// The sentence of a value.
+template <typename Value>
+OrderedJson said(const void* value) {
+  return sentence(as<Value>(value));
+}
+
+/// The sentences of all values of a list.
+template <typename Value>
+OrderedJson said_each(const std::vector<Value>& values) {
+  OrderedJson json = OrderedJson::array();
+  for (const Value& value : values) json.push_back(sentence(value));
+  return json;
+}
+
+/// All of them.
+inline std::span<const SaidKey> said_keys() {
+  static const SaidKey keys[] = {
+      {&description_of<Finding>(), "message", "sheets", said<Finding>},
+      {&description_of<Why>(), "message", "blocked_by", said<Why>},
+      {&description_of<LocalWork>(), "verdict", "flat", said<LocalWork>},
+      {&description_of<WayBack>(), "why", "film_um", said<WayBack>},
+      {&description_of<WayBack>(), "remains", "film_um",
+       [](const void* way) { return said_each(as<WayBack>(way).remedies); }},
+      {&description_of<Diagnosis>(), "evidence", "shows_um",
+       [](const void* diagnosis) { return said_each(as<Diagnosis>(diagnosis).signs); }},
+  };
+  return keys;
+}
+
+}  // namespace levigate::inline v0::detail

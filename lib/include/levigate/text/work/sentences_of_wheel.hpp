@@ -1,0 +1,71 @@
+// Sentences on wheels and compounds.
+#pragma once
+
+#include <cmath>
+#include <span>
+#include <string>
+
+#include "levigate/text/sentences.hpp"
+
+#include "levigate/detail/text.hpp"
+#include "levigate/error.hpp"
+#include "levigate/fact.hpp"
+#include "levigate/text/work/facts.hpp"
+#include "levigate/wheel/finding.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// Whole numbers on the right side of a limit.
+inline std::string at_least(double value) { return "at least " + fixed(std::ceil(value), 0); }
+
+inline std::string at_most(double value) { return "at most " + fixed(std::floor(value), 0); }
+
+/// A rim speed off the band of a surface.
+inline std::string speed_text(std::span<const Named> about, std::span<const Figure> numbers) {
+  const bool slow = value_of(numbers, "surface_speed_m_s") < value_of(numbers, "speed_low_m_s");
+  const auto bound = slow ? at_least : at_most;
+  std::string text = "wheel '" + name_of(about, "wheel") + "' runs at " +
+                     fixed(numbers, "surface_speed_m_s", 1) + " m/s; " + name_of(about, "surface") +
+                     " asks for " + fixed(numbers, "speed_low_m_s", 1) + " to " +
+                     fixed(numbers, "speed_high_m_s", 1) + " m/s: ";
+  if (const auto rpm = figure(numbers, "rpm")) text += bound(*rpm) + " rpm with this wheel, or ";
+  return text + bound(value_of(numbers, "diameter_mm")) + " mm at this rpm";
+}
+
+/// A spot that gets too warm in one pass.
+inline std::string dwell_text(std::span<const Named> about, std::span<const Figure> numbers) {
+  return "a spot stays " + fixed(numbers, "dwell_s", 2) + " s under wheel '" +
+         name_of(about, "wheel") + "' and warms by " + fixed(numbers, "rise_k", 1) + " K; " +
+         name_of(about, "surface") + " stands " + fixed(numbers, "rise_limit_k", 1) +
+         " K, reached after " + fixed(numbers, "dwell_limit_s", 2) + " s: feed " +
+         at_least(1e3 * value_of(numbers, "least_feed_m_s")) + " mm/s, or press with less than " +
+         fixed(numbers, "most_force_n", 1) + " N";
+}
+
+inline std::string sentence_of(const WheelFinding& finding) {
+  const std::vector<Figure>& numbers = finding.numbers;
+  const std::string compound = "compound '" + name_of(finding.about, "compound") + "'";
+  switch (finding.kind) {
+    case WheelFindingKind::wheel_too_slow:
+    case WheelFindingKind::wheel_too_fast: return speed_text(finding.about, numbers);
+    case WheelFindingKind::dwell_too_long: return dwell_text(finding.about, numbers);
+    case WheelFindingKind::edge_pressure:
+      return "wheel '" + name_of(finding.about, "wheel") + "' may press " +
+             fixed(numbers, "factor", 1) + " times as hard on an edge of radius " +
+             number_text(value_of(numbers, "radius_mm")) +
+             " mm as on the flat, and cut as much faster: keep edges trailing and off the face";
+    case WheelFindingKind::compound_too_coarse:
+      return compound + " of " + size_text(named_at(finding.about, 0).size_um) +
+             " is no finer than the grain before it, " + size_text(value_of(numbers, "before_um"));
+    case WheelFindingKind::scratch_too_deep:
+      return compound + " takes out scratches to " + fixed(numbers, "reach_um", 2) +
+             " um; the step before leaves " + fixed(numbers, "scratch_um", 2) + " um";
+  }
+  return "";
+}
+
+}  // namespace detail
+
+}  // namespace levigate

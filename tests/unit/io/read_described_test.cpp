@@ -40,7 +40,7 @@ TEST(ReadDescribed, TellsEveryFaultOfAFileAtOnce) {
   const std::vector<Fault> faults = faults_in(spoilt_shop);
   EXPECT_THAT(
       places(faults),
-      ElementsAre("/colour 13", "/person/duty_factor 3", "/rates/0/coating 5", "/rates/1/facter 6",
+      ElementsAre("/colour 11", "/person/duty_factor 3", "/rates/0/coating 5", "/rates/1/facter 6",
                   "/rates/2/factor 7", "/rates/2/correlations 7", "/rates/3/factor 8",
                   "/jobs/0/lines 10", "/jobs/1 10", "/jobs/2/lines 10"));
   EXPECT_EQ(faults[1].code, ErrorCode::out_of_range);

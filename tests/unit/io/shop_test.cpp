@@ -113,7 +113,7 @@ TEST(ShopFile, ContradictionsAreRefusedWithTheirPlace) {
   text = shop_with("\"lines\": 12", "\"lines\": -1");
   expect_fails<OutOfRange>(read, text, line(text, "\"lines\": -1"), {"lines = -1"});
   text = shop_with("\"job\": \"tray\"", "\"job\": \"\"");
-  expect_bad(read, text, "/jobs/1", line(text, "\"job\": \"\"") - 1, {"job is empty"});
+  expect_bad(read, text, "/jobs/1/job", line(text, "\"job\": \"\""), {"job is empty"});
   Shop twice = full_shop();
   twice.rates.push_back(twice.rates.back());
   twice.rates.back().correlations.clear();

@@ -80,7 +80,8 @@ class DescribedReader {
     }
   }
 
-  /// Reads the members, then looks at their ranges, then at the rule: this only where all of them could be read.
+  /// Reads the members, then looks at their ranges, then at the rule: this only where all of it could be read. Of a member that
+  /// is out of its range, no rule has more to say.
   /// `broken` is what was before this value.
   void members(const Description& description, const Node& node, void* at, const std::string& named,
                const std::vector<std::string_view>& meant, std::size_t broken) {
@@ -108,12 +109,16 @@ class DescribedReader {
     std::vector<Fault> wrong;
     FaultWalk walk(wrong, false);
     for (const Member* member : have) walk.one(*member, member->in(at), node.pointer(), here);
+    for (Fault& fault : wrong) fault = node.placed(std::move(fault));
     if (broken_ == broken) {
-      for (Fault& fault :
-           FaultWalk::by_rule(description, at, place(description, node) + here, wrong.empty()))
-        wrong.push_back(std::move(fault));
+      const std::string where = place(description, node) + here;
+      for (Fault& fault : FaultWalk::by_rule(description, at, where, wrong.empty())) {
+        fault = node.placed(std::move(fault));
+        const auto same_place = [&](const Fault& other) { return other.pointer == fault.pointer; };
+        if (std::none_of(wrong.begin(), wrong.end(), same_place)) wrong.push_back(fault);
+      }
     }
-    for (Fault& fault : wrong) add(node.placed(std::move(fault)));
+    for (const Fault& fault : wrong) add(fault);
   }
 
   /// A place for messages; at the root, what a file of it is called.

@@ -47,7 +47,6 @@ void bind_step(py::module_& m) {
           "ZoneStep of each zone, by name, in the order of the job")
       .finish();
   describe_class<PlannedZone>(m).finish();
-  .finish();
   describe_class<Totals>(m).finish();
 }
 

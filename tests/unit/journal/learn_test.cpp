@@ -6,6 +6,7 @@
 
 #include "levigate/bench/bench.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/journal/work/belief.hpp"
 #include "unit/journal/learn_workshop.hpp"
 
 namespace {

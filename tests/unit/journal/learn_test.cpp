@@ -5,7 +5,10 @@
 #include <random>
 
 #include "levigate/bench/bench.hpp"
+#include "levigate/detail/student.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/journal/work/belief.hpp"
+#include "levigate/journal/work/prior.hpp"
 #include "levigate/text/sentences.hpp"
 #include "unit/journal/learn_workshop.hpp"
 

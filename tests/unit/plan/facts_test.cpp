@@ -6,7 +6,13 @@
 #include <numbers>
 
 #include "levigate/faults.hpp"
+#include "levigate/film/budget.hpp"
+#include "levigate/grade/label.hpp"
+#include "levigate/plan/factors.hpp"
 #include "levigate/plan/plan.hpp"
+#include "levigate/plan/work/workings.hpp"
+#include "levigate/wheel/limits.hpp"
+#include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"
 
 namespace {

@@ -8,11 +8,13 @@
 
 #include "levigate/bench/bench.hpp"
 #include "levigate/plan/work/workings.hpp"
+#include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/work/layer.hpp"
 #include "levigate/recover/work/poisson.hpp"
 #include "levigate/recover/work/sources_of_marks.hpp"
+#include "levigate/recover/work/spot.hpp"
 #include "levigate/recover/work/stray.hpp"
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/text/sentences.hpp"

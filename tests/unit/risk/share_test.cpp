@@ -1,5 +1,6 @@
 // Exact intervals of a share.
 #include "levigate/risk/share.hpp"
+#include "levigate/error.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,6 @@
 #include "levigate/wheel/compound.hpp"
 #include "levigate/grade/label.hpp"
+#include "levigate/grade/spread.hpp"
 #include "levigate/surface/contact.hpp"
 #include "levigate/surface/scratch.hpp"
 #include "levigate/surface/sheen.hpp"

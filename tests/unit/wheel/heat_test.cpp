@@ -4,8 +4,8 @@
 
 #include <cmath>
 
-#include "levigate/units.hpp"
 #include "levigate/stack/speed.hpp"
+#include "levigate/units.hpp"
 
 namespace {
 

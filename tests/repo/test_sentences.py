@@ -12,9 +12,9 @@ CORE = {
     if path.relative_to(INCLUDE).parts[0] not in OUTSIDE and not TABLES.search(path.as_posix())
 }
 
-# A statement with one of these makes an error or a description, or says where a number is from.
+# A statement with one of these makes an error or a description, names an enumerator, or says where a number is from.
 ALLOWED = re.compile(
-    r"\b(throw|static_assert|BadInput|Fault|fault|told|refuse|require_\w+|member|describe|rule"
+    r"\b(throw|static_assert|case|BadInput|Fault|fault|told|refuse|require_\w+|member|describe|rule"
     r"|Source|Sourced|Basis|where)\b"
 )
 # The words of errors that are put together in several statements.

@@ -1,6 +1,7 @@
 // The bench: which entries of a journal count, what a shop does to a job on it, and what is asked of it when its journal
 // cannot be followed.
 #include "levigate/bench/bench.hpp"
+#include "levigate/text/sentences.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -122,7 +123,7 @@ TEST(Bench, TheJobAsItStandsIsThatOfPresent) {
     EXPECT_EQ(present(bench).zones[i].carries, now.zones[i].carries);
   }
   const Plan rest = plan(bench), direct = plan(now, drawer());
-  ASSERT_TRUE(rest.found) << rest.why->message;
+  ASSERT_TRUE(rest.found) << sentence(*rest.why);
   EXPECT_EQ(ids(rest), ids(direct));
   EXPECT_EQ(rest.total.minutes, direct.total.minutes);
   EXPECT_EQ(evaluate(bench, {"P1000", "P1500"}).total.minutes,

@@ -1,5 +1,6 @@
 // Stacks that cannot be used, and labels that settle no size.
 #include "levigate/stack/check.hpp"
+#include "levigate/text/sentences.hpp"
 #include "unit/io/json_workshop.hpp"
 
 namespace {
@@ -127,11 +128,11 @@ TEST(BadStack, LabelsAreToldByCheckAndRefusedByPlan) {
     return {};
   };
   EXPECT_EQ(of("a-p400").kind, FindingKind::unknown_label);
-  EXPECT_THAT(of("a-p400").message, HasSubstr("P650"));
+  EXPECT_THAT(sentence(of("a-p400")), HasSubstr("P650"));
   EXPECT_EQ(of("b-600").kind, FindingKind::unknown_label);
-  EXPECT_THAT(of("b-600").message, HasSubstr("P-600x"));
+  EXPECT_THAT(sentence(of("b-600")), HasSubstr("P-600x"));
   EXPECT_EQ(of("b-400").kind, FindingKind::ambiguous_label);
-  EXPECT_THAT(of("b-400").message, HasSubstr("CAMI 600"));
+  EXPECT_THAT(sentence(of("b-400")), HasSubstr("CAMI 600"));
 
   try {
     plan(job_from_json(demo_text("job.json")), stack);

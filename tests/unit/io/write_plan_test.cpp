@@ -5,6 +5,7 @@
 #include "levigate/grade/convert.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/io/formats.hpp"
+#include "levigate/stack/check.hpp"
 #include "levigate/text/card.hpp"
 #include "levigate/text/sentences.hpp"
 #include "unit/io/json_workshop.hpp"

@@ -285,8 +285,8 @@ TEST(Wheels, ACoatingIsRefusedByItsLimitsUnderAnyName) {
   const Finding* finding = find(none.findings, FindingKind::wheel_speed);
   ASSERT_NE(finding, nullptr);
   EXPECT_EQ(finding->severity, Severity::error);
-  EXPECT_THAT(finding->message, HasSubstr("58.6 m/s"));
-  EXPECT_THAT(finding->message, HasSubstr("clear, tin without a label asks for"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("58.6 m/s"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("clear, tin without a label asks for"));
   EXPECT_EQ(find(none.findings, FindingKind::wheel_unknown), nullptr);
 }
 
@@ -296,7 +296,7 @@ TEST(Wheels, OnACoatingWithoutLimitsAreUsedWithAWarning) {
   for (const char* name : {"own coating", "two-part urethane"}) {  // a name is no limit
     job.coating.name = name;
     const Plan found = plan(job, drawer_and_fast_wheels());
-    ASSERT_TRUE(found.found) << found.why->message;
+    ASSERT_TRUE(found.found) << sentence(*found.why);
     std::vector<std::string> wheeled;
     for (const std::string& id : ids(found)) {
       const Stack stack = drawer_and_wheels();
@@ -309,10 +309,10 @@ TEST(Wheels, OnACoatingWithoutLimitsAreUsedWithAWarning) {
       EXPECT_EQ(finding.severity, Severity::warning);
       ASSERT_EQ(finding.sheets.size(), 1U);
       warned.push_back(finding.sheets.front());
-      EXPECT_THAT(finding.message, HasSubstr("58.6 m/s"));
-      EXPECT_THAT(finding.message, HasSubstr("the speed and heat that " + std::string(name) +
-                                             " stands are not known"));
-      EXPECT_THAT(finding.message, HasSubstr("try it on scrap"));
+      EXPECT_THAT(sentence(finding), HasSubstr("58.6 m/s"));
+      EXPECT_THAT(sentence(finding), HasSubstr("the speed and heat that " + std::string(name) +
+                                               " stands are not known"));
+      EXPECT_THAT(sentence(finding), HasSubstr("try it on scrap"));
     }
     EXPECT_EQ(warned, wheeled);
   }
@@ -328,7 +328,7 @@ TEST(Wheels, APlanWithoutAWheelSaysNothingOfThem) {
 
 TEST(Wheels, ACoatingThatKnowsItsLimitsHasNoWarning) {
   const Plan found = plan(glossy(80), drawer_and_wheels());
-  ASSERT_TRUE(found.found) << found.why->message;
+  ASSERT_TRUE(found.found) << sentence(*found.why);
   EXPECT_EQ(find(found.findings, FindingKind::wheel_unknown), nullptr);
 }
 
@@ -338,7 +338,7 @@ TEST(YoungCoat, ACoatingCuresAsItDoesUnderAnyName) {
   const auto young = [&] {
     const Plan taken = evaluate(job, papers(drawer), {"P600", "P1000", "P1500"});
     const Finding* finding = find(taken.findings, FindingKind::young_coat);
-    return finding ? finding->message : std::string();
+    return finding ? sentence(*finding) : std::string();
   };
   const std::string message = young();
   EXPECT_THAT(message, HasSubstr("24 h old, fully cured at 168 h"));

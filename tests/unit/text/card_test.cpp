@@ -3,6 +3,7 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/plan/work/workings.hpp"
+#include "levigate/stack/check.hpp"
 #include "levigate/surface/sheen_band_table.hpp"
 #include "levigate/surface/sheen_bands.hpp"
 #include "levigate/text/columns.hpp"

@@ -14,7 +14,6 @@
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/wheel_limits.hpp"
-#include "levigate/surface/work/cure.hpp"
 #include "levigate/surface/work/wheel_limits.hpp"
 
 namespace levigate::inline v0 {

@@ -34,9 +34,12 @@ Case random_case(Random& random) {
   one.job.name = "case";
   one.job.coating = coating_named("two-part urethane");
   for (const char* name : {"hard block", "cork block"}) {
-    one.job.zones.push_back({name, random.between(100, 1500), block_named(name),
-                             Film{random.between(60, 140), random.between(2, 8)},
-                             random.between(3, 40), random.between(1, 6)});
+    one.job.zones.push_back({.name = name,
+                             .area_cm2 = random.between(100, 1500),
+                             .block = block_named(name),
+                             .film = Film{random.between(60, 140), random.between(2, 8)},
+                             .peel_um = random.between(3, 40),
+                             .peel_wavelength_mm = random.between(1, 6)});
   }
   one.job.target.size_um = 12;
   for (std::size_t i = 0; i < 10; ++i) {

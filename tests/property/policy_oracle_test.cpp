@@ -6,6 +6,7 @@
 #include <random>
 #include <vector>
 
+#include "levigate/error.hpp"
 #include "levigate/recover/policy.hpp"
 
 namespace {

@@ -159,7 +159,7 @@ TEST(Entry, NumbersHaveRanges) {
 TEST(Entry, AMarkIsCheckedAndNamesItsZoneItself) {
   Entry found = filled(EntryKind::mark_found, {"mark"});
   found.mark->zone = "";
-  EXPECT_EQ(fault(found), "zone is empty, in line");
+  EXPECT_EQ(fault(found), "zone is empty, in line/mark");
   found.zone = "top";
   EXPECT_THAT(fault(found), HasSubstr("zone does not go with kind 'mark found'"));
   found = filled(EntryKind::mark_found, {"mark"});
@@ -177,7 +177,7 @@ TEST(Entry, TextsAreUtf8AndTheJobHasAName) {
   }
   note = filled(EntryKind::note, {"text"});
   note.job = "";
-  EXPECT_EQ(fault(note), "job is missing, in line");
+  EXPECT_EQ(fault(note), "job is empty, in line");
 }
 
 TEST(Moment, OfRfc3339IsTaken) {

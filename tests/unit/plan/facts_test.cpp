@@ -11,7 +11,6 @@
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/plan/work/planned.hpp"
-#include "levigate/plan/work/workings.hpp"
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"

@@ -60,8 +60,10 @@ TEST(Compound, SizesLieInTheBandsOfTheTrade) {
     EXPECT_NO_THROW(validate(compound_backing(compound), "test"));
   }
   EXPECT_THROW(compound_named("cuting", urethane), BadInput);
-  Coating none;
+  Coating none = urethane;
+  none.hardness_mpa = 0;
   EXPECT_THROW(compound_named("cutting", none), OutOfRange);
+  EXPECT_THROW(compound_named("cutting", Coating{}), BadInput);  // of which no number is set
 }
 
 // P1500 to P2000 come before a cutting compound, on any coat; P1000 must not.

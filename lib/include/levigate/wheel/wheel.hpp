@@ -30,6 +30,7 @@ Wheel wheel_named(std::string_view name);
 /// Source:    from memory: Hertz's line contact; that a buff obeys it is an assumption
 inline Wheel with_diameter(Wheel wheel, double diameter_mm) {
   validate(wheel, "with_diameter");
+  detail::require_range(diameter_mm, 10.0, 2000.0, "diameter_mm", "mm", "with_diameter");
   wheel.contact_mm *= std::sqrt(diameter_mm / wheel.diameter_mm);
   wheel.diameter_mm = diameter_mm;
   validate(wheel, "with_diameter");

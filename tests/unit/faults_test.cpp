@@ -176,7 +176,7 @@ class Spots {
       if (holds_numbers(*member.kind)) members.insert(name);
       const std::size_t before = spots.size();
       held(member, *member.kind, member.in_mutable(at), std::string(member.name));
-      if (spots.size() > before) reached.insert(name);
+      if (spots.size() > before && holds_numbers(*member.kind)) reached.insert(name);
     }
   }
 

@@ -63,7 +63,7 @@ constexpr auto own_compound =
 
 TEST(BadStack, CompoundsThatCannotBe) {
   std::string text = stack_with_polish(with(own_compound, "\"worn_um\": 1", "\"worn_um\": 3"));
-  bad_stack(text, "/sheets/0/compound", "worn_um",
+  bad_stack(text, "/sheets/0/compound/worn_um", "worn_um",
             {"worn_um = 3 um is above the fresh size_um = 2 um", "/sheets/0/compound"});
   bad_stack(stack_with_polish(with(own_compound, "\"worn_um\": 1, ", "")), "/sheets/0/compound",
             "coarsest_paper_um", {"worn_um is missing"});

@@ -68,7 +68,10 @@ TEST(Clogging, RefusesWhatIsOutOfRange) {
   none.fade_m = 0.0;
   EXPECT_THROW(cleaning(none, 10.0), OutOfRange);
   EXPECT_THROW(pieces(none, block, 10.0), OutOfRange);
-  EXPECT_THROW(pieces(paper, Block{}, 10.0), OutOfRange);
+  Block still = block;
+  still.speed_m_s = 0.0;
+  EXPECT_THROW(pieces(paper, still, 10.0), OutOfRange);
+  EXPECT_THROW(pieces(paper, Block{}, 10.0), BadInput);  // of which no number is set
 }
 
 TEST(Clogging, NoDepthIsClaimedWithoutASource) {

@@ -1,6 +1,7 @@
 // Looking a profile up by name.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <span>
@@ -18,6 +19,8 @@ namespace levigate::inline v0::detail {
 inline std::string unknown_name_text(std::string_view what, std::string_view given,
                                      std::span<const std::string_view> known) {
   std::string text = std::string(what) + " '" + std::string(given.substr(0, 64)) + "' is not known";
+  std::replace_if(
+      text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; }, '?');
   if (const std::string_view near = nearest_name(given, known); !near.empty()) {
     text += "; the nearest is '" + std::string(near) + "'";
   }

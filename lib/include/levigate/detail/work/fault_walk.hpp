@@ -1,8 +1,10 @@
 // Walks a value by its description and collects what speaks against it.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -36,29 +38,35 @@ class FaultWalk {
   void value(const Description& description, const void* at, const std::string& pointer,
              const std::string& named) {
     const std::string here = named_in(description, at, named);
+    const std::size_t first = faults_.size();
     bool sound = true;
     for (const Member& member : description.members) {
       const std::size_t before = faults_.size();
       one(member, member.in(at), pointer, here);
       sound = sound && (faults_.size() == before || member.kind->form == Form::value);
     }
-    for (Fault& fault : by_rule(description, at, pointer + here, sound)) {
-      if (fault.pointer.empty() && pointer.starts_with('/')) fault.pointer = pointer;
+    const std::span<const Fault> members = std::span(faults_).subspan(first);
+    for (Fault& fault : by_rule(description, at, pointer + here, members, sound)) {
+      if (pointer.starts_with('/')) fault.pointer.insert(0, pointer);
       faults_.push_back(std::move(fault));
     }
   }
 
-  /// What the rule of a description has against a value. Where a member of it has a fault, a number made of members is out
-  /// of range with it, as a pressure with its force: that is no fault of its own.
+  /// What the rule of a description has against a value, each pointer from the value on. Of a member that has a fault no
+  /// rule has more to say; and a number made of members is out of range with one of them, as a pressure with its force.
   static std::vector<Fault> by_rule(const Description& description, const void* at,
-                                    const std::string& place, bool sound) {
+                                    const std::string& place, std::span<const Fault> members,
+                                    bool sound) {
     std::vector<Fault> faults;
     if (!description.rule) return faults;
     try {
       description.rule(at, place);
     } catch (const Error& error) {
       for (const Fault& fault : error.faults()) {
-        if (sound || fault.code != ErrorCode::out_of_range) faults.push_back(fault);
+        const bool known = std::any_of(members.begin(), members.end(), [&](const Fault& member) {
+          return speaks_of(fault.message, member.quantity);
+        });
+        if (!known && (sound || fault.code != ErrorCode::out_of_range)) faults.push_back(fault);
       }
     }
     return faults;
@@ -83,6 +91,13 @@ class FaultWalk {
   }
 
  private:
+  /// Whether a message tells the number of that name: "... size_um = 3 um".
+  static bool speaks_of(const std::string& message, const std::string& quantity) {
+    if (quantity.empty()) return false;
+    const std::size_t at = message.find(quantity + " = ");
+    return at == 0 || (at != std::string::npos && message[at - 1] == ' ');
+  }
+
   void held(const Member& member, const Kind& kind, const void* at, const std::string& name,
             const std::string& pointer, const std::string& named) {
     switch (kind.form) {

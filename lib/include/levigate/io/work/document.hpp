@@ -202,8 +202,8 @@ class Node {
         fault.code == ErrorCode::ambiguous_label || fault.code == ErrorCode::unknown_grade;
     if (fault.pointer.empty() || fault.pointer == pointer_)
       fault.pointer = label ? pointer_ : member(fault.message);
-    while (!fault.pointer.empty() && document_->line(fault.pointer) == 0)
-      fault.pointer.erase(fault.pointer.rfind('/'));  // a member that is not in the file
+    while (!fault.pointer.empty() && document_->line(fault.pointer) == 0)  // not in the file
+      fault.pointer.erase(std::min(fault.pointer.rfind('/'), fault.pointer.size()));
     fault.line = document_->line(fault.pointer);
     const bool names_place =
         pointer_.empty() || fault.message.find(", in " + pointer_) != std::string::npos;

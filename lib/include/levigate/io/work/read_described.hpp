@@ -112,7 +112,8 @@ class DescribedReader {
     for (Fault& fault : wrong) fault = node.placed(std::move(fault));
     if (broken_ == broken) {
       const std::string where = place(description, node) + here;
-      for (Fault& fault : FaultWalk::by_rule(description, at, where, wrong.empty())) {
+      for (Fault& fault : FaultWalk::by_rule(description, at, where, wrong, wrong.empty())) {
+        if (!fault.pointer.empty()) fault.pointer.insert(0, node.pointer());
         fault = node.placed(std::move(fault));
         const auto same_place = [&](const Fault& other) { return other.pointer == fault.pointer; };
         if (std::none_of(wrong.begin(), wrong.end(), same_place)) wrong.push_back(fault);

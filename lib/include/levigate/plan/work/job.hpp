@@ -61,7 +61,7 @@ inline void require_flat_beside(const Job& job, const Zone& zone, const std::str
 
 }  // namespace detail
 
-LEVIGATE_WORK void require_workable(const Job& job, std::string_view where) {
+LEVIGATE_WORK void require_workable(const Job& job, std::string_view) {
   std::vector<Fault> faults;
   const auto collect = [&](auto check) {
     try {
@@ -73,7 +73,7 @@ LEVIGATE_WORK void require_workable(const Job& job, std::string_view where) {
   std::set<std::string_view> names;
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     const Zone& zone = job.zones[i];
-    const std::string pointer = std::string(where) + "/zones/" + std::to_string(i);
+    const std::string pointer = "/zones/" + std::to_string(i);
     const std::string place = pointer + " ('" + zone.name + "')";
     collect([&] { detail::require_film(job, zone, place, pointer); });
     if (zone.edge) collect([&] { detail::require_flat_beside(job, zone, place, pointer); });

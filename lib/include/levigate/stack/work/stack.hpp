@@ -17,10 +17,10 @@
 
 namespace levigate::inline v0 {
 
-LEVIGATE_WORK void require_unlike_ids(const Stack& stack, std::string_view where) {
+LEVIGATE_WORK void require_unlike_ids(const Stack& stack, std::string_view) {
   std::set<std::string_view> ids;
   for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
-    const std::string place = std::string(where) + "/sheets/" + std::to_string(i);
+    const std::string place = "/sheets/" + std::to_string(i);
     if (!ids.insert(stack.sheets[i].id).second) {
       throw BadInput("id '" + stack.sheets[i].id + "' is repeated, the second time in " + place,
                      place + "/id");

@@ -179,7 +179,7 @@ class Writer:
             inner = self.value(member, kind["of"])
             if not self.whole:
                 return inner
-            if "$ref" in inner:
+            if "type" not in inner:  # a part, or one of several names
                 return {"oneOf": [{"type": "null"}, inner]}
             return {**inner, "type": [inner["type"], "null"]}
         if form == "list":

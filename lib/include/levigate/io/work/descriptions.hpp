@@ -12,6 +12,7 @@
 #include "levigate/io/formats.hpp"
 #include "levigate/io/work/form.hpp"
 #include "levigate/io/work/write_described.hpp"
+#include "levigate/io/work/said.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/plan/job.hpp"
@@ -36,6 +37,12 @@ class DescriptionDump {
     OrderedJson members = OrderedJson::array();
     for (const Member& member : description.members) {
       if (member.held) members.push_back(json_of_member(member, description));
+      for (const SaidKey& one : said_keys()) {
+        if (one.of != &description || one.after != member.name) continue;
+        OrderedJson kind{{"form", "text"}};
+        if (one.list) kind = {{"form", "list"}, {"of", kind}};
+        members.push_back({{"name", one.key}, {"about", one.about}, {"kind", kind}});
+      }
     }
     types[name]["members"] = std::move(members);
   }

@@ -22,6 +22,8 @@ struct SaidKey {
   const Description* of;  ///< the type that has it
   std::string_view key;
   std::string_view after;  ///< member that it follows
+  std::string_view about;
+  bool list;  ///< of sentences
   OrderedJson (*say)(const void* value);
 };
 
@@ -42,13 +44,16 @@ OrderedJson said_each(const std::vector<Value>& values) {
 /// All of them.
 inline std::span<const SaidKey> said_keys() {
   static const SaidKey keys[] = {
-      {&description_of<Finding>(), "message", "sheets", said<Finding>},
-      {&description_of<Why>(), "message", "blocked_by", said<Why>},
-      {&description_of<LocalWork>(), "verdict", "flat", said<LocalWork>},
-      {&description_of<WayBack>(), "why", "film_um", said<WayBack>},
-      {&description_of<WayBack>(), "remains", "film_um",
+      {&description_of<Finding>(), "message", "sheets", "a sentence with names, sizes and limits",
+       false, said<Finding>},
+      {&description_of<Why>(), "message", "blocked_by", "all of it in words", false, said<Why>},
+      {&description_of<LocalWork>(), "verdict", "flat", "both ways, in a sentence", false,
+       said<LocalWork>},
+      {&description_of<WayBack>(), "why", "film_um",
+       "why there is no way back; empty where there is one", false, said<WayBack>},
+      {&description_of<WayBack>(), "remains", "film_um", "what can be done instead", true,
        [](const void* way) { return said_each(as<WayBack>(way).remedies); }},
-      {&description_of<Diagnosis>(), "evidence", "shows_um",
+      {&description_of<Diagnosis>(), "evidence", "shows_um", "in words", true,
        [](const void* diagnosis) { return said_each(as<Diagnosis>(diagnosis).signs); }},
   };
   return keys;

@@ -17,17 +17,29 @@ function(levigate_consumer name folder)
   set_tests_properties(consumer.${name} PROPERTIES LABELS consumer)
 endfunction()
 
-# Both ways to get it, both ways to use it, in the language of the library and in the next one.
-foreach(standard 20 23)
-  foreach(folder . compiled)
-    string(REPLACE "." headers use ${folder})
-    set(arguments ${here}/${folder} -DCMAKE_CXX_STANDARD=${standard}
-      -DLEVIGATE_DEMO=${PROJECT_SOURCE_DIR}/data/demo)
-    set(name ${use}_cxx${standard})
-    levigate_consumer(find_package_${name} ${arguments} -DCMAKE_PREFIX_PATH=${scratch}/prefix)
-    set_tests_properties(consumer.find_package_${name} PROPERTIES FIXTURES_REQUIRED install_tree)
-    levigate_consumer(subdirectory_${name} ${arguments} -DLEVIGATE_CHECKOUT=${PROJECT_SOURCE_DIR})
-  endforeach()
+# Both ways to get it and both ways to use it, each pair in one of the two languages: what they share is compiled
+# once a language. What is installed was built with the flags of this build, as sanitizers.
+foreach(use find_package.headers.20 subdirectory.headers.23 find_package.compiled.23
+    subdirectory.compiled.20)
+  string(REPLACE "." ";" use ${use})
+  list(GET use 0 way)
+  list(GET use 1 target)
+  list(GET use 2 standard)
+  set(name ${way}_${target}_cxx${standard})
+  set(arguments -DCMAKE_CXX_STANDARD=${standard} -DLEVIGATE_DEMO=${PROJECT_SOURCE_DIR}/data/demo)
+  if(way STREQUAL "find_package")
+    list(APPEND arguments -DCMAKE_PREFIX_PATH=${scratch}/prefix "-DCMAKE_CXX_FLAGS=${CMAKE_CXX_FLAGS}")
+  else()
+    list(APPEND arguments -DLEVIGATE_CHECKOUT=${PROJECT_SOURCE_DIR})
+  endif()
+  set(folder ${here})
+  if(target STREQUAL "compiled")
+    set(folder ${here}/compiled)
+  endif()
+  levigate_consumer(${name} ${folder} ${arguments})
+  if(way STREQUAL "find_package")
+    set_tests_properties(consumer.${name} PROPERTIES FIXTURES_REQUIRED install_tree)
+  endif()
 endforeach()
 
 # levigate_refused(NAME FLAG): core.cpp compiles, and with this flag it stops at our #error.

@@ -21,8 +21,7 @@ constexpr std::string_view to_string(CoatingKind kind) noexcept {
 }
 
 template <>
-inline constexpr auto choices<CoatingKind> =
-    std::to_array({CoatingKind::coat, CoatingKind::solid});
+inline constexpr auto choices<CoatingKind> = std::to_array({CoatingKind::coat, CoatingKind::solid});
 
 /// A coating as its file has it. What is not known of it is absent.
 struct CoatingProfile {

@@ -166,9 +166,13 @@ def as_entries(done: list[levigate.DoneStep], job: str) -> list[levigate.Entry]:
     """The steps as a journal tells of them."""
     entries = []
     for step in done:
-        told = dict(job=job, sheet=step.sheet)
-        entries.append(levigate.Entry(kind="step begun", direction_deg=step.direction_deg, **told))
-        entries.append(levigate.Entry(kind="step ended", minutes=0, **told))
+        sheet = step.sheet
+        entries += [
+            levigate.Entry(
+                kind="step begun", job=job, sheet=sheet, direction_deg=step.direction_deg
+            ),
+            levigate.Entry(kind="step ended", job=job, sheet=sheet, minutes=0),
+        ]
     return entries
 
 

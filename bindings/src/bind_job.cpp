@@ -38,7 +38,8 @@ void bind_job(py::module_& m) {
   describe_class<WheelLimits>(m).finish();
   describe_class<Coating>(m).finish();
   describe_class<Carried>(m).finish();
-  describe_class<Zone>(m, {"edge"})
+  describe_class<levigate::Edge>(m).finish();
+  describe_class<Zone>(m)
       .has("levelled", &levigate::is_levelled,
            "False: the levelling step passes it by, as it does edges")
       .finish();

@@ -45,7 +45,8 @@ void bind_numbers(py::module_& m) {
 void bind_shop(py::module_& m) {
   bind_numbers(m);
   ValueClass<Shop> shop = describe_class<Shop>(m);
-  shop.has("person", &Shop::person, "the person's pace: work in a minute over what is computed")
+  shop.has("scratches", &Shop::scratches, "scratch_factor of backings on coatings")
+      .has("person", &Shop::person, "the person's pace: work in a minute over what is computed")
       .finish();
   shop.def(py::init(), "As it is before any journal: the bands of the profiles.");
   shop.def_static("load", &levigate::load_shop, arg("path"),

@@ -145,14 +145,14 @@ void bind_stack(py::module_& m) {
                        [](const std::string& text) { return levigate::stack_from_json(text); }));
 
   describe_class<levigate::Named>(m).finish();
-  describe_class<levigate::Figure>(m).finish();
+  describe_class<levigate::Quantity>(m).finish();
   ValueClass<Finding> finding = describe_class<Finding>(m, {"numbers"});
   finding
       .has(
           "numbers",
           [](const Finding& f) {
             std::map<std::string, double> numbers;
-            for (const levigate::Figure& one : f.numbers) numbers.emplace(one.name, one.value);
+            for (const levigate::Quantity& one : f.numbers) numbers.emplace(one.name, one.value);
             return numbers;
           },
           "what it rests on, by name with the unit as suffix")

@@ -15,10 +15,17 @@ import numpy as np
 PROFILES = Path(__file__).resolve().parents[2] / "data" / "profiles"
 
 
+def profiles_of(kind):
+    """The profiles of a kind in their order: of one file, or of a folder with a file each."""
+    folder = PROFILES / kind
+    if folder.is_dir():
+        return sorted((json.loads(file.read_text()) for file in folder.glob("*.json")), key=lambda row: row["order"])
+    return json.loads((PROFILES / f"{kind}.json").read_text())["profiles"]
+
+
 def numbers(kind, name="default"):
-    profiles = json.loads((PROFILES / f"{kind}.json").read_text())["profiles"]
-    profile = next(p for p in profiles if p["name"] == name)
-    return {k: v["value"] for k, v in profile.items() if isinstance(v, dict)}
+    profile = next(p for p in profiles_of(kind) if p["name"] == name)
+    return {k: v["value"] for k, v in profile.items() if isinstance(v, dict) and "value" in v}
 
 
 EYE = numbers("inspection")

@@ -84,7 +84,7 @@ WITHOUT_UNIT = set(
     "actual predicted entry "
     # counts, grit numbers and money
     "bytes coats code cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
-    "steps strokes_left turns "
+    "film_used rinse_every_strokes steps strokes_left turns "
     # of draws; the quantiles of an interval are in the unit of what it is of
     "draws seed threads p10 p50 p90 mean "
     # the unit is in `quantity`, or in the name that was asked for

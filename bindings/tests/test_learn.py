@@ -6,9 +6,9 @@ from pathlib import Path
 import levigate
 import numpy as np
 import pytest
+from marks import profiles_of
 from scipy import stats
 
-PROFILES = Path(__file__).resolve().parents[2] / "data" / "profiles"
 AT = "2026-03-01T09:30:00Z"
 SHEETS = [
     ("P400", "latex paper"),
@@ -66,7 +66,7 @@ def minutes_of(job, stack, shop=None):
 
 
 def profile(kind, name=None):
-    rows = json.loads((PROFILES / f"{kind}.json").read_text())["profiles"]
+    rows = profiles_of(kind)
     return rows if name is None else next(row for row in rows if row["name"] == name)
 
 

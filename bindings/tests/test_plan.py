@@ -146,7 +146,7 @@ def test_a_soft_pad_first_is_called_out(job, sheet):
     plan = levigate.evaluate(job(), levigate.Stack([pad]), ["pad"])
     (finding,) = [f for f in plan.findings if f.kind == "soft_first"]
     assert "foam pad" in finding.message and finding.sheets == ["pad"]
-    assert finding.zone == "panel"
+    assert finding.zone == "top"
     assert finding.numbers["removal_um"] > finding.numbers["hard_removal_um"] > 0
 
 
@@ -255,7 +255,7 @@ def test_a_coat_needs_film_and_a_solid_has_none(job):
 
 
 def test_bad_stacks(sheet):
-    with pytest.raises(levigate.BadInput, match="twice") as caught:
+    with pytest.raises(levigate.BadInput, match="is repeated") as caught:
         levigate.Stack([sheet("P400"), sheet("P400")])
     assert caught.value.pointer == "/sheets/1/id"
     for changed in (

@@ -2,11 +2,13 @@
 
 import copy
 import pickle
+from pathlib import Path
 
 import levigate
 import pytest
 
 
+ROOT = Path(__file__).resolve().parents[2]
 STACK = {
     "sheets": [
         dict(id=label, label=label, backing="latex paper", width_mm=230, height_mm=280)
@@ -53,10 +55,27 @@ def inspected_values(job):
     simulation = levigate.simulate(job, plan, draws=10)
     zone = simulation.zones["top"]
     return [
-        done[0], mark, way, found, found.causes[0], found.needs[0], way.reentries[0],
+        done[0], mark, way, found, found.signs[0], found.causes[0], found.needs[0], way.reentries[0],
         way.tries[0], way.tries[0].steps[0],
         simulation, simulation.steps[0], simulation.minutes, zone, zone.cut_through,
     ]  # fmt: skip
+
+
+def told_of_wheels_and_targets(stack, job):
+    """What a step at a wheel tells, what comes nearest to a target out of reach, and what a finding names."""
+    day = levigate.plan(
+        levigate.Job.load(ROOT / "data/demo/day.json"), levigate.Stack.load(ROOT / "data/demo/day_stack.json")
+    )
+    wheeled = next(step for step in day.steps if step.wheel is not None)
+    far = levigate.plan(levigate.Job.from_dict(job.to_dict() | {"target": {"size_um": 0.01}}), stack)
+    named = next(finding.about[0] for finding in day.findings if finding.about)
+    quantity = next(sign for sign in signs(stack, job) if sign.numbers).numbers[0]
+    return [wheeled.wheel, far.why.nearest, named, quantity]
+
+
+def signs(stack, job):
+    mark = levigate.Mark(kind="scratch", zone="top", seen="loupe", width_um=6)
+    return levigate.go_back(job, stack, [levigate.DoneStep("a-p400"), levigate.DoneStep("a-p800")], mark).diagnosis.signs
 
 
 def journal_values(path):
@@ -96,7 +115,7 @@ def values(demo, tmp_path_factory):
         levigate.Rules(overcut=-1)
     found = [
         job, stack, plan, gap.why, plan.total, plan.steps[0], plan.steps[0].zones["top"],
-        plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.coating.limits, job.zones[0],
+        plan.zones["top"], *told_of_wheels_and_targets(stack, job), plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.coating.limits, job.zones[0], job.zones[2].edge,
         job.zones[0].film, job.zones[0].block, job.target, job.rules, stack.sheets[0],
         stack.sheets[0].backing, levigate.grade("P800"), levigate.read_label("P800"),
         levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),

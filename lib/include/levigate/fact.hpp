@@ -31,23 +31,23 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::size_um>("size_um", at_least(0), "median of its grain; 0 where it has none"));
 
 /// A number of a finding.
-struct Figure {
+struct Quantity {
   std::string name;
   double value = 0;
 
-  friend bool operator==(const Figure&, const Figure&) = default;
+  friend bool operator==(const Quantity&, const Quantity&) = default;
 };
 
-template <std::same_as<Figure> Value>
+template <std::same_as<Quantity> Value>
 inline constexpr auto described<Value> =
-    describe<Value>("Figure", "A number of a finding.",
+    describe<Value>("Quantity", "A number of a finding.",
                     member<&Value::name>("name", "with its unit as suffix, as \"depth_um\""),
                     member<&Value::value>("value", "in that unit"));
 
 /// The number of that name; none where it is not among them.
-inline std::optional<double> figure(std::span<const Figure> numbers, std::string_view name) {
+inline std::optional<double> figure(std::span<const Quantity> numbers, std::string_view name) {
   const auto at = std::find_if(numbers.begin(), numbers.end(),
-                               [&](const Figure& one) { return one.name == name; });
+                               [&](const Quantity& one) { return one.name == name; });
   if (at == numbers.end()) return std::nullopt;
   return at->value;
 }

@@ -24,7 +24,7 @@ const Named coarse{"sheet", "a", "P400", 35.0};
 const Named fine{"sheet", "b", "P1000", 18.3};
 
 /// A finding of a kind with its names and numbers; a zone where there is one to name.
-Finding about(FindingKind kind, std::vector<Named> names, std::vector<Figure> numbers = {},
+Finding about(FindingKind kind, std::vector<Named> names, std::vector<Quantity> numbers = {},
               std::string zone = "") {
   return {.kind = kind,
           .sheets = {},
@@ -156,11 +156,11 @@ TEST(Sentences, OfASequence) {
 
 TEST(Sentences, OfWheels) {
   const std::vector<Named> names{{"wheel", "muslin"}, {"surface", "shellac"}};
-  std::vector<Figure> speed{{"surface_speed_m_s", 17.6},
-                            {"speed_low_m_s", 11},
-                            {"speed_high_m_s", 17},
-                            {"rpm", 1064.5},
-                            {"diameter_mm", 295.2}};
+  std::vector<Quantity> speed{{"surface_speed_m_s", 17.6},
+                              {"speed_low_m_s", 11},
+                              {"speed_high_m_s", 17},
+                              {"rpm", 1064.5},
+                              {"diameter_mm", 295.2}};
   WheelFinding fast{WheelFindingKind::wheel_too_fast, Severity::error, names, speed};
   const std::string text =
       "wheel 'muslin' runs at 17.6 m/s; shellac asks for 11.0 to 17.0 m/s: at most 1064 rpm with "
@@ -176,12 +176,12 @@ TEST(Sentences, OfWheels) {
             "wheel 'muslin' runs at 9.0 m/s; shellac asks for 11.0 to 17.0 m/s: at least 296 mm "
             "at this rpm");
 
-  const std::vector<Figure> heat{{"dwell_s", 2},
-                                 {"rise_k", 34},
-                                 {"rise_limit_k", 20},
-                                 {"dwell_limit_s", 0.693},
-                                 {"least_feed_m_s", 0.0577},
-                                 {"most_force_n", 8.25}};
+  const std::vector<Quantity> heat{{"dwell_s", 2},
+                                   {"rise_k", 34},
+                                   {"rise_limit_k", 20},
+                                   {"dwell_limit_s", 0.693},
+                                   {"least_feed_m_s", 0.0577},
+                                   {"most_force_n", 8.25}};
   const std::string warm =
       "a spot stays 2.00 s under wheel 'muslin' and warms by 34.0 K; shellac stands 20.0 K, "
       "reached after 0.69 s: feed at least 58 mm/s, or press with less than 8.2 N";
@@ -292,7 +292,7 @@ TEST(Sentences, OfTheWayBack) {
 }
 
 TEST(Sentences, OfEvidence) {
-  const auto told = [](EvidenceKind kind, std::vector<Figure> numbers, bool stray = false) {
+  const auto told = [](EvidenceKind kind, std::vector<Quantity> numbers, bool stray = false) {
     return sentence(Evidence{kind, MarkKind::scratch, "a", stray, std::move(numbers)});
   };
   using enum EvidenceKind;

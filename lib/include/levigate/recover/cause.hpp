@@ -102,7 +102,7 @@ struct Evidence {
   MarkKind mark = MarkKind::scratch;
   std::string sheet{};
   bool stray = false;
-  std::vector<Figure> numbers{};
+  std::vector<Quantity> numbers{};
 
   friend bool operator==(const Evidence&, const Evidence&) = default;
 };

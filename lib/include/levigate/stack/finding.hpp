@@ -132,7 +132,7 @@ struct Finding {
   std::vector<std::string> sheets;
   std::string zone{};
   std::vector<Named> about{};
-  std::vector<Figure> numbers{};
+  std::vector<Quantity> numbers{};
   std::vector<Bridge> bridges{};
   std::string error{};
 

@@ -39,8 +39,8 @@ constexpr std::string_view to_string(WheelFindingKind kind) noexcept {
 struct WheelFinding {
   WheelFindingKind kind = WheelFindingKind::wheel_too_slow;
   Severity severity = Severity::note;
-  std::vector<Named> about{};     ///< the wheel and the surface, or the compound
-  std::vector<Figure> numbers{};  ///< as they are, and what would be right
+  std::vector<Named> about{};       ///< the wheel and the surface, or the compound
+  std::vector<Quantity> numbers{};  ///< as they are, and what would be right
 
   friend bool operator==(const WheelFinding&, const WheelFinding&) = default;
 };

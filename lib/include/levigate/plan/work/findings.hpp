@@ -37,16 +37,16 @@ namespace levigate::inline v0 {
 namespace detail {
 
 /// What a target asks for.
-inline std::vector<Figure> figures_of(const Target& target) {
-  std::vector<Figure> result;
+inline std::vector<Quantity> figures_of(const Target& target) {
+  std::vector<Quantity> result;
   if (target.size_um) result.push_back({"target_um", *target.size_um});
   if (target.gloss_gu) result.push_back({"target_gloss_gu", *target.gloss_gu});
   if (target.gloss_high_gu) result.push_back({"target_gloss_high_gu", *target.gloss_high_gu});
   return result;
 }
 
-inline std::vector<Figure> figures_of(const CureState& cure) {
-  std::vector<Figure> result{{"age_h", cure.age_h}, {"hard_cure_h", cure.hard_cure_h}};
+inline std::vector<Quantity> figures_of(const CureState& cure) {
+  std::vector<Quantity> result{{"age_h", cure.age_h}, {"hard_cure_h", cure.hard_cure_h}};
   if (cure.hardness_ratio) result.push_back({"hardness_ratio", *cure.hardness_ratio});
   if (cure.scratch_ratio) result.push_back({"scratch_ratio", *cure.scratch_ratio});
   if (cure.first_h) result.push_back({"first_h", *cure.first_h});
@@ -88,7 +88,7 @@ class SequenceFindings {
 
   /// A finding about one sheet of the sequence.
   Finding about(FindingKind kind, Severity severity, std::size_t sheet,
-                std::vector<Figure> numbers = {}) const {
+                std::vector<Quantity> numbers = {}) const {
     return {.kind = kind,
             .severity = severity,
             .sheets = {id(sheet)},

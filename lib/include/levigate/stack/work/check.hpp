@@ -49,7 +49,7 @@ inline Named named(const ReadSheet& s) {
 
 /// A finding about the sheets that it names.
 inline Finding about(FindingKind kind, Severity severity, const std::vector<ReadSheet>& sheets,
-                     std::vector<Figure> numbers = {}) {
+                     std::vector<Quantity> numbers = {}) {
   Finding finding{.kind = kind, .severity = severity, .sheets = {}};
   for (const ReadSheet& s : sheets) {
     finding.sheets.push_back(s.sheet->id);

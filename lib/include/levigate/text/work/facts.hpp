@@ -17,12 +17,12 @@ namespace levigate::inline v0 {
 namespace detail {
 
 /// The number of that name; NaN where it is missing, which a sentence then says.
-inline double value_of(std::span<const Figure> numbers, std::string_view name) {
+inline double value_of(std::span<const Quantity> numbers, std::string_view name) {
   return figure(numbers, name).value_or(std::numeric_limits<double>::quiet_NaN());
 }
 
 /// The number of that name with so many decimals.
-inline std::string fixed(std::span<const Figure> numbers, std::string_view name, int decimals) {
+inline std::string fixed(std::span<const Quantity> numbers, std::string_view name, int decimals) {
   return fixed(value_of(numbers, name), decimals);
 }
 

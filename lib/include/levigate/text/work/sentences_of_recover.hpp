@@ -59,7 +59,7 @@ inline std::string strokes_text(const Evidence& evidence) {
 }
 
 inline std::string sentence_of(const Evidence& evidence) {
-  const std::vector<Figure>& numbers = evidence.numbers;
+  const std::vector<Quantity>& numbers = evidence.numbers;
   const std::string kind(to_string(evidence.mark));
   switch (evidence.kind) {
     case EvidenceKind::witness_line:

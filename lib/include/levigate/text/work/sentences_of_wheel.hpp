@@ -23,7 +23,7 @@ inline std::string at_least(double value) { return "at least " + fixed(std::ceil
 inline std::string at_most(double value) { return "at most " + fixed(std::floor(value), 0); }
 
 /// A rim speed off the band of a surface.
-inline std::string speed_text(std::span<const Named> about, std::span<const Figure> numbers) {
+inline std::string speed_text(std::span<const Named> about, std::span<const Quantity> numbers) {
   const bool slow = value_of(numbers, "surface_speed_m_s") < value_of(numbers, "speed_low_m_s");
   const auto bound = slow ? at_least : at_most;
   std::string text = "wheel '" + name_of(about, "wheel") + "' runs at " +
@@ -35,7 +35,7 @@ inline std::string speed_text(std::span<const Named> about, std::span<const Figu
 }
 
 /// A spot that gets too warm in one pass.
-inline std::string dwell_text(std::span<const Named> about, std::span<const Figure> numbers) {
+inline std::string dwell_text(std::span<const Named> about, std::span<const Quantity> numbers) {
   return "a spot stays " + fixed(numbers, "dwell_s", 2) + " s under wheel '" +
          name_of(about, "wheel") + "' and warms by " + fixed(numbers, "rise_k", 1) + " K; " +
          name_of(about, "surface") + " stands " + fixed(numbers, "rise_limit_k", 1) +
@@ -45,7 +45,7 @@ inline std::string dwell_text(std::span<const Named> about, std::span<const Figu
 }
 
 inline std::string sentence_of(const WheelFinding& finding) {
-  const std::vector<Figure>& numbers = finding.numbers;
+  const std::vector<Quantity>& numbers = finding.numbers;
   const std::string compound = "compound '" + name_of(finding.about, "compound") + "'";
   switch (finding.kind) {
     case WheelFindingKind::wheel_too_slow:

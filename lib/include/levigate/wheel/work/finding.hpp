@@ -27,17 +27,17 @@ inline std::vector<Named> named(const Wheel& wheel, std::string_view surface) {
 }
 
 /// The speed and what would be right; an rpm only where the wheel may run at it.
-inline std::vector<Figure> figures_of(const SpeedFinding& speed) {
-  std::vector<Figure> result{{"surface_speed_m_s", speed.surface_speed_m_s},
-                             {"speed_low_m_s", speed.speed_low_m_s},
-                             {"speed_high_m_s", speed.speed_high_m_s}};
+inline std::vector<Quantity> figures_of(const SpeedFinding& speed) {
+  std::vector<Quantity> result{{"surface_speed_m_s", speed.surface_speed_m_s},
+                               {"speed_low_m_s", speed.speed_low_m_s},
+                               {"speed_high_m_s", speed.speed_high_m_s}};
   if (speed.rpm_is_rated) result.push_back({"rpm", speed.rpm});
   result.push_back({"diameter_mm", speed.diameter_mm});
   return result;
 }
 
-inline std::vector<Figure> figures_of(const WheelPass& pass, const Wheel& wheel,
-                                      const WheelLimits& limits) {
+inline std::vector<Quantity> figures_of(const WheelPass& pass, const Wheel& wheel,
+                                        const WheelLimits& limits) {
   return {{"dwell_s", pass.dwell_s},
           {"rise_k", pass.rise_k},
           {"rise_limit_k", limits.rise_k},

@@ -77,7 +77,7 @@ def test_what_is_not_there_or_not_known_is_refused(demo, whole):
     for done, films, words in (
         ([DoneStep("nothing")], None, "sheet"),
         ([DoneStep(first, zones=["lid"])], None, "zone"),
-        ([DoneStep(first, zones=["top", "top"])], None, "twice"),
+        ([DoneStep(first, zones=["top", "top"])], None, "repeated"),
         ([DoneStep(first), DoneStep(second), DoneStep(first)], None, "not finer"),
         ([], {"lid": job.zones[0].film}, "zone"),
     ):

@@ -142,7 +142,7 @@ TEST(BadJob, UnknownKeyWithSlashAndTilde) {
 
 TEST(BadJob, RepeatedKey) {
   bad_job(job_with("\"edge_of\": \"top\"", "\"edge_of\": \"lid\",\n      \"edge_of\": \"top\""),
-          "/zones/2/edge_of", "\"edge_of\": \"top\"", {"twice", "/zones/2/edge_of"});
+          "/zones/2/edge_of", "\"edge_of\": \"top\"", {"is repeated", "/zones/2/edge_of"});
 }
 
 TEST(BadJob, PartsOfACoatingThatCannotBe) {

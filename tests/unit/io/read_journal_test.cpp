@@ -67,7 +67,7 @@ TEST(EntryLine, ErrorsNameValuePointerAndLine) {
   expect_bad(read_line, with(ended, "\"sheet\"", "\"ra_um\":1,\"sheet\""), "/ra_um", 7,
              {"ra_um does not go with kind 'step ended'"});
   expect_bad(read_line, with(ended, "\"sheet\"", "\"sheet\":\"a\",\"sheet\""), "/sheet", 7,
-             {"stands twice"});
+             {"is repeated"});
   expect_bad(read_line, with(found, "\"seen\"", "\"sean\""), "/mark/sean", 7, {"\"seen\""});
   expect_bad(read_line, with(found, "cluster", "scratch"), "/mark/count", 7,
              {"the mark is no cluster"});

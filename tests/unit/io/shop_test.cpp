@@ -109,7 +109,7 @@ TEST(ShopFile, ContradictionsAreRefusedWithTheirPlace) {
   text = shop_with("\"duty_factor\": 0.4", "\"duty_factor\": 400.4");
   expect_fails<OutOfRange>(read, text, line(text, "duty_factor"), {"duty_factor = 400.4"});
   text = shop_with("\"job\": \"tray\"", "\"job\": \"clock case\"");
-  expect_bad(read, text, "/jobs/1", line(text, "\"lines\": 0") - 2, {"job stands twice"});
+  expect_bad(read, text, "/jobs/1", line(text, "\"lines\": 0") - 2, {"job is repeated"});
   text = shop_with("\"lines\": 12", "\"lines\": -1");
   expect_fails<OutOfRange>(read, text, line(text, "\"lines\": -1"), {"lines = -1"});
   text = shop_with("\"job\": \"tray\"", "\"job\": \"\"");

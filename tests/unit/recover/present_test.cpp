@@ -209,7 +209,7 @@ TEST(Present, BadInput) {
   const Job job = clock_case();
   EXPECT_THAT(failure<BadInput>(job, {{"P60"}}), HasSubstr("the nearest is 'P600'"));
   EXPECT_THAT(failure<BadInput>(job, {{"P600", {"topp"}}}), HasSubstr("the nearest is 'top'"));
-  EXPECT_THAT(failure<BadInput>(job, {{"P600", {"top", "top"}}}), HasSubstr("'top' stands twice"));
+  EXPECT_THAT(failure<BadInput>(job, {{"P600", {"top", "top"}}}), HasSubstr("'top' is repeated"));
   EXPECT_THAT(failure<BadInput>(job, {}, {{"sid", Film{50, 5}}}),
               HasSubstr("the nearest is 'side'"));
   EXPECT_THAT(failure<BadInput>(job, {}, {{"side", Film{9, 1}}}),

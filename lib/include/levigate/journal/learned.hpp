@@ -129,7 +129,7 @@ struct Shop {
 
 namespace detail {
 
-/// Throws: BadInput where a pair, a coating or a job stands twice, or correlations contradict each other.
+/// Throws: BadInput where a pair, a coating or a job is repeated, or correlations contradict each other.
 void in_accord(const Shop& shop, std::string_view where);
 
 }  // namespace detail

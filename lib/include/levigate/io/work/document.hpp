@@ -64,7 +64,7 @@ class Document {
       check.fault = {"there is a zero byte", "", zero};
     }
     if (check.fault) fail_at(*check.fault);
-    if (check.repeated) fail("the key stands twice in its object", *check.repeated);
+    if (check.repeated) fail("the key is repeated in its object", *check.repeated);
     root_ = OrderedJson::parse(text_);
   }
 

@@ -87,15 +87,15 @@ LEVIGATE_WORK void in_accord(const Shop& shop, std::string_view) {
   const auto same_pair = [](const LearnedPair& a, const LearnedPair& b) {
     return a.coating == b.coating && a.backing == b.backing;
   };
-  require_once(shop.rates, same_pair, "/rates", "coating and backing stand twice");
-  require_once(shop.scratches, same_pair, "/scratches", "coating and backing stand twice");
+  require_once(shop.rates, same_pair, "/rates", "coating and backing are repeated");
+  require_once(shop.scratches, same_pair, "/scratches", "coating and backing are repeated");
   validate_correlations(shop);
   require_once(
       shop.films, [](const LearnedFilm& a, const LearnedFilm& b) { return a.coating == b.coating; },
-      "/films", "coating stands twice");
+      "/films", "coating is repeated");
   require_once(
       shop.jobs, [](const LearnedJob& a, const LearnedJob& b) { return a.job == b.job; }, "/jobs",
-      "job stands twice");
+      "job is repeated");
 }
 
 }  // namespace detail

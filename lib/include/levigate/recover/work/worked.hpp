@@ -47,7 +47,7 @@ inline std::vector<std::size_t> zones_worked(const Workings& workings, const Don
   for (const std::string& name : step.zones) {
     const std::size_t zone = zone_index(workings.job, name);
     if (std::find(result.begin(), result.end(), zone) != result.end())
-      throw BadInput("zone '" + name + "' stands twice");
+      throw BadInput("zone '" + name + "' is repeated");
     result.push_back(zone);
   }
   if (!result.empty()) return result;

@@ -211,7 +211,7 @@ class BenchCard {
     const ZoneStep& worst = step.zones[worst_zone(step)];
     if (worst.film_left_um && worst.film_used) {
       page_.say("  ", fmt::format(
-                          "Film in the worst zone, {}: {:.1f} um left, {} of what may go is gone.",
+                          "Film in the worst zone, {}: {:.1f} um left, {} of the film budget used.",
                           worst.zone, *worst.film_left_um, percent_text(*worst.film_used)));
     }
     const auto least = [&](double ZoneStep::*gloss_gu) {
@@ -235,7 +235,7 @@ class BenchCard {
     if (total.cost > 0) text += fmt::format(", paper for {:.2f}", total.cost);
     if (total.film) {
       const Step& last = plan_.steps.back();
-      text += fmt::format("; {} of what may go is gone in {}", percent_text(*total.film),
+      text += fmt::format("; {} of the film budget used in {}", percent_text(*total.film),
                           last.zones[worst_zone(last)].zone);
     }
     page_.say("In all: ", text + ".");

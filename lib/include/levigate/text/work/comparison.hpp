@@ -53,7 +53,7 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
   constexpr std::string_view rows[] = {"steps",
                                        "time",
                                        "of it the first step",
-                                       "film used of what may go, worst zone",
+                                       "film budget used, worst zone",
                                        "film left in that zone",
                                        "chance of cutting through there",
                                        "sheets",

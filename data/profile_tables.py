@@ -1,4 +1,4 @@
-"""The constexpr tables of data/profiles, as text: what generate.py writes for coatings, backings, blocks and rules.
+"""The constexpr tables of data/profiles, as text: what generate.py writes for coatings, backings and the others below.
 
 Each file is a table of its own, but for the coatings: data/profiles/coatings holds one file a coating. Beside its rows a
 table has its columns: the name of each quantity, and where its number stands in a row.

@@ -73,9 +73,10 @@ void bind_simulation(py::module_& m) {
 }
 
 void bind_simulate(py::module_& m) {
-  m.def("simulate", &simulate, arg("job"), arg("plan"), arg("draws") = 1000, arg("seed") = 1,
-        arg("threads") = 0, arg("progress") = py::none(), arg("bands") = true,
-        arg("shop") = py::none(),
+  m.def("simulate", &simulate, arg("job"), arg("plan"),
+        arg("draws") = levigate::SimulateOptions{}.draws,
+        arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,
+        arg("progress") = py::none(), arg("bands") = true, arg("shop") = py::none(),
         "A plan worked out many times over, with every uncertain number drawn anew.\n\n"
         "The same to the bit for the same seed, whatever the number of threads (0: as many as the\n"
         "machine has). progress(done, of) is called now and then; where it returns False, the\n"
@@ -84,8 +85,10 @@ void bind_simulate(py::module_& m) {
         "job,\n"
         "the plan's stack and the shop, whose films and minutes come from what it knows.\n"
         "Raises BadInput where no plan was found, OutOfRange.");
-  m.def("simulate", &simulate_on, arg("bench"), arg("plan"), arg("draws") = 1000, arg("seed") = 1,
-        arg("threads") = 0, arg("progress") = py::none(), arg("bands") = true,
+  m.def("simulate", &simulate_on, arg("bench"), arg("plan"),
+        arg("draws") = levigate::SimulateOptions{}.draws,
+        arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,
+        arg("progress") = py::none(), arg("bands") = true,
         "The same from where the job on a bench stands, with what its shop knows.\n\n"
         "Raises BadInput for a sheet that is not in its stack, and as plan(); OutOfRange.");
   m.def("philox4x32", &levigate::philox4x32, arg("counter"), arg("key"),

@@ -5,7 +5,7 @@
 #include "levigate/journal/work/learned.hpp"
 #include "levigate/journal/work/observe.hpp"
 #include "levigate/journal/work/report.hpp"
-#include "levigate/journal/work/shop.hpp"
+#include "levigate/journal/work/shop_factors.hpp"
 #include "levigate/recover/work/diagnose.hpp"
 #include "levigate/recover/work/go_back.hpp"
 #include "levigate/recover/work/mark.hpp"

@@ -38,7 +38,7 @@
 #include "levigate/journal/observed.hpp"
 #include "levigate/journal/prior.hpp"
 #include "levigate/journal/report.hpp"
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/shop_factors.hpp"
 #include "levigate/named_number.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/caution.hpp"

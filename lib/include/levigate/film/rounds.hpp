@@ -107,7 +107,8 @@ struct RoundLeft {
   std::size_t in_round = 0;   ///< where the depth ends, 0 the lowest; all of them: number of rounds
 };
 
-/// What sanding to a depth leaves of the last round, and in which round it ends.
+/// What sanding to a depth leaves of the last round, and in which round it ends. A plan's film left is film_left_um of
+/// plan/work/worked_out.hpp.
 ///
 /// @param all       rounds, the lowest first, at least one
 /// @param depth_um  below the surface as cured [um], 0 to infinity

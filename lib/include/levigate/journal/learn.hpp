@@ -8,7 +8,7 @@
 #include "levigate/error.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/observe.hpp"
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/shop_factors.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/stack.hpp"
 

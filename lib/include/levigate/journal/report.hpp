@@ -7,7 +7,7 @@
 
 #include "levigate/error.hpp"
 #include "levigate/journal/learn.hpp"
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/shop_factors.hpp"
 
 namespace levigate::inline v0 {
 

@@ -148,7 +148,23 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::remedies>("remedies", "what can still be done then"),
     member<&Value::cautions>("cautions", "what can hurt"));
 
-/// The same from a job and a stack.
+/// Where to go back to for a mark, by dynamic programming: best_policy() over how deep the mark is by diagnose().
+///
+/// Going back to a step takes off with it what the steps after it do not take off anyway, up to a depth; then those follow as
+/// in the plan, and one looks again. That finer steps are tried first where little may be enough, as for haze, is a result.
+/// The tries stand for one and the same mark; a mark that is asked for anew, with the tries among what was done, is taken for
+/// a new one. Where even the first try does not pay, or the film does not allow it, there is no way back: film_um is what the budget of
+/// the zone (rules.cut_through_limit) leaves, and another round costs round_minutes and all steps again.
+///
+/// @param job    whose zones, coating and rules count
+/// @param stack  the sheets that the steps name
+/// @param done   the steps, in order, at least one of them in the zone of the mark
+/// @param mark   what an inspection showed
+/// @return       the tries in order, or why there are none and what remains
+/// Throws:    what diagnose() throws
+/// NaN:       rejected
+/// Accuracy:  exact for the needs of diagnose(), which are rounded up to a tenth
+/// Source:    best_policy(); minutes and film as in plan()
 WayBack go_back(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
                 const Mark& mark);
 

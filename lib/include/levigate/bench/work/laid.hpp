@@ -1,4 +1,4 @@
-// What lies on a bench, worked out once.
+// What a Bench holds: job, stack, shop and journal, and their Workings.
 #pragma once
 
 #include <algorithm>
@@ -15,7 +15,7 @@
 #include "levigate/journal/done.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/learned.hpp"
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/shop_factors.hpp"
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/workings.hpp"

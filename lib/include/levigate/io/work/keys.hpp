@@ -1,4 +1,5 @@
-// The formats and the keys that they know: one place for reader, writer and schema check.
+// The formats, and the keys that jobs and stacks may have. read_*.hpp reads them, write_parts.hpp writes them: a new member
+// of either needs all three and its line in data/schema.
 #pragma once
 
 #include <string>

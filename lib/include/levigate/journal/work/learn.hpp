@@ -20,7 +20,7 @@
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/observed.hpp"
 #include "levigate/journal/prior.hpp"
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/shop_factors.hpp"
 #include "levigate/journal/work/belief.hpp"
 #include "levigate/journal/work/factor.hpp"
 #include "levigate/journal/work/learning.hpp"

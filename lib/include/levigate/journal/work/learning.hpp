@@ -60,6 +60,7 @@ inline Learned learn_scratches(Learned learned, const std::vector<ScratchSeen>& 
   return learned;
 }
 
+/// Learns the person's pace and the rate of each pair together, from minutes.
 inline Learned learn_pace(Learned learned, const std::vector<PaceSeen>& seen) {
   if (seen.empty()) return learned;
   std::set<PairName> names;

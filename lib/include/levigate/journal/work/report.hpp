@@ -11,7 +11,7 @@
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/learned_factor.hpp"
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/shop_factors.hpp"
 #include "levigate/journal/work/belief.hpp"
 #include "levigate/journal/work/shop_belief.hpp"
 

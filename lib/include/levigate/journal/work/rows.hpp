@@ -48,7 +48,7 @@ inline std::size_t row_at(const std::vector<LearnedPair>& rows, const std::strin
 }
 
 /// The shop with a rate for each of these pairs and for their coatings. A rate of which nothing was known is that of all backings on
-/// its coating and what the backing's own bands add; that of a coating has the coating's bands. See prior.hpp.
+/// its coating and what the backing's own bands add; that of a coating has the coating's bands. See work/prior.hpp.
 inline Shop with_rates(Shop shop, std::set<PairName> names) {
   for (const auto& [coating, backing] : std::set(names)) names.emplace(coating, "");
   names.merge(names_of(shop.rates));

@@ -13,7 +13,6 @@
 #include <vector>
 
 #include "levigate/error.hpp"
-#include "levigate/grade/grades.hpp"
 #include "levigate/grade/ratio.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"

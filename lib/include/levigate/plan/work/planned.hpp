@@ -1,4 +1,4 @@
-// plan() and evaluate() of what is laid out.
+// plan() and evaluate() of Workings.
 #pragma once
 
 #include <cstddef>
@@ -10,8 +10,8 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/outcome.hpp"
 #include "levigate/plan/sequence.hpp"
-#include "levigate/plan/work/facts.hpp"
 #include "levigate/plan/work/findings.hpp"
+#include "levigate/plan/work/instructions.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/reliance.hpp"
 #include "levigate/plan/work/search.hpp"

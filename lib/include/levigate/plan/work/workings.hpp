@@ -1,4 +1,4 @@
-// A job and a stack laid out on the bench: every number a sequence is worked out from, and all that does not depend on
+// A job and a stack, read and looked up: every number a sequence is worked out from, and all that does not depend on
 // the sequence worked out once.
 #pragma once
 

@@ -1,4 +1,4 @@
-// The work behind recovered.hpp: defines what it declares.
+// What was done, checked and in numbers: which zones a step worked and what came off each.
 #pragma once
 
 #include <algorithm>

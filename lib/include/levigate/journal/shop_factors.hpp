@@ -1,5 +1,4 @@
-// What journals taught a shop: a person's pace, rates and scratches by coating and backing, film by coating, each with how sure
-// that is.
+// What a shop has learned, as planning takes it for a job and a stack. Shop itself is in journal/learned.hpp.
 #pragma once
 
 #include <string_view>
@@ -40,5 +39,5 @@ Factors factors_of(const Shop& shop, const Job& job, const Stack& stack);
 }  // namespace levigate
 
 #ifndef LEVIGATE_COMPILED
-#include "levigate/journal/work/shop.hpp"
+#include "levigate/journal/work/shop_factors.hpp"
 #endif

@@ -1,4 +1,4 @@
-// The work behind journal/shop.hpp: defines what it declares.
+// The work behind journal/shop_factors.hpp: defines what it declares.
 #pragma once
 
 #include <algorithm>
@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-#include "levigate/journal/shop.hpp"
+#include "levigate/journal/shop_factors.hpp"
 
 #include "levigate/detail/normal.hpp"
 #include "levigate/detail/work.hpp"

@@ -68,6 +68,12 @@ TEST(ReadDescribed, ARuleIsAskedOnlyWhereAllOfItsValueWasRead) {
   EXPECT_THAT(faults[0].message, HasSubstr("high_um is missing, in /films/0"));
 }
 
+TEST(ReadDescribed, ANameOfControlCharactersEndsNoMessage) {
+  const auto text = R"({"format": "levigate.job/1", "name": "\u0000x", "zones": [], "coating":
+"two-part urethane", "target": {"size_um": 8}})";
+  expect_bad(job_from_json, text, "/zones", 1, {"zones is empty", "'?x'"});
+}
+
 TEST(ReadDescribed, OneFaultKeepsItsClass) {
   EXPECT_THROW(shop_from_json(
                    R"({"format": "levigate.shop/1", "minutes_noise": {"log_sd": 0, "weight": 4}})"),

@@ -200,7 +200,10 @@ class Node {
   Fault placed(Fault fault) const {
     const bool label =
         fault.code == ErrorCode::ambiguous_label || fault.code == ErrorCode::unknown_grade;
-    if (fault.pointer.empty() || fault.pointer == pointer_)
+    for (char& c : fault.message) {
+      if (c >= 0 && c < 0x20) c = '?';  // of a name in the file; a zero byte would end what()
+    }
+    if (!fault.pointer.starts_with('/') || fault.pointer == pointer_)
       fault.pointer = label ? pointer_ : member(fault.message);
     while (!fault.pointer.empty() && document_->line(fault.pointer) == 0)  // not in the file
       fault.pointer.erase(std::min(fault.pointer.rfind('/'), fault.pointer.size()));

@@ -8,10 +8,15 @@
 
 #include "levigate/grade/system.hpp"
 #include "levigate/journal/entry_kind.hpp"
+#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
+#include "levigate/recover/cause.hpp"
+#include "levigate/recover/go_back.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/finding.hpp"
+#include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect.hpp"
 
 namespace levigate {
@@ -21,8 +26,9 @@ namespace {
 template <typename Enum>
 class Choices : public testing::Test {};
 
-using Enums = testing::Types<Basis, System, FindingKind, Severity, Blocker, DefectKind, MarkKind,
-                             Seen, EntryKind>;
+using Enums = testing::Types<Basis, System, CoatingKind, FindingKind, Severity, DefectKind,
+                             Objective, StrokeWay, DoneSign, PassedBy, Blocker, WhyKind, MarkKind,
+                             Seen, EvidenceKind, NoWay, Remedy, EntryKind>;
 TYPED_TEST_SUITE(Choices, Enums);
 
 TYPED_TEST(Choices, AreAllOfThemInOrderAndHaveNamesOfTheirOwn) {

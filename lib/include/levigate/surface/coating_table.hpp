@@ -17,7 +17,11 @@ enum class CoatingKind {
 };
 
 constexpr std::string_view to_string(CoatingKind kind) noexcept {
-  return kind == CoatingKind::coat ? "coat" : "solid";
+  switch (kind) {
+    case CoatingKind::coat: return "coat";
+    case CoatingKind::solid: return "solid";
+  }
+  return "";
 }
 
 template <>

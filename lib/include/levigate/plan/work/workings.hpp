@@ -142,14 +142,14 @@ inline Film moved(Film film, double offset_um, double se_um) {
 }  // namespace detail
 
 /// The job with the films that a shop has learned of: those that are not from readings are moved by the offset. Edges hold a share of
-/// the film only and are moved only where it takes film from them.
+/// the film only. They, and flats that the levelling step passes by, are moved only where it takes film from them.
 ///
 ///   mean' = max(0, mean + offset),   mean_se'^2 = mean_se^2 + se^2
 inline Job with_films(Job job, const Factors& factors) {
   for (Zone& zone : job.zones) {
     if (!zone.film || zone.film->readings > 0) continue;
     const double offset_um =
-        !zone.edge ? factors.film_offset_um : std::min(0.0, factors.film_offset_um);
+        is_levelled(zone) ? factors.film_offset_um : std::min(0.0, factors.film_offset_um);
     zone.film = detail::moved(*zone.film, offset_um, factors.film_se_um);
   }
   return job;

@@ -29,9 +29,7 @@ class Random {
   std::mt19937 engine_;
 };
 
-std::string demo(const std::string& name) {
-  return std::string(LEVIGATE_DATA_DIR) + "/demo/" + name;
-}
+std::string demo(const std::string& name) { return LEVIGATE_DATA_DIR "/demo/" + name; }
 
 /// The demo's job with other numbers: as sprayed or scratched, a coat or a solid, edges or none.
 Job random_job(Random& random) {

@@ -4,8 +4,6 @@
 #include <string>
 #include <vector>
 
-#include "levigate/text/sentences.hpp"
-
 #include "levigate/detail/text.hpp"
 #include "levigate/error.hpp"
 #include "levigate/fact.hpp"
@@ -128,7 +126,9 @@ class FindingText {
   std::string above_max_ratio() const {
     return " is a ratio of " + told("ratio", 2) + ", above max_ratio " + told("max_ratio", 2);
   }
-  std::string bridged() const { return "; " + bridges_text(finding_.bridges) + " would bridge it"; }
+  std::string bridged() const {
+    return "; " + detail::bridged(finding_.bridges) + " would bridge it";
+  }
 
   std::string tall_defect() const {
     LocalWork work;
@@ -138,7 +138,7 @@ class FindingText {
     work.local.minutes = value("local_minutes");
     work.flat = {value("flat_minutes"), value("flat_film_um")};
     return name_of(finding_.about, "defect") + " of " + told("height_um", 0) + " um in " + zone() +
-           ": " + sentence(work);
+           ": " + sentence_of(work);
   }
 
   std::string young_coat() const {
@@ -150,7 +150,7 @@ class FindingText {
     cure.first_h = figure(finding_.numbers, "first_h");
     cure.last_h = figure(finding_.numbers, "last_h");
     cure.shrink_left = value("shrink_left");
-    return "the coat is " + sentence(cure);
+    return "the coat is " + sentence_of(cure);
   }
 
   const Finding& finding_;

@@ -6,8 +6,6 @@
 #include <string>
 #include <tuple>
 
-#include "levigate/text/sentences.hpp"
-
 #include "levigate/detail/text.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/observe.hpp"

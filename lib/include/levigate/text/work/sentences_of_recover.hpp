@@ -5,8 +5,6 @@
 #include <string>
 #include <vector>
 
-#include "levigate/text/sentences.hpp"
-
 #include "levigate/detail/text.hpp"
 #include "levigate/fact.hpp"
 #include "levigate/recover/cause.hpp"

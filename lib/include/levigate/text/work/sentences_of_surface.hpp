@@ -3,8 +3,6 @@
 
 #include <string>
 
-#include "levigate/text/sentences.hpp"
-
 #include "levigate/detail/text.hpp"
 #include "levigate/error.hpp"
 #include "levigate/surface/cure.hpp"
@@ -31,7 +29,7 @@ inline std::string sentence_of(const CureState& cure) {
       " h (the data sheet decides): soft film clogs, scratches deeper and shrinks back";
   if (cure.hardness_ratio && cure.scratch_ratio) {
     const std::string outside =
-        sentence(AgedHardness{.first_h = cure.first_h, .last_h = cure.last_h});
+        sentence_of(AgedHardness{.first_h = cure.first_h, .last_h = cure.last_h});
     text += "; " + fixed(100 * *cure.hardness_ratio, 0) + " % of its hardness" +
             (outside.empty() ? "" : " (" + outside + ")") + ", scratches " +
             fixed(*cure.scratch_ratio, 2) + " times as deep";

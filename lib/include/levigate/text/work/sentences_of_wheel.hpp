@@ -5,8 +5,6 @@
 #include <span>
 #include <string>
 
-#include "levigate/text/sentences.hpp"
-
 #include "levigate/detail/text.hpp"
 #include "levigate/error.hpp"
 #include "levigate/fact.hpp"

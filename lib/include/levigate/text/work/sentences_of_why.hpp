@@ -4,8 +4,6 @@
 #include <string>
 #include <vector>
 
-#include "levigate/text/sentences.hpp"
-
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/why.hpp"
@@ -33,7 +31,7 @@ inline std::string gap_text(const Gap& gap) {
                            gap.fine + " (" + size_text(gap.fine_um) + ") is a ratio of " +
                            fixed(gap.ratio, 2);
   return gap.bridges.empty() ? text + ", which no standard grade bridges"
-                             : text + "; bought, " + bridges_text(gap.bridges) + " would bridge it";
+                             : text + "; bought, " + bridged(gap.bridges) + " would bridge it";
 }
 
 /// The lifts that would yield a plan, one after another.

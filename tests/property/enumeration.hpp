@@ -6,7 +6,6 @@
 #include <cmath>
 #include <limits>
 #include <optional>
-#include <random>
 #include <string>
 #include <vector>
 
@@ -16,23 +15,13 @@
 #include "levigate/plan/plan.hpp"
 #include "levigate/surface/levelling.hpp"
 #include "levigate/surface/sheen.hpp"
+#include "property/random.hpp"
 
 namespace enumeration {
 
 using namespace levigate;
 
-class Random {
- public:
-  explicit Random(unsigned seed) : engine_(seed) {}
-  double between(double low, double high) {
-    return low + (high - low) * static_cast<double>(engine_()) / 4294967296.0;
-  }
-  std::size_t below(std::size_t end) { return engine_() % end; }
-  bool chance(double p) { return between(0, 1) < p; }
-
- private:
-  std::mt19937 engine_;
-};
+using random_numbers::Random;
 
 inline Job random_job(Random& random) {
   Job job;

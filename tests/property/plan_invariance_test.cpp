@@ -3,25 +3,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <random>
 
 #include "levigate/plan/plan.hpp"
+#include "property/random.hpp"
 
 namespace {
 
 using namespace levigate;
 
-class Random {
- public:
-  double between(double low, double high) {
-    return low + (high - low) * static_cast<double>(engine_()) / 4294967296.0;
-  }
-  std::size_t below(std::size_t end) { return engine_() % end; }
-  std::mt19937& engine() { return engine_; }
-
- private:
-  std::mt19937 engine_{20261125};
-};
+using random_numbers::Random;
 
 /// A job of two zones and a drawer of ten papers whose sizes the user gives, so that they can be scaled.
 struct Case {
@@ -71,7 +61,7 @@ std::vector<std::vector<std::string>> front(const Plan& plan) {
 /// Calls check(case, plan) on random cases that have a plan.
 template <typename Check>
 void on_cases(Check check) {
-  Random random;
+  Random random(20261125);
   int solved = 0;
   for (int round = 0; round < 60; ++round) {
     Case one = random_case(random);

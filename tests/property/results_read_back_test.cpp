@@ -3,7 +3,6 @@
 
 #include <cmath>
 #include <limits>
-#include <random>
 #include <string>
 #include <vector>
 
@@ -11,23 +10,13 @@
 #include "levigate/io/json.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/risk/simulate.hpp"
+#include "property/random.hpp"
 
 namespace {
 
 using namespace levigate;
 
-class Random {
- public:
-  explicit Random(unsigned seed) : engine_(seed) {}
-  double between(double low, double high) {
-    return low + (high - low) * static_cast<double>(engine_()) / 4294967296.0;
-  }
-  std::size_t below(std::size_t end) { return engine_() % end; }
-  bool chance(double p) { return between(0, 1) < p; }
-
- private:
-  std::mt19937 engine_;
-};
+using random_numbers::Random;
 
 std::string demo(const std::string& name) { return LEVIGATE_DATA_DIR "/demo/" + name; }
 

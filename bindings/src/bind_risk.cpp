@@ -43,6 +43,10 @@ Simulation simulate_on(const levigate::Bench& bench, const PlanOfJob& plan, std:
 Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
                     unsigned threads, const std::optional<Tell>& progress, bool bands,
                     const std::optional<levigate::Shop>& shop) {
+  if (shop && plan.bench.shop() && job == plan.job() && job != plan.bench.job())
+    throw levigate::BadInput(
+        "job has the films of the plan's shop in already; give the job as read, or plan.bench, "
+        "in simulate");
   return simulate_on(levigate::Bench(job, plan.stack(), shop), plan, draws, seed, threads, progress,
                      bands);
 }
@@ -81,10 +85,11 @@ void bind_simulate(py::module_& m) {
         "The same to the bit for the same seed, whatever the number of threads (0: as many as the\n"
         "machine has). progress(done, of) is called now and then; where it returns False, the\n"
         "result is that of the draws done. With bands=False every input stays as it is given and\n"
-        "only film and hand vary from spot to spot. The plan's sheets are worked on a bench of the "
-        "job,\n"
-        "the plan's stack and the shop, whose films and minutes come from what it knows.\n"
-        "Raises BadInput where no plan was found, OutOfRange.");
+        "only film and hand vary from spot to spot.\n\n"
+        "The plan's sheets are worked on a bench of the job, the plan's stack and the shop. Films\n"
+        "and minutes come from what the shop knows.\n"
+        "Raises BadInput where no plan was found, and with a shop for a plan.job that has its\n"
+        "films in already; OutOfRange.");
   m.def("simulate", &simulate_on, arg("bench"), arg("plan"),
         arg("draws") = levigate::SimulateOptions{}.draws,
         arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,

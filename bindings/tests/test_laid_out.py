@@ -100,6 +100,16 @@ def test_a_shop_counts_once(panel, shop):
     assert levigate.simulate(bench, plan, 20) == levigate.simulate(job, bare, 20, shop=shop)
 
 
+def test_films_of_a_shop_do_not_move_twice(panel, shop):
+    job, stack = panel
+    plan = levigate.evaluate(levigate.Bench(job, stack, shop), LABELS)
+    assert plan.job != job
+    with pytest.raises(levigate.BadInput, match="films of the plan's shop in already"):
+        levigate.simulate(plan.job, plan, 20, shop=shop)
+    given = levigate.simulate(job, plan, 20, shop=shop)
+    assert given == levigate.simulate(plan.bench, plan, 20)
+
+
 def test_what_cannot_be_followed_is_told_when_it_is_asked_for(panel):
     bench = levigate.Bench(*panel, journal=[ended("P800"), ended("P400"), FOUND])
     assert len(bench.done) == 2 and bench.open_mark == HAZE

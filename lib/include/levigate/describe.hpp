@@ -199,67 +199,111 @@ std::size_t position_of(Enum value) {
   return at;
 }
 
+/// How the members of a type are read and set. Functions and no lambdas: each of those is three functions to a compiler.
+template <typename Type>
+struct Access {
+  static double number(const void* at) { return as<Type>(at); }
+  static void set_number(void* at, double value) { as<Type>(at) = value; }
+
+  static std::int64_t whole(const void* at) { return static_cast<std::int64_t>(as<Type>(at)); }
+  static void set_whole(void* at, std::int64_t value) { as<Type>(at) = static_cast<Type>(value); }
+
+  static std::string_view text(const void* at) { return as<Type>(at); }
+  static void set_text(void* at, std::string_view value) { as<Type>(at) = value; }
+
+  static const Description& described() { return description_of<Type>(); }
+};
+
+template <typename Type>
+requires std::is_enum_v<Type>
+struct Access<Type> {
+  static std::int64_t whole(const void* at) {
+    return static_cast<std::int64_t>(position_of(as<Type>(at)));
+  }
+  static void set_whole(void* at, std::int64_t value) {
+    as<Type>(at) = choices<Type>[static_cast<std::size_t>(value)];
+  }
+  static std::size_t size(const void*) { return choices<Type>.size(); }
+  static std::string_view choice(std::size_t at) { return to_string(choices<Type>[at]); }
+};
+
+template <typename Held>
+struct Access<std::optional<Held>> {
+  using Type = std::optional<Held>;
+  static std::size_t size(const void* at) { return as<Type>(at).has_value() ? 1 : 0; }
+  static const void* item(const void* at, std::size_t) { return &*as<Type>(at); }
+  static void* add(void* at) { return &as<Type>(at).emplace(); }
+  static void clear(void* at) { as<Type>(at).reset(); }
+};
+
+template <typename Held>
+struct Access<std::vector<Held>> {
+  using Type = std::vector<Held>;
+  static std::size_t size(const void* at) { return as<Type>(at).size(); }
+  static const void* item(const void* at, std::size_t i) { return &as<Type>(at)[i]; }
+  static void* add(void* at) { return &as<Type>(at).emplace_back(); }
+  static void clear(void* at) { as<Type>(at).clear(); }
+};
+
+template <typename... Held>
+struct Access<std::variant<Held...>> {
+  using Type = std::variant<Held...>;
+  static std::int64_t whole(const void* at) {
+    return static_cast<std::int64_t>(as<Type>(at).index());
+  }
+  static const void* item(const void* at, std::size_t) {
+    const void* found = nullptr;
+    ((found = found ? found : std::get_if<Held>(&as<Type>(at))), ...);
+    return found;
+  }
+  static const Kind* held(const void* at) {
+    constexpr const Kind* kinds[] = {&kind<Held>...};
+    return kinds[as<Type>(at).index()];
+  }
+};
+
 /// The kind of a type: how its members are read and set.
 template <typename Type>
 constexpr Kind kind_of() {
+  using A = Access<Type>;
   Kind k;
   if constexpr (std::is_same_v<Type, double>) {
     k.form = Form::number;
-    k.number = [](const void* at) { return as<double>(at); };
-    k.set_number = [](void* at, double value) { as<double>(at) = value; };
-  } else if constexpr (std::is_same_v<Type, bool>) {
-    k.form = Form::truth;
-    k.whole = [](const void* at) { return std::int64_t{as<bool>(at)}; };
-    k.set_whole = [](void* at, std::int64_t value) { as<bool>(at) = value != 0; };
+    k.number = A::number;
+    k.set_number = A::set_number;
   } else if constexpr (std::is_integral_v<Type>) {
-    k.form = Form::whole;
-    k.natural = std::is_unsigned_v<Type>;
-    k.whole = [](const void* at) { return static_cast<std::int64_t>(as<Type>(at)); };
-    k.set_whole = [](void* at, std::int64_t value) { as<Type>(at) = static_cast<Type>(value); };
-  } else if constexpr (std::is_same_v<Type, std::string> ||
-                       std::is_same_v<Type, std::string_view>) {
+    k.form = std::is_same_v<Type, bool> ? Form::truth : Form::whole;
+    k.natural = std::is_unsigned_v<Type> && k.form == Form::whole;
+    k.whole = A::whole;
+    k.set_whole = A::set_whole;
+  } else if constexpr (std::is_same_v<Type, std::string>) {
     k.form = Form::text;
-    k.text = [](const void* at) { return std::string_view(as<Type>(at)); };
-    if constexpr (std::is_same_v<Type, std::string>) {
-      k.set_text = [](void* at, std::string_view value) { as<std::string>(at) = value; };
-    }
+    k.text = A::text;
+    k.set_text = A::set_text;
+  } else if constexpr (std::is_same_v<Type, std::string_view>) {
+    k.form = Form::text;
+    k.text = A::text;
   } else if constexpr (std::is_enum_v<Type>) {
     k.form = Form::choice;
-    k.whole = [](const void* at) { return static_cast<std::int64_t>(position_of(as<Type>(at))); };
-    k.set_whole = [](void* at, std::int64_t value) {
-      as<Type>(at) = choices<Type>[static_cast<std::size_t>(value)];
-    };
-    k.size = [](const void*) { return choices<Type>.size(); };
-    k.choice = [](std::size_t at) -> std::string_view { return to_string(choices<Type>[at]); };
-  } else if constexpr (IsOptional<Type>::value) {
-    using Held = typename Type::value_type;
-    k.form = Form::maybe;
-    k.of = &kind<Held>;
-    k.size = [](const void* at) { return std::size_t{as<Type>(at).has_value()}; };
-    k.item = [](const void* at, std::size_t) -> const void* { return &*as<Type>(at); };
-    k.add = [](void* at) -> void* { return &as<Type>(at).emplace(); };
-    k.clear = [](void* at) { as<Type>(at).reset(); };
-  } else if constexpr (IsVector<Type>::value) {
-    using Held = typename Type::value_type;
-    k.form = Form::list;
-    k.of = &kind<Held>;
-    k.size = [](const void* at) { return as<Type>(at).size(); };
-    k.item = [](const void* at, std::size_t i) -> const void* { return &as<Type>(at)[i]; };
-    k.add = [](void* at) -> void* { return &as<Type>(at).emplace_back(); };
-    k.clear = [](void* at) { as<Type>(at).clear(); };
+    k.whole = A::whole;
+    k.set_whole = A::set_whole;
+    k.size = A::size;
+    k.choice = A::choice;
+  } else if constexpr (IsOptional<Type>::value || IsVector<Type>::value) {
+    k.form = IsVector<Type>::value ? Form::list : Form::maybe;
+    k.of = &kind<typename Type::value_type>;
+    k.size = A::size;
+    k.item = A::item;
+    k.add = A::add;
+    k.clear = A::clear;
   } else if constexpr (IsVariant<Type>::value) {
     k.form = Form::either;
-    k.whole = [](const void* at) { return static_cast<std::int64_t>(as<Type>(at).index()); };
-    k.item = [](const void* at, std::size_t) -> const void* {
-      return std::visit([](const auto& held) -> const void* { return &held; }, as<Type>(at));
-    };
-    k.held = [](const void* at) {
-      return std::visit([](const auto& held) { return &kind<std::remove_cvref_t<decltype(held)>>; },
-                        as<Type>(at));
-    };
+    k.whole = A::whole;
+    k.item = A::item;
+    k.held = A::held;
   } else {
     k.form = Form::value;
-    k.described = []() -> const Description& { return description_of<Type>(); };
+    k.described = A::described;
   }
   return k;
 }
@@ -295,28 +339,34 @@ inline constexpr Kind kind_with = detail::kind_as<Type, other>();
 
 namespace detail {
 
+template <const auto& other>
+const Description& described_by() {
+  static constexpr Description all = other.whole();
+  return all;
+}
+
 template <typename Type, const auto& other>
 constexpr Kind kind_as() {
   Kind k = kind_of<Type>();
   if constexpr (IsOptional<Type>::value || IsVector<Type>::value) {
     k.of = &kind_with<typename Type::value_type, other>;
   } else {
-    k.described = []() -> const Description& {
-      static constexpr Description all = other.whole();
-      return all;
-    };
+    k.described = described_by<other>;
   }
   return k;
+}
+
+template <typename Value>
+const void* made() {
+  static const Value value{};
+  return &value;
 }
 
 /// A value as it is made, where it can be.
 template <typename Value>
 constexpr auto maker() -> const void* (*)() {
   if constexpr (std::is_default_constructible_v<Value>) {
-    return []() -> const void* {
-      static const Value value{};
-      return &value;
-    };
+    return made<Value>;
   } else {
     return nullptr;
   }

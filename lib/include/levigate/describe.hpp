@@ -55,7 +55,10 @@ struct Kind {
   void* (*add)(void*) = nullptr;   ///< maybe, list: makes a new one, at the end, and returns it
   void (*clear)(void*) = nullptr;  ///< maybe, list: leaves none
   const Kind* (*held)(const void*) =
-      nullptr;  ///< either: the kind of what it holds, which is item(at, 0)
+      nullptr;                         ///< either: the kind of what it holds, which is item(at, 0)
+  std::span<const Kind* const> kinds;  ///< either: all that it may hold
+  void* (*choose)(void*,
+                  std::size_t) = nullptr;  ///< either: makes one of these kinds and returns it
 };
 
 /// One member of a value.
@@ -66,11 +69,12 @@ struct Member {
   double high = std::numeric_limits<double>::infinity();  ///< of a number, or each number of a list
   std::string_view unit;      ///< in messages; by default what the suffix of the name stands for
   std::string_view infinite;  ///< what stands for an infinite number in a file, as "rigid"
-  bool may = false;           ///< a file may leave it out: the value keeps its default
-  bool filled = false;  ///< a text or list that must not be empty; if lean, where a file has it
-  bool held = true;     ///< false: no file holds it
-  bool spread = false;  ///< of a value: its members stand in a file beside those of its owner
-  bool lean = false;    ///< a file of what one gives leaves it out where it is as in a new value
+  std::string_view none;  ///< of a maybe: what stands for none in a file that must say so, as "ask"
+  bool may = false;       ///< a file may leave it out: the value keeps its default
+  bool filled = false;    ///< a text or list that must not be empty; if lean, where a file has it
+  bool held = true;       ///< false: no file holds it
+  bool spread = false;    ///< of a value: its members stand in a file beside those of its owner
+  bool lean = false;      ///< a file of what one gives leaves it out where it is as in a new value
   const Kind* kind = nullptr;
   const void* (*in)(const void* owner) = nullptr;
 
@@ -94,6 +98,11 @@ struct Member {
   constexpr Member with_infinity(std::string_view text) const {
     Member changed = *this;
     changed.infinite = text;
+    return changed;
+  }
+  constexpr Member with_none(std::string_view text) const {
+    Member changed = *this;
+    changed.none = text;
     return changed;
   }
   /// With a kind of its own, as where a file names the members of its type differently: see kind_with.
@@ -172,6 +181,8 @@ template <typename>
 struct IsVariant : std::false_type {};
 template <typename... Held>
 struct IsVariant<std::variant<Held...>> : std::true_type {};
+template <typename>
+struct Alternatives;
 template <typename>
 struct IsVector : std::false_type {};
 template <typename Held>
@@ -253,16 +264,27 @@ constexpr Kind kind_of() {
     k.item = [](const void* at, std::size_t) -> const void* {
       return std::visit([](const auto& held) -> const void* { return &held; }, as<Type>(at));
     };
-    k.held = [](const void* at) {
-      return std::visit([](const auto& held) { return &kind<std::remove_cvref_t<decltype(held)>>; },
-                        as<Type>(at));
-    };
+    k.held = [](const void* at) { return Alternatives<Type>::kinds[as<Type>(at).index()]; };
+    k.kinds = Alternatives<Type>::kinds;
+    k.choose = [](void* at, std::size_t i) { return Alternatives<Type>::makers[i](at); };
   } else {
     k.form = Form::value;
     k.described = []() -> const Description& { return description_of<Type>(); };
   }
   return k;
 }
+
+template <typename Variant, typename Held>
+void* made_in(void* at) {
+  return &as<Variant>(at).template emplace<Held>();
+}
+
+/// What a variant may hold, and how each of it is made there.
+template <typename... Held>
+struct Alternatives<std::variant<Held...>> {
+  static constexpr const Kind* kinds[] = {&kind<Held>...};
+  static constexpr void* (*makers[])(void*) = {&made_in<std::variant<Held...>, Held>...};
+};
 
 template <typename>
 struct Pointed;

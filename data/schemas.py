@@ -1,10 +1,9 @@
-"""Writes the schemas of results, shops and journals from what the library says of its values.
+"""Writes the schemas of all formats from what the library says of its values.
 
     .build/gcc/tests/descriptions | python3 data/schemas.py [--check]
 
-Keys, ranges, units and sentences are those of the descriptions in the headers. What stands here is
-what no member says alone. Those of jobs and stacks are written by hand: their parts have forms of
-their own.
+Keys, ranges, units and sentences are those of the descriptions in the headers, names those of the
+profiles. What stands here is what no member says alone.
 """
 
 import json
@@ -12,7 +11,8 @@ import re
 import sys
 from pathlib import Path
 
-SCHEMAS = Path(__file__).parent / "schema"
+DATA = Path(__file__).parent
+SCHEMAS = DATA / "schema"
 
 WHOLE = "Reads back equal. Every key is there; what does not apply is null or empty."
 ABOUT = {
@@ -21,6 +21,8 @@ ABOUT = {
     "levigate.way_back/1": WHOLE,
     "levigate.shop/1": "Factors on what is computed. Each is as likely below its median as above, and nine times in ten between low and high. Edit a factor to move its median, low and high to say how sure it is; what is absent is as before any journal.",
     "levigate.journal/1": "A journal is a text file of such objects, one a line; lines are added and never changed. Their order is that of events.",
+    "levigate.job/1": "The work to be sanded, where it starts and where it must end. What is absent is the default, or not known.",
+    "levigate.stack/1": "Sheets of one kind are one entry. Equal plans are told apart by the order of the sheets.",
 }
 
 # Names of parts, where they are not that of the type.
@@ -34,6 +36,14 @@ PARTS = {
     "LearnedFilm": "film",
     "LearnedJob": "job",
     "LearnedNoise": "noise",
+    "LaidFilm": "film",
+    "Film": "film_told",
+    "Polish": "compound",
+    "WheelLimits": "limits",
+    "StartTold": "start",
+    "Carried": "zone_start",
+    "SheenName": "sheen",
+    "HeightReadings": "defect_readings",
 }
 
 # A result of an older version has a mark without these.
@@ -57,6 +67,26 @@ def only_with(key, **members):
     """A key that goes with these members alone."""
     return {"if": {"properties": members}, "else": {"not": {"required": [key]}}}
 
+
+def needed(*keys):
+    return {"required": list(keys)}
+
+
+def without(*keys):
+    return {"not": {"anyOf": [needed(key) for key in keys]}}
+
+
+def zones(rule):
+    return {"properties": {"zones": {"items": rule}}}
+
+
+def load(path):
+    return json.loads(path.read_text(encoding="utf-8"))
+
+
+COATINGS = [load(path) for path in sorted((DATA / "profiles/coatings").glob("*.json"))]
+SOLIDS = [coating["name"] for coating in COATINGS if coating["kind"] == "solid"]
+SHEENS = load(DATA / "standards/sheen_bands.json")["sections"]
 
 # Rules across members, of files that one writes.
 RULES = {
@@ -88,6 +118,59 @@ RULES = {
         only_with("count", kind={"const": "cluster"}),
         only_with("height_um", kind={"const": "wave"}),
     ],
+    "Job": [
+        {
+            "$comment": "as sprayed, orange peel counts",
+            "if": {"properties": {"start": needed("as")}},
+            "then": zones(
+                {
+                    "if": {"properties": {"levelled": {"const": True}}, **without("edge_of", "start")},
+                    "then": {
+                        **needed("peel_um"),
+                        "if": {"properties": {"peel_um": {"exclusiveMinimum": 0}}},
+                        "then": needed("peel_wavelength_mm"),
+                    },
+                }
+            ),
+        },
+        {
+            "$comment": "a coat has a film, a solid has none",
+            "if": {
+                "properties": {
+                    "coating": {
+                        "anyOf": [
+                            {"enum": SOLIDS},
+                            {"type": "object", "properties": {"kind": {"const": "solid"}}},
+                        ]
+                    }
+                }
+            },
+            "then": zones(without("film")),
+            "else": zones(
+                {"anyOf": [needed("film"), {**needed("edge_of", "radius_mm"), **without("below_um")}]}
+            ),
+        },
+    ],
+    "Zone": [
+        {"if": needed("radius_mm"), "then": needed("edge_of")},
+        {"if": needed("edge_of"), "then": without("levelled")},
+    ],
+    "Defect": [{"oneOf": [needed("height_um"), needed("readings")]}],
+    "Coat": [
+        {
+            "if": needed("dry_um"),
+            "then": without("wet_um", "volume_solids", "thinner"),
+            "else": needed("wet_um", "volume_solids"),
+        }
+    ],
+    "Sheet": [
+        {
+            "if": needed("compound"),
+            "then": without("size_um"),
+            "else": needed("backing", "width_mm", "height_mm"),
+        },
+        {"not": needed("block", "wheel")},
+    ],
 }
 
 # What a member takes beside its kind.
@@ -95,7 +178,12 @@ TEXTS = {
     ("Entry", "at"): {
         "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt][0-9]{2}:[0-9]{2}:[0-9]{2}(\\.[0-9]+)?([Zz]|[+-][0-9]{2}:[0-9]{2})$",
         "format": "date-time",
-    }
+    },
+    ("Sheet", "label"): {"pattern": "[^ \\t\\r\\n]"},
+    ("SheenName", "scheme"): {"enum": [scheme["scheme"] for scheme in SHEENS]},
+    ("SheenName", "name"): {"enum": list(dict.fromkeys(row["name"] for scheme in SHEENS for row in scheme["rows"]))},
+    ("FilmOfReadings", "readings_um"): {"minItems": 2},
+    ("FilmOfCoatsRead", "readings_um"): {"minItems": 2},
 }
 
 
@@ -132,17 +220,45 @@ class Writer:
         part = PARTS.get(name) or re.sub(r"(?<!^)(?=[A-Z])", "_", name).lower()
         if part not in self.parts:
             self.parts[part] = None  # keeps its place, and ends a circle
-            self.parts[part] = self.object_of(name)
+            self.parts[part] = self.part_of(name)
         return {"$ref": f"#/$defs/{part}"}
+
+    def form_of(self, name, key):
+        """What is special about a type in files of what one gives."""
+        return None if self.whole else self.types[name].get(key)
+
+    def part_of(self, name):
+        about = {"description": self.types[name]["about"]}
+        if self.form_of(name, "pair"):
+            items = [{**self.told(member), **self.value(member, member["kind"])} for _, member in self.members_of(name)]
+            ends = {"minItems": len(items), "maxItems": len(items)}
+            return {**about, "type": "array", "prefixItems": items, **ends}
+        if shapes := self.form_of(name, "shapes"):
+            return {**about, "oneOf": [self.object_of(shape) for shape in shapes]}
+        return self.object_of(name)
 
     def members_of(self, name):
         for member in self.types[name]["members"]:
+            if member.get("given") is self.whole:
+                continue
             if member.get("spread"):
-                yield from self.members_of(member["kind"]["of"])
+                of = member["kind"]["of"]
+                for one in [of] if isinstance(of, str) else of:
+                    yield from self.members_of(one)
             else:
                 yield name, member
 
+    def alternatives_of(self, name):
+        """Keys of which an object has just one."""
+        if self.form_of(name, "one_key"):
+            yield [member["name"] for _, member in self.members_of(name)]
+        for member in self.types[name]["members"]:
+            either = member.get("spread") and member["kind"]["form"] == "either"
+            if either and member.get("given") is not self.whole:
+                yield [one["name"] for of in member["kind"]["of"] for _, one in self.members_of(of)]
+
     def object_of(self, name):
+        alternatives = list(self.alternatives_of(name))
         properties, required = {}, []
         for owner, member in self.members_of(name):
             properties[member["name"]] = {
@@ -150,7 +266,8 @@ class Writer:
                 **self.value(member, member["kind"]),
                 **TEXTS.get((owner, member["name"]), {}),
             }
-            if self.is_required(name, member):
+            either = any(member["name"] in keys for keys in alternatives)
+            if self.is_required(name, member) and not either:
                 required.append(member["name"])
         part = {
             "description": self.types[name]["about"],
@@ -159,14 +276,19 @@ class Writer:
             "required": required,
             "additionalProperties": False,
         }
-        if name in RULES and not self.whole:
-            part["allOf"] = RULES[name]
+        rules = [{"oneOf": [needed(key) for key in keys]} for keys in alternatives]
+        if not self.whole:
+            rules += RULES.get(name, [])
+        if rules:
+            part["allOf"] = rules
         return part
 
     def is_required(self, name, member):
         form = member["kind"]["form"]
         if self.whole and name not in SPARSE_IN_RESULTS:
             return not member.get("may") or form in ("maybe", "text")
+        if member.get("may_by_form"):
+            return False
         return not member.get("may") or (bool(member.get("filled")) and not member.get("lean"))
 
     def told(self, member):
@@ -177,7 +299,10 @@ class Writer:
         form = kind["form"]
         if form == "maybe":
             inner = self.value(member, kind["of"])
-            if not self.whole:
+            none = member.get("none")
+            if none not in (None, "null"):
+                return {"enum": [none, *inner["enum"]], "default": none}
+            if not self.whole and none is None:
                 return inner
             if "type" not in inner:  # a part, or one of several names
                 return {"oneOf": [{"type": "null"}, inner]}
@@ -186,16 +311,21 @@ class Writer:
             listed = {"type": "array", "items": self.value({**member, "filled": False}, kind["of"])}
             return {**listed, "minItems": 1} if member.get("filled") else listed
         if form == "value":
-            return self.reference(kind["of"])
+            part = self.reference(kind["of"])
+            names = self.form_of(kind["of"], "names")
+            return {"oneOf": [{"enum": names}, part]} if names else part
         if form == "choice":
-            return {"enum": kind["choices"]}
+            return {"enum": kind["choices"], **self.default(member)}
         if form == "truth":
-            return {"type": "boolean"}
+            return {"type": "boolean", **self.default(member)}
         if form == "text":
             none = self.whole and member.get("may")
             text = {"type": ["string", "null"] if none else "string"}
             return {**text, "minLength": 1} if member.get("filled") else text
         return self.numeric(member, kind)
+
+    def default(self, member):
+        return {} if self.whole or "made" not in member else {"default": member["made"]}
 
     def numeric(self, member, kind):
         whole = kind["form"] == "whole"
@@ -205,7 +335,7 @@ class Writer:
             value["minimum"] = number(low)
         if "high" in member:
             value["maximum"] = number(member["high"])
-        if "made" in member and not self.whole:
+        if "made" in member and not self.whole and (low is None or member["made"] >= low):
             value["default"] = number(member["made"])
         infinite = member.get("infinite")
         if infinite == "null":

@@ -52,9 +52,11 @@ void bind_fault(py::module_& m) {
       .has("high", &Fault::high, "most that is allowed, or None")
       .has("pointer", &Fault::pointer, "JSON pointer of the value in its file; or empty")
       .has("line", &Fault::line, "of the value in its file, from 1; 0: not from a file")
+      .has("contradicts", &Fault::contradicts, "what it does not go with, by name")
       .finish();
   using Parts = std::tuple<int, std::string, std::string, std::optional<double>, std::string,
-                           std::optional<double>, std::optional<double>, std::string, int>;
+                           std::optional<double>, std::optional<double>, std::string, int,
+                           std::vector<std::string>>;
   fault.def(py::pickle(
       [](const Fault& f) -> Parts {
         return {static_cast<int>(f.code),
@@ -65,7 +67,8 @@ void bind_fault(py::module_& m) {
                 f.low,
                 f.high,
                 f.pointer,
-                f.line};
+                f.line,
+                f.contradicts};
       },
       [](const Parts& parts) {
         return std::apply(

@@ -55,7 +55,10 @@ struct Kind {
   void* (*add)(void*) = nullptr;   ///< maybe, list: makes a new one, at the end, and returns it
   void (*clear)(void*) = nullptr;  ///< maybe, list: leaves none
   const Kind* (*held)(const void*) =
-      nullptr;  ///< either: the kind of what it holds, which is item(at, 0)
+      nullptr;                         ///< either: the kind of what it holds, which is item(at, 0)
+  std::span<const Kind* const> kinds;  ///< either: all that it may hold
+  void* (*choose)(void*,
+                  std::size_t) = nullptr;  ///< either: makes one of these kinds and returns it
 };
 
 /// One member of a value.
@@ -66,11 +69,12 @@ struct Member {
   double high = std::numeric_limits<double>::infinity();  ///< of a number, or each number of a list
   std::string_view unit;      ///< in messages; by default what the suffix of the name stands for
   std::string_view infinite;  ///< what stands for an infinite number in a file, as "rigid"
-  bool may = false;           ///< a file may leave it out: the value keeps its default
-  bool filled = false;  ///< a text or list that must not be empty; if lean, where a file has it
-  bool held = true;     ///< false: no file holds it
-  bool spread = false;  ///< of a value: its members stand in a file beside those of its owner
-  bool lean = false;    ///< a file of what one gives leaves it out where it is as in a new value
+  std::string_view none;  ///< of a maybe: what stands for none in a file that must say so, as "ask"
+  bool may = false;       ///< a file may leave it out: the value keeps its default
+  bool filled = false;    ///< a text or list that must not be empty; if lean, where a file has it
+  bool held = true;       ///< false: no file holds it
+  bool spread = false;    ///< of a value: its members stand in a file beside those of its owner
+  bool lean = false;      ///< a file of what one gives leaves it out where it is as in a new value
   const Kind* kind = nullptr;
   const void* (*in)(const void* owner) = nullptr;
 
@@ -94,6 +98,11 @@ struct Member {
   constexpr Member with_infinity(std::string_view text) const {
     Member changed = *this;
     changed.infinite = text;
+    return changed;
+  }
+  constexpr Member with_none(std::string_view text) const {
+    Member changed = *this;
+    changed.none = text;
     return changed;
   }
   /// With a kind of its own, as where a file names the members of its type differently: see kind_with.
@@ -256,9 +265,15 @@ struct Access<std::variant<Held...>> {
     ((found = found ? found : std::get_if<Held>(&as<Type>(at))), ...);
     return found;
   }
-  static const Kind* held(const void* at) {
-    constexpr const Kind* kinds[] = {&kind<Held>...};
-    return kinds[as<Type>(at).index()];
+  static constexpr const Kind* kinds[] = {&kind<Held>...};
+  static const Kind* held(const void* at) { return kinds[as<Type>(at).index()]; }
+  template <typename Chosen>
+  static void* made(void* at) {
+    return &as<Type>(at).template emplace<Chosen>();
+  }
+  static void* choose(void* at, std::size_t i) {
+    constexpr void* (*makers[])(void*) = {&made<Held>...};
+    return makers[i](at);
   }
 };
 
@@ -301,6 +316,8 @@ constexpr Kind kind_of() {
     k.whole = A::whole;
     k.item = A::item;
     k.held = A::held;
+    k.kinds = A::kinds;
+    k.choose = A::choose;
   } else {
     k.form = Form::value;
     k.described = A::described;

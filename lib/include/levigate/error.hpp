@@ -30,10 +30,11 @@ struct Fault {
   std::string message;   ///< all of it in words
   std::string quantity;  ///< what is wrong, by its name, as "area_cm2"
   std::optional<double> value;
-  std::string unit;                 ///< of value, low and high
-  std::optional<double> low, high;  ///< allowed range
-  std::string pointer;              ///< JSON pointer of the value in its file
-  int line = 0;                     ///< of the value in its file, from 1; 0: not from a file
+  std::string unit;                        ///< of value, low and high
+  std::optional<double> low, high;         ///< allowed range
+  std::string pointer;                     ///< JSON pointer of the value in its file
+  int line = 0;                            ///< of the value in its file, from 1; 0: not from a file
+  std::vector<std::string> contradicts{};  ///< what it does not go with, by name, as "max_ratio"
 
   friend bool operator==(const Fault&, const Fault&) = default;
 };
@@ -115,6 +116,14 @@ class BadInput : public Error {
   explicit BadInput(Fault fault) : Error(detail::coded(ErrorCode::bad_input, std::move(fault))) {}
   explicit BadInput(std::string message, std::string pointer = {}, int line = 0)
       : BadInput(placed_at(detail::told(std::move(message)), std::move(pointer), line)) {}
+  /// Of a quantity by its name, and those that it contradicts.
+  static BadInput of(std::string_view quantity, std::string message,
+                     std::vector<std::string> contradicts = {}) {
+    Fault fault = detail::told(std::move(message));
+    fault.quantity = quantity;
+    fault.contradicts = std::move(contradicts);
+    return BadInput(std::move(fault));
+  }
   /// Of at least two faults.
   explicit BadInput(std::vector<Fault> faults)
       : Error(ErrorCode::bad_input, message_of(faults), std::move(faults)) {}

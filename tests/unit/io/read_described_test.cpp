@@ -7,13 +7,18 @@ using namespace json_workshop;
 using testing::ElementsAre;
 using testing::HasSubstr;
 
-std::vector<Fault> faults_in(const std::string& text) {
+template <typename Read>
+std::vector<Fault> faults_of_file(Read read, const std::string& text) {
   try {
-    shop_from_json(text, "spoilt.json");
+    read(text, "spoilt.json");
   } catch (const Error& error) {
     return error.faults();
   }
   return {};
+}
+
+std::vector<Fault> faults_in(const std::string& text) {
+  return faults_of_file(shop_from_json, text);
 }
 
 std::vector<std::string> places(const std::vector<Fault>& faults) {
@@ -52,6 +57,56 @@ TEST(ReadDescribed, TellsEveryFaultOfAFileAtOnce) {
     EXPECT_THAT(fault.message,
                 HasSubstr(", line " + std::to_string(fault.line) + " of spoilt.json"));
   }
+}
+
+TEST(ReadDescribed, TellsEveryFaultOfAJobAtOnce) {
+  const std::vector<Fault> faults = faults_of_file(job_from_json, R"({
+  "format": "levigate.job/1",
+  "name": 7,
+  "coating": {"kind": "coating", "hardness_mpa": 130, "wear_coefficient": 0.02,
+    "refractive_index": 0.5, "cure": {"hard_cure_h": 200, "points": [[24, 60], [48], [0, "x"]]}},
+  "zones": [
+    {"name": "top", "area_cm2": 0, "block": "soft block",
+     "film": {"readings_um": [90], "gauge": "laser"}},
+    {"name": "side", "area_cm2": 90, "block": "foam pad", "peel_um": 30,
+     "film": {"coats": [{"dry_um": 40, "thinner": 0.1}, {"wet_um": 100}], "recoat_window_h": -1,
+       "mean_um": 80},
+     "start": {"scratched_by": "800"}},
+    {"name": "rim", "area_cm2": 20, "block": "foam pad", "edge_of": "lid", "levelled": true}
+  ],
+  "target": {"size_um": 8, "grade": "P650"},
+  "rules": {"overcut": 0, "max_ratio": 1.1},
+  "prefer": "minuets"
+})");
+  EXPECT_THAT(
+      places(faults),
+      ElementsAre(
+          "/name 3", "/coating/kind 4", "/coating/cure/points/1 5", "/coating/cure/points/2/1 5",
+          "/coating/cure/points/2 5", "/coating/refractive_index 5", "/zones/0/block 7",
+          "/zones/0/film/gauge 8", "/zones/0/area_cm2 7", "/zones/1/film/mean_um 11",
+          "/zones/1/film/coats/0/thinner 10", "/zones/1/film/coats/1 10", "/zones/1/film 10",
+          "/zones/1/film/recoat_window_h 10", "/zones/1/start/scratched_by 12",
+          "/zones/2/levelled 13", "/target/size_um 15", "/target/grade 15", "/rules/overcut 16",
+          "/rules/min_ratio 16", "/prefer 17", "/zones/0 7", "/zones/2/edge_of 13"));
+}
+
+TEST(ReadDescribed, TellsEveryFaultOfAStackAtOnce) {
+  const std::vector<Fault> faults = faults_of_file(stack_from_json, R"({
+  "format": "levigate.stack/1",
+  "bare_number": "FEPA",
+  "sheets": [
+    {"id": "", "label": "P400", "backing": "paper", "width_mm": 0, "height_mm": 280, "onhand": 2},
+    {"id": "bar", "label": "fine", "compound": {"size_um": 2, "worn_um": 3, "wear_share": 0.1}},
+    {"id": "pad", "label": "P3000", "size_um": 9, "compound": "fine", "block": "pad",
+     "wheel": {"rpm": 900}, "price": -1}
+  ]
+})");
+  std::vector<std::string> where;
+  for (const Fault& fault : faults) where.push_back(fault.pointer);
+  EXPECT_THAT(where, testing::IsSupersetOf(
+                         {"/bare_number", "/sheets/0/id", "/sheets/0/backing", "/sheets/0/width_mm",
+                          "/sheets/0/onhand", "/sheets/1/compound", "/sheets/2/size_um",
+                          "/sheets/2/block", "/sheets/2/wheel", "/sheets/2/price"}));
 }
 
 TEST(ReadDescribed, AMisspeltKeyIsNotTakenForAMissingOneToo) {

@@ -6,7 +6,8 @@
 #include "levigate/film/gauge_table.hpp"
 #include "levigate/io/entry.hpp"
 #include "levigate/io/formats.hpp"
-#include "levigate/io/work/keys.hpp"
+#include "levigate/io/work/forms.hpp"
+#include "levigate/io/work/read_described.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/work/entry_shape.hpp"
 #include "levigate/plan/job.hpp"
@@ -48,22 +49,17 @@ std::set<std::string> reader(std::span<const std::string_view> keys) {
   return {keys.begin(), keys.end()};
 }
 
-/// Keys that a file has of a value by its description.
-std::set<std::string> keys_by(const Description& description) {
-  std::set<std::string> keys;
-  for (const Member& member : description.members) {
-    if (member.spread) {
-      keys.merge(keys_by(member.kind->described()));
-    } else if (member.held) {
-      keys.emplace(member.name);
-    }
-  }
-  return keys;
+/// Keys of an object of this description, as the reader has them.
+std::set<std::string> keys_by(const Description& description, const detail::Style& style) {
+  std::vector<Fault> faults;
+  std::vector<std::string_view> keys;
+  detail::DescribedReader(style, faults).add_keys(description, keys);
+  return reader(keys);
 }
 
 template <typename Value>
 std::set<std::string> keys_by() {
-  return keys_by(description_of<Value>());
+  return keys_by(description_of<Value>(), detail::as_given);
 }
 
 template <typename Value>
@@ -75,37 +71,43 @@ std::set<std::string> file_keys() {
 
 TEST(Schema, KeysAreThoseOfTheReaders) {
   const Json stack = schema("stack");
-  EXPECT_EQ(properties(stack), reader(detail::stack_keys));
-  EXPECT_EQ(properties(stack["$defs"]["sheet"]), reader(detail::sheet_keys));
-  EXPECT_EQ(properties(stack["$defs"]["backing"]), reader(detail::backing_keys));
-  EXPECT_EQ(properties(stack["$defs"]["block"]), reader(detail::block_keys));
-  EXPECT_EQ(properties(stack["$defs"]["compound"]), reader(detail::compound_keys));
-  EXPECT_EQ(properties(stack["$defs"]["wheel"]), reader(detail::wheel_keys));
+  EXPECT_EQ(properties(stack), file_keys<Stack>());
+  EXPECT_EQ(properties(stack["$defs"]["sheet"]), keys_by<Sheet>());
+  EXPECT_EQ(properties(stack["$defs"]["backing"]), keys_by<Backing>());
+  EXPECT_EQ(properties(stack["$defs"]["block"]), keys_by<Block>());
+  EXPECT_EQ(properties(stack["$defs"]["compound"]), keys_by<Polish>());
+  EXPECT_EQ(properties(stack["$defs"]["wheel"]), keys_by<Wheel>());
   const Json job = schema("job");
-  EXPECT_EQ(properties(job), reader(detail::job_keys));
-  EXPECT_EQ(properties(job["$defs"]["coating"]), reader(detail::coating_keys));
-  EXPECT_EQ(properties(job["$defs"]["limits"]), reader(detail::limits_keys));
-  EXPECT_EQ(properties(job["$defs"]["zone"]), reader(detail::zone_keys));
-  EXPECT_EQ(properties(job["$defs"]["film"]), reader(detail::film_keys));
-  EXPECT_EQ(properties(job["$defs"]["start"]), reader(detail::start_keys));
-  EXPECT_EQ(properties(job["$defs"]["zone_start"]), reader(detail::zone_start_keys));
-  EXPECT_EQ(properties(job["$defs"]["target"]), reader(detail::target_keys));
-  EXPECT_EQ(properties(job["$defs"]["rules"]), reader(detail::rules_keys));
-  EXPECT_EQ(properties(job["$defs"]["defect"]), reader(detail::defect_keys));
-  EXPECT_EQ(properties(job["$defs"]["defect_readings"]), reader(detail::defect_reading_keys));
-  EXPECT_EQ(properties(job["$defs"]["gauge"]), reader(detail::gauge_keys));
-  EXPECT_EQ(properties(job["$defs"]["coat"]), reader(detail::coat_keys));
-  EXPECT_EQ(properties(job["$defs"]["cure"]), reader(detail::cure_keys));
-  EXPECT_EQ(properties(job["$defs"]["sheen"]), reader(detail::sheen_keys));
+  EXPECT_EQ(properties(job), file_keys<Job>());
+  EXPECT_EQ(properties(job["$defs"]["coating"]), keys_by<Coating>());
+  EXPECT_EQ(properties(job["$defs"]["limits"]), keys_by<WheelLimits>());
+  EXPECT_EQ(properties(job["$defs"]["zone"]), keys_by<Zone>());
+  std::set<std::string> film;
+  for (const Description* shape : detail::film_shapes())
+    film.merge(keys_by(*shape, detail::as_given));
+  EXPECT_EQ(properties(job["$defs"]["film"]), film);
+  EXPECT_EQ(properties(job["$defs"]["start"]), keys_by<detail::StartTold>());
+  EXPECT_EQ(properties(job["$defs"]["zone_start"]), keys_by<Carried>());
+  EXPECT_EQ(properties(job["$defs"]["target"]), keys_by<Target>());
+  EXPECT_EQ(properties(job["$defs"]["rules"]), keys_by<Rules>());
+  EXPECT_EQ(properties(job["$defs"]["defect"]), keys_by<Defect>());
+  EXPECT_EQ(properties(job["$defs"]["defect_readings"]), keys_by<detail::HeightReadings>());
+  EXPECT_EQ(properties(job["$defs"]["gauge"]), keys_by<Gauge>());
+  EXPECT_EQ(properties(job["$defs"]["coat"]), keys_by<Coat>());
+  EXPECT_EQ(properties(job["$defs"]["cure"]), keys_by<Cure>());
+  EXPECT_EQ(properties(job["$defs"]["sheen"]), keys_by<detail::SheenName>());
   EXPECT_EQ(job["$defs"]["block"], stack["$defs"]["block"]);
   const Json journal = schema("journal");
   EXPECT_EQ(properties(journal), file_keys<Entry>());
   EXPECT_EQ(properties(journal["$defs"]["mark"]), keys_by<Mark>());
   const Json shop = schema("shop");
+  const auto of_shop = [](const auto& described) {
+    return keys_by(described, detail::Style::sparse);
+  };
   EXPECT_EQ(properties(shop), file_keys<Shop>());
-  EXPECT_EQ(properties(shop["$defs"]["person"]), keys_by(described_pace<LearnedFactor>.whole()));
+  EXPECT_EQ(properties(shop["$defs"]["person"]), of_shop(described_pace<LearnedFactor>.whole()));
   EXPECT_EQ(properties(shop["$defs"]["rate"]), keys_by<LearnedPair>());
-  EXPECT_EQ(properties(shop["$defs"]["scratch"]), keys_by(described_scratch<LearnedPair>.whole()));
+  EXPECT_EQ(properties(shop["$defs"]["scratch"]), of_shop(described_scratch<LearnedPair>.whole()));
   EXPECT_EQ(properties(shop["$defs"]["film"]), keys_by<LearnedFilm>());
   EXPECT_EQ(properties(shop["$defs"]["noise"]), keys_by<LearnedNoise>());
 }
@@ -127,7 +129,7 @@ TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
   const Json parts = job["$defs"];
   for (const Json& gauge : {parts["defect_readings"]["properties"]["gauge"],
                             parts["film"]["oneOf"][1]["properties"]["gauge"],
-                            parts["film"]["oneOf"][3]["properties"]["gauge"]}) {
+                            parts["film"]["oneOf"][4]["properties"]["gauge"]}) {
     EXPECT_EQ(gauge["oneOf"][0]["enum"], names(gauge_table));
   }
   std::set<std::string> schemes, sheens;
@@ -278,10 +280,12 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   const Json& film = parts["film"]["oneOf"];
   checked += expect_ranges(job_from_json, film[0], document, Pointer("/zones/2/film"));
   checked += expect_ranges(job_from_json, film[2], document, Pointer("/zones/1/film"));
-  const Json& target = parts["target"]["oneOf"];
-  checked += expect_ranges(job_from_json, target[1], document, Pointer("/target"));
+  Json size = parts["target"], gloss = size;
+  size["properties"].erase("gloss_gu");
+  gloss["properties"].erase("size_um");
+  checked += expect_ranges(job_from_json, size, document, Pointer("/target"));
   document["target"] = {{"gloss_gu", 50}};
-  checked += expect_ranges(job_from_json, target[2], document, Pointer("/target"));
+  checked += expect_ranges(job_from_json, gloss, document, Pointer("/target"));
   EXPECT_EQ(checked, 3 + 9 + 4 + 5 + 3 + 1 + 1);
 
   document["age_h"] = 100;

@@ -53,8 +53,9 @@ inline constexpr auto described<Value> = describe<Value>(
 inline Film film_from_readings(std::span<const double> readings_um) {
   constexpr auto where = "film_from_readings";
   if (readings_um.size() < 2) {
-    throw BadInput("readings_um has " + std::to_string(readings_um.size()) +
-                   " entries, at least 2 are needed for a spread, in " + where);
+    throw BadInput::of("readings_um", "readings_um has " + std::to_string(readings_um.size()) +
+                                          " entries, at least 2 are needed for a spread, in " +
+                                          where);
   }
   const auto count = static_cast<double>(readings_um.size());
   double sum = 0;

@@ -15,9 +15,15 @@ namespace levigate::inline v0 {
 
 /// Accuracy of a film gauge, or of working the film out: fixed_um + share x reading.
 struct Gauge {
-  double fixed_um = 0;  ///< [um], 0 to 1000
-  double share = 0;     ///< (dimensionless), 0 to 1
+  double fixed_um = 0;
+  double share = 0;
 };
+
+template <std::same_as<Gauge> Value>
+inline constexpr auto described<Value> =
+    describe<Value>("Gauge", "Accuracy of a film gauge.",
+                    member<&Value::fixed_um>("fixed_um", Within{0, 1e3}, "whatever it reads"),
+                    member<&Value::share>("share", Within{0, 1}, "of the reading"));
 
 /// The gauge of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.

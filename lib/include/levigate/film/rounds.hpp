@@ -16,13 +16,25 @@ namespace levigate::inline v0 {
 
 /// One coat, by its wet film or by its dry film.
 struct Coat {
-  double wet_um = 0;               ///< as applied [um], 0 to 20 000
-  double volume_solids = 0;        ///< of the paint (dimensionless), 0 to 1
-  double thinner = 0;              ///< volume for one of paint (dimensionless), 0 to 10
-  std::optional<double> dry_um{};  ///< stands for the three above [um], 0 to 20 000
-  double shrink = 0;     ///< share of the dry film lost on full cure (dimensionless), 0 to 0.9
-  double applied_h = 0;  ///< since the first coat [h], 0 to 1e6
+  double wet_um = 0;
+  double volume_solids = 0;
+  double thinner = 0;
+  std::optional<double> dry_um{};
+  double shrink = 0;
+  double applied_h = 0;
 };
+
+template <std::same_as<Coat> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "Coat", "One coat, by its wet film or by its dry film.",
+    member<&Value::wet_um>("wet_um", Within{0, 2e4}, "as applied"),
+    member<&Value::volume_solids>("volume_solids", Within{0, 1},
+                                  "share of the paint's volume that stays"),
+    member<&Value::thinner>("thinner", Within{0, 10}, "volume for one of paint").optional(),
+    member<&Value::dry_um>("dry_um", Within{0, 2e4}, "in place of the three above"),
+    member<&Value::shrink>("shrink", Within{0, 0.9}, "share of the dry film lost on full cure")
+        .optional(),
+    member<&Value::applied_h>("applied_h", Within{0, 1e6}, "since the first coat").optional());
 
 /// Coats that fused into one film.
 struct Round {
@@ -49,7 +61,7 @@ struct Round {
 inline std::vector<Round> rounds(std::span<const Coat> coats, double recoat_window_h) {
   constexpr auto where = "rounds";
   detail::require_range(recoat_window_h, 0.0, 1e6, "recoat_window_h", "h", where);
-  if (coats.empty()) throw BadInput(std::string("coats is empty, in ") + where);
+  if (coats.empty()) throw BadInput::of("coats", std::string("coats is empty, in ") + where);
   std::vector<Round> found;
   for (std::size_t i = 0; i < coats.size(); ++i) {
     const Coat& coat = coats[i];
@@ -58,15 +70,17 @@ inline std::vector<Round> rounds(std::span<const Coat> coats, double recoat_wind
     detail::require_range(coat.applied_h, 0.0, 1e6, name + " applied_h", "h", where);
     if (coat.dry_um) {
       detail::require_range(*coat.dry_um, 0.0, 2e4, name + " dry_um", "um", where);
-      if (coat.wet_um != 0.0) throw BadInput(name + " has wet_um and dry_um, in " + where);
+      if (coat.wet_um != 0.0) {
+        throw BadInput::of("coats", name + " has wet_um and dry_um, in " + where);
+      }
     } else {
       detail::require_range(coat.wet_um, 0.0, 2e4, name + " wet_um", "um", where);
       detail::require_range(coat.volume_solids, 0.0, 1.0, name + " volume_solids", "", where);
       detail::require_range(coat.thinner, 0.0, 10.0, name + " thinner", "", where);
     }
     if (!found.empty() && coat.applied_h < found.back().last_h) {
-      throw BadInput(name + " was applied at " + detail::number_text(coat.applied_h) +
-                     " h, before the one above it in the list, in " + where);
+      throw BadInput::of("coats", name + " was applied at " + detail::number_text(coat.applied_h) +
+                                      " h, before the one above it in the list, in " + where);
     }
     if (found.empty() || coat.applied_h - found.back().last_h > recoat_window_h) {
       found.push_back({.first_h = coat.applied_h});

@@ -17,7 +17,7 @@ namespace levigate::inline v0 {
 /// @param file  its name for messages; may be empty
 /// @return      the stack
 /// Throws:    BadInput, with pointer and line, for text that is not of the format; OutOfRange for a number
-///            outside its range
+///            outside its range; BadInput for all faults at once where there are several
 /// Source:    data/schema/stack.schema.json
 Stack stack_from_json(std::string_view text, std::string_view file = "");
 
@@ -27,7 +27,8 @@ Stack stack_from_json(std::string_view text, std::string_view file = "");
 /// @param file  its name for messages; may be empty
 /// @return      the job
 /// Throws:    BadInput, with pointer and line, for text that is not of the format; OutOfRange for a number
-///            outside its range; UnknownGrade, AmbiguousLabel for a label in start or target
+///            outside its range; UnknownGrade, AmbiguousLabel for a label in start or target; BadInput for all
+///            faults at once where there are several
 /// Source:    data/schema/job.schema.json
 Job job_from_json(std::string_view text, std::string_view file = "");
 

@@ -59,13 +59,13 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::area_cm2>("area_cm2", Within{0.1, 1e6}, "to be sanded"),
     member<&Value::block>("block", "what presses and drives the paper"),
     member<&Value::film>("film", "of the last round; a coat needs it, a solid has none"),
-    member<&Value::edge>("edge", "where it is an edge and no flat"),
-    member<&Value::levelled>("levelled", "false: the levelling step passes it by").optional(),
     member<&Value::peel_um>("peel_um", Within{0, 1e4}, "orange peel as sprayed, peak to valley")
         .optional(),
     member<&Value::peel_wavelength_mm>("peel_wavelength_mm", Within{1e-3, 1e3},
                                        "from crest to crest of the peel")
         .optional(),
+    member<&Value::edge>("edge", "where it is an edge and no flat"),
+    member<&Value::levelled>("levelled", "false: the levelling step passes it by").optional(),
     member<&Value::below_um>("below_um", Within{0, 2e4}, "film of the rounds below the last one")
         .optional(),
     member<&Value::defects>("defects", "runs, sags, nibs, ridges: taken down before levelling")
@@ -130,10 +130,10 @@ inline constexpr auto described<Value> =
         member<&Value::scratched_by>("scratched_by",
                                      "grade whose scratches the work carries; none: as sprayed"),
         member<&Value::target>("target", "what ends the sequence"),
-        member<&Value::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured"),
-        member<&Value::cure>("cure", "by this coat's data sheet; none: the coating's own"),
         member<&Value::rules>("rules", "the rules of its plan").optional(),
-        member<&Value::prefer>("prefer", "what the plan is to be best in").optional())
+        member<&Value::prefer>("prefer", "what the plan is to be best in").optional(),
+        member<&Value::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured"),
+        member<&Value::cure>("cure", "by this coat's data sheet; none: the coating's own"))
         .rule(rule_by<&require_workable>);
 
 /// What a zone carries: its own state, else what the job starts with; none: as sprayed.

@@ -55,9 +55,11 @@ struct Polish {
 /// Throws: BadInput where its worn grain is larger than its fresh one.
 inline void require_worn(const Polish& polish, std::string_view where) {
   if (polish.worn_um <= polish.size_um) return;
-  throw BadInput("worn_um = " + detail::number_text(polish.worn_um) +
-                 " um is above the fresh size_um = " + detail::number_text(polish.size_um) +
-                 " um, in " + std::string(where));
+  throw BadInput::of("worn_um",
+                     "worn_um = " + detail::number_text(polish.worn_um) +
+                         " um is above the fresh size_um = " + detail::number_text(polish.size_um) +
+                         " um, in " + std::string(where),
+                     {"size_um"});
 }
 
 template <std::same_as<Polish> Value>
@@ -67,9 +69,9 @@ inline constexpr auto described<Value> =
         member<&Value::name>("name", "name of the profile, or the user's own").optional(),
         member<&Value::size_um>("size_um", Within{0.01, 100}, "median grain size as charged"),
         member<&Value::worn_um>("worn_um", Within{0.01, 100}, "the same, once broken down in use"),
+        member<&Value::reach>("reach", "what it takes out").flat(),
         member<&Value::wear_share>("wear_share", Within{1e-3, 1},
                                    "of the rate of held grain that its loose grain reaches"),
-        member<&Value::reach>("reach", "what it takes out").flat(),
         member<&Value::tool>("tool", "that carries it; none: the block of the zone").unwritten(),
         member<&Value::basis>("basis", "what its size rests on").unwritten())
         .rule(rule_by<&require_worn>);

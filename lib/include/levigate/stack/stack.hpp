@@ -29,7 +29,8 @@ template <std::same_as<Stack> Value>
 inline constexpr auto described<Value> =
     describe<Value>("Stack", "The paper on hand, in the order in which it is listed.",
                     member<&Value::bare_number>(
-                        "bare_number", "the system of labels that are a bare number; none: ask"),
+                        "bare_number", "the system of labels that are a bare number; none: ask")
+                        .with_none("ask"),
                     member<&Value::sheets>("sheets", "one entry a kind"))
         .rule(rule_by<&require_unlike_ids>);
 

@@ -39,9 +39,11 @@ inline StepFit fit_of(double coarse_um, double fine_um, const StepRule& rule) {
 /// Throws: BadInput unless min_ratio < max_ratio.
 inline void require_room(const StepRule& rule, std::string_view where) {
   if (rule.min_ratio < rule.max_ratio) return;
-  throw BadInput("min_ratio = " + detail::number_text(rule.min_ratio) +
-                 " must be below max_ratio = " + detail::number_text(rule.max_ratio) + ", in " +
-                 std::string(where));
+  throw BadInput::of("min_ratio",
+                     "min_ratio = " + detail::number_text(rule.min_ratio) +
+                         " must be below max_ratio = " + detail::number_text(rule.max_ratio) +
+                         ", in " + std::string(where),
+                     {"max_ratio"});
 }
 
 /// The two members, for this description and that of all rules.

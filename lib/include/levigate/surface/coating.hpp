@@ -40,9 +40,11 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::wear_coefficient>("wear_coefficient", Within{1e-6, 1}, "of two-body abrasion"),
     member<&Value::refractive_index>("refractive_index", Within{1.01, 4}, "of the surface"),
     member<&Value::two_part>("two_part", "whether it cures with an isocyanate hardener"),
-    member<&Value::redissolves>("redissolves", "whether a fresh coat melts the one below"),
-    member<&Value::cure>("cure", "how it cures"),
-    member<&Value::limits>("limits", "speed and heat that it stands from a wheel"));
+    member<&Value::redissolves>("redissolves", "whether a fresh coat melts the one below")
+        .with_none("null"),
+    member<&Value::cure>("cure", "how it cures").with_none("null"),
+    member<&Value::limits>("limits", "speed and heat that it stands from a wheel")
+        .with_none("null"));
 
 /// The coating of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.

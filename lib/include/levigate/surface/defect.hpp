@@ -56,9 +56,11 @@ namespace detail {
 /// Throws: BadInput where it is wider than long.
 inline void longer_than_wide(const Defect& defect, std::string_view where) {
   if (!(defect.width_mm > defect.length_mm)) return;
-  throw BadInput("width_mm = " + number_text(defect.width_mm) +
-                 " mm is more than length_mm = " + number_text(defect.length_mm) +
-                 " mm: the longer side is the length, in " + std::string(where));
+  throw BadInput::of("width_mm",
+                     "width_mm = " + number_text(defect.width_mm) +
+                         " mm is more than length_mm = " + number_text(defect.length_mm) +
+                         " mm: the longer side is the length, in " + std::string(where),
+                     {"length_mm"});
 }
 
 }  // namespace detail
@@ -96,10 +98,15 @@ inline double height_from_readings_um(double over_um, double beside_um, double u
   const double height = over_um - beside_um;
   const std::string readings = "over_um = " + detail::number_text(over_um) +
                                " um and beside_um = " + detail::number_text(beside_um) + " um";
-  if (height <= 0.0) throw BadInput(readings + " show nothing that stands proud, in " + where);
+  if (height <= 0.0) {
+    throw BadInput::of("over_um", readings + " show nothing that stands proud, in " + where,
+                       {"beside_um"});
+  }
   if (height < uncertainty_um) {
-    throw BadInput(readings + " differ by less than their uncertainty of " +
-                   detail::number_text(uncertainty_um) + " um, in " + where);
+    throw BadInput::of("over_um",
+                       readings + " differ by less than their uncertainty of " +
+                           detail::number_text(uncertainty_um) + " um, in " + where,
+                       {"beside_um"});
   }
   return height;
 }

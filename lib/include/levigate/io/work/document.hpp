@@ -114,6 +114,7 @@ class Node {
   bool is_text() const { return value_->is_string(); }
   bool is_null() const { return value_->is_null(); }
   bool is_array() const { return value_->is_array(); }
+  bool is_object() const { return value_->is_object(); }
   bool has(std::string_view key) const { return value_->contains(key); }
 
   [[noreturn]] void fail(const std::string& message) const { document_->fail(message, pointer_); }
@@ -195,8 +196,8 @@ class Node {
     }
   }
 
-  /// A fault of this value with its place: the one it names itself, else the member that its message opens with, where
-  /// this object has one of that name, else this value.
+  /// A fault of this value with its place: the one it names itself, else the member of its quantity, where this object has
+  /// it, else this value.
   Fault placed(Fault fault) const {
     const bool label =
         fault.code == ErrorCode::ambiguous_label || fault.code == ErrorCode::unknown_grade;
@@ -204,7 +205,7 @@ class Node {
       if (c >= 0 && c < 0x20) c = '?';  // of a name in the file; a zero byte would end what()
     }
     if (!fault.pointer.starts_with('/') || fault.pointer == pointer_)
-      fault.pointer = label ? pointer_ : member(fault.message);
+      fault.pointer = label ? pointer_ : member(fault.quantity);
     while (!fault.pointer.empty() && document_->line(fault.pointer) == 0)  // not in the file
       fault.pointer.erase(std::min(fault.pointer.rfind('/'), fault.pointer.size()));
     fault.line = document_->line(fault.pointer);
@@ -249,9 +250,9 @@ class Node {
          std::string(wanted));
   }
 
-  /// "area_cm2 = -1 cm2 is outside ..." belongs to the member area_cm2.
-  std::string member(std::string_view message) const {
-    const std::string_view name = message.substr(0, message.find_first_of(" ["));
+  /// Of "readings_um[2]" too.
+  std::string member(std::string_view quantity) const {
+    const std::string_view name = quantity.substr(0, quantity.find('['));
     return value_->is_object() && has(name) ? pointer_to(pointer_, name) : pointer_;
   }
 

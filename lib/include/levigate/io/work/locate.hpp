@@ -166,10 +166,12 @@ class SyntaxCheck final : public nlohmann::json_sax<OrderedJson> {
 
   bool parse_error(std::size_t byte, const std::string&,
                    const nlohmann::json::exception& error) override {
-    // "[json.exception.parse_error.101] parse error at line 1, column 2: syntax error while ..."
+    // "[json.exception.parse_error.101] parse error at line 1, column 2: syntax error while ...": its number and place are
+    // asked of the exception, and the reason stands behind them.
     std::string message = error.what();
-    if (const std::size_t tag = message.find("] "); tag < 64) message.erase(0, tag + 2);
-    if (message.starts_with("parse error")) message.erase(0, message.find(": ") + 2);
+    const bool placed = dynamic_cast<const nlohmann::json::parse_error*>(&error) != nullptr;
+    const std::string before = placed ? ": " : "." + std::to_string(error.id) + "] ";
+    message.erase(0, message.find(before) + before.size());
     fault = Fault{std::move(message), pointer(), byte > 0 ? byte - 1 : 0};
     return false;
   }

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <limits>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -25,32 +27,92 @@ inline constexpr std::size_t most_faults = 100;
 /// Walks a document by the description of what it should hold.
 class DescribedReader {
  public:
-  DescribedReader(Style style, std::vector<Fault>& faults) : style_(style), faults_(&faults) {}
+  DescribedReader(const Style& style, std::vector<Fault>& faults)
+      : style_(style), forms_(style.forms()), faults_(&faults) {}
 
   /// A value in its form, or as an object. `named` is the nearest name around it, as " ('top')".
   void value(const Description& description, const Node& node, void* at, const std::string& named) {
-    const FileForm* form = style_ == Style::sparse ? form_of(description) : nullptr;
-    if (form) {
+    const FileForm* form = forms_.of(description);
+    if (form && form->read) {
       attempt([&] { form->read(*this, node, at, named); });
+    } else if (form && !form->pair.empty()) {
+      attempt([&] { pair(description, node, at, named); });
+    } else if (form && form->take && node.is_text()) {
+      attempt([&] { node.placed([&] { form->take(node.text(), at); }); });
     } else {
       object(description, node, at, named);
     }
   }
 
-  /// An object with the members of a description and, beside them, keys that somebody else reads. `wanted` says what
-  /// may stand here.
-  void object(const Description& description, const Node& node, void* at, const std::string& named,
-              std::vector<std::string_view> keys = {}, std::string_view wanted = "an object") {
-    if (!attempt([&] { node.require_object(wanted); })) return;
-    const std::size_t broken = broken_;
-    std::vector<std::string_view> meant;  // by keys that are not known
+  /// An object with the members of a description and, beside them, keys that somebody else reads.
+  /// False: something is wrong with it.
+  bool object(const Description& description, const Node& node, void* at, const std::string& named,
+              std::vector<std::string_view> keys = {}) {
+    const FileForm* form = forms_.of(description);
+    const auto wanted = form && form->take ? "the name of a profile, or an object" : "an object";
+    if (!attempt([&] { node.require_object(wanted); })) return false;
+    const std::size_t broken = broken_, before = faults_->size();
+    const std::size_t others = keys.size();
     add_keys(description, keys);
+    std::vector<std::string_view> meant;
     for (const std::string& key : node.unknown_keys(keys)) {
-      if (full()) return;
+      if (full()) return false;
       meant.push_back(nearest_name(key, keys));
       attempt([&] { node.fail_unknown(key, keys); });
     }
-    members(description, node, at, named, meant, broken);
+    meant_.swap(meant);
+    if (form && form->one_key && meant_.empty())
+      attempt([&] { require_one_of(node, std::span(keys).subspan(others)); });
+    if (form && form->begin) attempt([&] { form->begin(node, at); });
+    members(description, node, at, named, broken);
+    meant_.swap(meant);
+    return broken_ == broken && faults_->size() == before;
+  }
+
+  /// Members of a value that is not the whole object. False: something is wrong with them.
+  bool beside(const Description& description, const Node& node, void* at,
+              const std::string& named) {
+    const std::size_t broken = broken_, before = faults_->size();
+    members(description, node, at, named, broken);
+    return broken_ == broken && faults_->size() == before;
+  }
+
+  /// To be called where what is wrong with a part leaves nothing to make the value of: no rule is asked of it then.
+  void unmade() { ++broken_; }
+
+  /// Whether the object here has a key that may have meant another.
+  bool misspelt() const { return !meant_.empty(); }
+
+  /// That an object has this key. One that is misspelt is not missing too.
+  void require(const Description& description, const Node& node, std::string_view key) {
+    std::vector<std::string_view> keys;
+    add_keys(description, keys);
+    for (const std::string& other : node.unknown_keys(keys)) {
+      if (nearest_name(other, keys) == key) return;
+    }
+    attempt([&] { node.at(key); });
+  }
+
+  /// Keys of an object of this description.
+  void add_keys(const Description& description, std::vector<std::string_view>& keys) const {
+    const auto add_after = [&](std::string_view member) {
+      for (const FileKeys* more : forms_.after(description, member)) add_keys(*more->keys, keys);
+    };
+    add_after("");
+    for (const Member& member : description.members) {
+      if (!forms_.holds(description, member)) continue;
+      if (!member.spread) {
+        keys.push_back(member.name);
+      } else if (member.kind->form == Form::value) {
+        add_keys(member.kind->described(), keys);
+      } else {
+        for (const Kind* kind : member.kind->kinds) add_keys(kind->described(), keys);
+      }
+      add_after(member.name);
+    }
+    for (const SaidKey& one : said_keys()) {
+      if (one.of == &description) keys.push_back(one.key);
+    }
   }
 
   /// Runs work that throws, and keeps what is wrong. False: something was.
@@ -67,59 +129,127 @@ class DescribedReader {
   }
 
  private:
-  static void add_keys(const Description& description, std::vector<std::string_view>& keys) {
-    for (const Member& member : description.members) {
-      if (member.spread) {
-        add_keys(member.kind->described(), keys);
-      } else if (member.held) {
-        keys.push_back(member.name);
+  static void require_one_of(const Node& node, std::span<const std::string_view> keys) {
+    std::string_view found;
+    for (const std::string_view key : keys) {
+      if (!node.has(key)) continue;
+      if (!found.empty()) {
+        node.at(key).fail(std::string(key) + " does not go with " + std::string(found) +
+                          ": one of them is wanted");
       }
+      found = key;
     }
-    for (const SaidKey& one : said_keys()) {
-      if (one.of == &description) keys.push_back(one.key);
-    }
+    if (found.empty()) node.fail("one is wanted of " + names_text(keys));
   }
 
   /// Reads the members, then looks at their ranges, then at the rule: this only where all of it could be read. Of a member that
   /// is out of its range, no rule has more to say.
   /// `broken` is what was before this value.
   void members(const Description& description, const Node& node, void* at, const std::string& named,
-               const std::vector<std::string_view>& meant, std::size_t broken) {
-    std::vector<const Member*> have;
+               std::size_t broken) {
+    const FileForm* form = forms_.of(description);
+    const std::size_t first = faults_->size();
+    std::vector<const Member*> have, by_form;
+    const auto read_after = [&](std::string_view member) {
+      for (const FileKeys* keys : forms_.after(description, member))
+        attempt([&] { keys->read(*this, node, at, FaultWalk::named_in(description, at, named)); });
+    };
+    read_after("");
     for (const Member& member : description.members) {
-      if (!member.held) continue;
-      void* inside = member.in_mutable(at);
+      if (!forms_.holds(description, member)) continue;
       const std::size_t before = broken_;
-      const std::string here = FaultWalk::named_in(description, at, named);
-      if (member.spread) {
-        members(member.kind->described(), node, inside, here, meant, broken_);
-      } else if (const auto child = node.find(member.name)) {
-        held(member, *member.kind, *child, inside, here);
-        if (broken_ == before) have.push_back(&member);
-        if (member.filled && member.lean && left_out(description, member, inside))
-          attempt([&] { child->fail(std::string(member.name) + " is empty"); });
+      const bool there = one(description, member, node, at, named);
+      if (there && broken_ == before) have.push_back(&member);
+      if (there || member.spread) {
+        // read, or a fault of its own
       } else if (member.may) {
         have.push_back(&member);  // as it is made
+      } else if (form && form->may && form->may(&node, member.name)) {
+        by_form.push_back(&member);
+      } else if (std::find(meant_.begin(), meant_.end(), member.name) == meant_.end()) {
+        attempt([&] { node.fail(std::string(member.name) + " is missing"); });
       } else {
-        if (std::find(meant.begin(), meant.end(), member.name) == meant.end())
-          attempt([&] { node.fail(std::string(member.name) + " is missing"); });
+        unmade();
       }
+      read_after(member.name);
     }
+    if (form && form->settle) attempt([&] { form->settle(*this, node, at); });
     const std::string here = FaultWalk::named_in(description, at, named);
     std::vector<Fault> wrong;
     FaultWalk walk(wrong, false);
-    for (const Member* member : have) walk.one(*member, member->in(at), node.pointer(), here);
-    for (Fault& fault : wrong) fault = node.placed(std::move(fault));
-    if (broken_ == broken) {
-      const std::string where = place(description, node) + here;
-      for (Fault& fault : FaultWalk::by_rule(description, at, where, wrong, wrong.empty())) {
-        if (!fault.pointer.empty()) fault.pointer.insert(0, node.pointer());
-        fault = node.placed(std::move(fault));
-        const auto same_place = [&](const Fault& other) { return other.pointer == fault.pointer; };
-        if (std::none_of(wrong.begin(), wrong.end(), same_place)) wrong.push_back(fault);
-      }
+    const auto look_at = [&](const std::vector<const Member*>& members) {
+      for (const Member* member : members) walk.one(*member, member->in(at), node.pointer(), here);
+    };
+    look_at(have);
+    if (wrong.empty() && broken_ == broken) look_at(by_form);
+    for (const Fault& fault : wrong) add(node.placed(fault));
+    if (broken_ != broken) return;
+    const std::string where = place(description, node) + here;
+    const std::vector<Fault> known(faults_->begin() + static_cast<std::ptrdiff_t>(first),
+                                   faults_->end());
+    for (Fault& fault : FaultWalk::by_rule(description, at, where, known, known.empty())) {
+      if (!fault.pointer.empty()) fault.pointer.insert(0, node.pointer());
+      fault = node.placed(std::move(fault));
+      const auto same_place = [&](const Fault& other) { return other.pointer == fault.pointer; };
+      if (std::none_of(known.begin(), known.end(), same_place)) add(fault);
     }
-    for (const Fault& fault : wrong) add(fault);
+  }
+
+  /// One member, where the object has it. False: it has not.
+  bool one(const Description& description, const Member& member, const Node& node, void* at,
+           const std::string& named) {
+    void* inside = member.in_mutable(at);
+    const std::string here = FaultWalk::named_in(description, at, named);
+    if (member.spread) {
+      spread(member, node, inside, here);
+      return false;
+    }
+    const auto child = node.find(member.name);
+    if (!child) return false;
+    held(member, *member.kind, *child, inside, here);
+    if (member.filled && member.lean && left_out(description, member, inside))
+      attempt([&] { child->fail(std::string(member.name) + " is empty"); });
+    return true;
+  }
+
+  /// A value whose members stand beside those of its owner: of several kinds, that of which a key is there.
+  void spread(const Member& member, const Node& node, void* at, const std::string& named) {
+    if (member.kind->form == Form::value)
+      return members(member.kind->described(), node, at, named, broken_);
+    std::vector<std::string_view> all;
+    std::vector<std::size_t> found;
+    bool misspelt = false;
+    for (std::size_t i = 0; i < member.kind->kinds.size(); ++i) {
+      std::vector<std::string_view> keys;
+      add_keys(member.kind->kinds[i]->described(), keys);
+      const auto is_there = [&](std::string_view key) { return node.has(key); };
+      if (std::any_of(keys.begin(), keys.end(), is_there)) found.push_back(i);
+      misspelt = misspelt || std::find_first_of(keys.begin(), keys.end(), meant_.begin(),
+                                                meant_.end()) != keys.end();
+      all.insert(all.end(), keys.begin(), keys.end());
+    }
+    if (found.size() == 1) {
+      members(member.kind->kinds[found[0]]->described(), node, member.kind->choose(at, found[0]),
+              named, broken_);
+    } else if (!misspelt || !found.empty()) {
+      attempt([&] { node.fail("one is wanted of " + names_text(all)); });
+    }
+  }
+
+  /// An array of the values of all members.
+  void pair(const Description& description, const Node& node, void* at, const std::string& named) {
+    const std::vector<Node> items = node.items();
+    if (items.size() != description.members.size())
+      node.fail(std::string(forms_.of(description)->pair));
+    std::vector<Fault> wrong;
+    FaultWalk walk(wrong, false);
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      const Member& member = description.members[i];
+      const std::size_t before = broken_;
+      held(member, *member.kind, items[i], member.in_mutable(at), named);
+      if (broken_ == before) walk.one(member, member.in(at), node.pointer(), named);
+    }
+    for (const Fault& fault : wrong) add(node.placed(fault));
   }
 
   /// A place for messages; at the root, what a file of it is called.
@@ -140,21 +270,23 @@ class DescribedReader {
       case Form::truth: attempt([&] { kind.set_whole(at, node.boolean() ? 1 : 0); }); break;
       case Form::text:
         attempt([&] {
-          const bool none = style_ == Style::whole && member.may && node.is_null();
+          const bool none = style_.full && member.may && node.is_null();
           kind.set_text(at, none ? std::string() : node.text());
         });
         break;
       case Form::choice:
         attempt([&] {
           std::vector<std::string_view> known;
+          if (said_as_text(member.none)) known.push_back(member.none);
+          const std::size_t before = known.size();
           for (std::size_t i = 0; i < kind.size(at); ++i) known.push_back(kind.choice(i));
-          kind.set_whole(at, static_cast<std::int64_t>(node.one_of(known, member.name)));
+          kind.set_whole(at, static_cast<std::int64_t>(node.one_of(known, member.name) - before));
         });
         break;
       case Form::value: value(kind.described(), node, at, named); break;
       case Form::maybe:
         kind.clear(at);
-        if (style_ == Style::whole && node.is_null()) break;
+        if (says_none(member, node)) break;
         held(member, *kind.of, node, kind.add(at), named);
         break;
       case Form::list:
@@ -168,6 +300,11 @@ class DescribedReader {
         break;
       case Form::either: break;  // a type that holds one has a form of its own
     }
+  }
+
+  bool says_none(const Member& member, const Node& node) const {
+    if (said_as_text(member.none)) return node.is_text() && node.text() == member.none;
+    return node.is_null() && (style_.full || member.none == null_text);
   }
 
   static double number(const Member& member, const Node& node) {
@@ -197,8 +334,10 @@ class DescribedReader {
   bool full() const { return faults_->size() >= most_faults; }
 
   Style style_;
+  const FileForms& forms_;
   std::vector<Fault>* faults_;
-  std::size_t broken_ = 0;  ///< things that could not be read
+  std::vector<std::string_view> meant_;  ///< by keys of the object here that are not known
+  std::size_t broken_ = 0;               ///< things that could not be read
 };
 
 inline void require_format(const Node& root, std::string_view wanted) {
@@ -211,7 +350,7 @@ inline void require_format(const Node& root, std::string_view wanted) {
 }
 
 inline void read_file_text(std::string_view text, std::string_view file, std::string_view format,
-                           const Description& description, void* value, Style style,
+                           const Description& description, void* value, const Style& style,
                            int first_line) {
   const Document document(text, file, first_line);
   const Node root(document);

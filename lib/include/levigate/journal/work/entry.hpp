@@ -64,8 +64,9 @@ inline void require_shape(const Entry& entry, std::string_view where) {
     const bool needed = among(shape.needs, name);
     const bool may = needed || among(shape.may, name) || name == "text";
     if (given ? may : !needed) continue;
-    throw BadInput(std::string(name) + (given ? " does not go with " : " is missing with ") + kind +
-                   ", in " + std::string(where));
+    throw BadInput::of(name, std::string(name) +
+                                 (given ? " does not go with " : " is missing with ") + kind +
+                                 ", in " + std::string(where));
   }
   if (entry.kind == EntryKind::scratch_read &&
       entry.width_um.has_value() == entry.ra_um.has_value()) {
@@ -85,11 +86,11 @@ LEVIGATE_WORK void detail::of_one_kind(const Entry& entry, std::string_view wher
       {"text", entry.text},
       {"mark: zone", entry.mark ? std::string_view(entry.mark->zone) : ""}};
   for (const auto& [name, text] : texts) {
-    if (!is_utf8(text)) throw BadInput(std::string(name) + " is not UTF-8" + in);
+    if (!is_utf8(text)) throw BadInput::of(name, std::string(name) + " is not UTF-8" + in);
   }
   if (const std::string fault = moment_fault(entry.at); !fault.empty()) {
-    throw BadInput("at is " + detail::quoted(entry.at) +
-                   ", wanted a date and time of RFC 3339: " + fault + in);
+    throw BadInput::of("at", "at is " + detail::quoted(entry.at) +
+                                 ", wanted a date and time of RFC 3339: " + fault + in);
   }
   require_shape(entry, where);
 }

@@ -25,9 +25,11 @@ LEVIGATE_WORK LearnedFactor untaught_person() { return prior_factor(duty_varianc
 inline void require_between(const LearnedFactor& learned, std::string_view factor,
                             std::string_view where) {
   if (learned.low <= learned.factor && learned.factor <= learned.high) return;
-  throw BadInput(std::string(factor) + " = " + number_text(learned.factor) +
-                 " is not between low = " + number_text(learned.low) +
-                 " and high = " + number_text(learned.high) + ", in " + std::string(where));
+  throw BadInput::of(factor,
+                     std::string(factor) + " = " + number_text(learned.factor) +
+                         " is not between low = " + number_text(learned.low) +
+                         " and high = " + number_text(learned.high) + ", in " + std::string(where),
+                     {"low", "high"});
 }
 
 LEVIGATE_WORK void factor_between(const LearnedFactor& learned, std::string_view where) {
@@ -40,9 +42,12 @@ LEVIGATE_WORK void pace_between(const LearnedFactor& learned, std::string_view w
 
 LEVIGATE_WORK void offset_between(const LearnedFilm& film, std::string_view where) {
   if (film.low_um <= film.offset_um && film.offset_um <= film.high_um) return;
-  throw BadInput("offset_um = " + number_text(film.offset_um) + " um is not between low_um = " +
-                 number_text(film.low_um) + " um and high_um = " + number_text(film.high_um) +
-                 " um, in " + std::string(where));
+  throw BadInput::of("offset_um",
+                     "offset_um = " + number_text(film.offset_um) +
+                         " um is not between low_um = " + number_text(film.low_um) +
+                         " um and high_um = " + number_text(film.high_um) + " um, in " +
+                         std::string(where),
+                     {"low_um", "high_um"});
 }
 
 /// Throws: BadInput where correlations are too many or too few, or cannot all hold at once.

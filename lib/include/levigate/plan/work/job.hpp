@@ -42,10 +42,13 @@ inline void require_film(const Job& job, const Zone& zone, const std::string& pl
   }
   if (!zone.film) throw BadInput("film is missing: a coat needs it, in " + place, pointer);
   if (zone.film->mean_um <= job.rules.reserve_um) {
-    throw BadInput("film mean_um = " + number_text(zone.film->mean_um) +
+    Fault fault = told("film mean_um = " + number_text(zone.film->mean_um) +
                        " um is not above reserve_um = " + number_text(job.rules.reserve_um) +
-                       " um: nothing may be removed, in " + place,
-                   pointer + "/film");
+                       " um: nothing may be removed, in " + place);
+    fault.quantity = "mean_um";
+    fault.contradicts = {"reserve_um"};
+    fault.pointer = pointer + "/film";
+    throw BadInput(std::move(fault));
   }
 }
 

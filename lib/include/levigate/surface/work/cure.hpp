@@ -45,10 +45,12 @@ LEVIGATE_WORK void require_hardening(const Cure& cure, std::string_view where) {
     const HardnessPoint& point = cure.points[i];
     const HardnessPoint& before = cure.points[i - 1];
     if (point.hours > before.hours && point.hardness_mpa >= before.hardness_mpa) continue;
-    throw BadInput("points[" + std::to_string(i) + "], " + detail::number_text(point.hours) +
-                   " h and " + detail::number_text(point.hardness_mpa) +
-                   " MPa, must be older and not softer than the one before, in " +
-                   std::string(where));
+    throw BadInput::of("points",
+                       "points[" + std::to_string(i) + "], " + detail::number_text(point.hours) +
+                           " h and " + detail::number_text(point.hardness_mpa) +
+                           " MPa, must be older and not softer than the one before, in " +
+                           std::string(where),
+                       {"hours", "hardness_mpa"});
   }
 }
 

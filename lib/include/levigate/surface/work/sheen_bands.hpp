@@ -27,7 +27,9 @@ LEVIGATE_WORK const SheenBand& band_named(std::string_view scheme, std::string_v
     if (band.name == name) return band;
     names.push_back(band.name);
   }
-  if (names.empty()) throw BadInput(detail::unknown_name_text("scheme", scheme, schemes));
+  if (names.empty()) {
+    throw BadInput::of("scheme", detail::unknown_name_text("scheme", scheme, schemes));
+  }
   throw BadInput(detail::unknown_name_text("sheen of scheme " + std::string(scheme), name, names));
 }
 

@@ -1,0 +1,286 @@
+// The film of a zone in a file: its mean and spread, a gauge's readings, or coats. And heights from readings.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "levigate/describe.hpp"
+#include "levigate/film/film.hpp"
+#include "levigate/film/gauge.hpp"
+#include "levigate/film/rounds.hpp"
+#include "levigate/io/work/document.hpp"
+#include "levigate/io/work/file_keys.hpp"
+#include "levigate/io/work/form.hpp"
+#include "levigate/io/work/read_described.hpp"
+#include "levigate/surface/defect.hpp"
+
+namespace levigate::inline v0 {
+
+namespace detail {
+
+/// The film of the last round, and what lies below it.
+struct LaidFilm {
+  Film film;
+  double below_um = 0;
+};
+
+struct FilmOfReadings {
+  std::vector<double> readings_um;
+  std::optional<Gauge> gauge;
+};
+
+struct FilmOfEqualCoats {
+  int coats = 0;
+  double dry_um_per_coat = 0;
+  double sd_um = 0;
+};
+
+struct FilmOfCoats {
+  std::vector<Coat> coats;
+  double recoat_window_h = 0;
+  double sd_um = 0;
+};
+
+struct FilmOfCoatsRead {
+  std::vector<Coat> coats;
+  double recoat_window_h = 0;
+  std::vector<double> readings_um;
+  std::optional<Gauge> gauge;
+};
+
+struct HeightReadings {
+  double over_um = 0;
+  double beside_um = 0;
+  std::optional<Gauge> gauge;
+};
+
+/// Keys of a defect.
+struct DefectReadings {
+  std::optional<HeightReadings> readings;
+};
+
+inline constexpr Within any_film_um{0, 2e4};
+inline constexpr Within any_window_h{0, 1e6};
+inline constexpr std::string_view about_gauge = "its accuracy; none: exact";
+inline constexpr std::string_view about_window =
+    "longest wait in which a coat fuses with the one before";
+
+}  // namespace detail
+
+template <std::same_as<detail::LaidFilm> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "LaidFilm", "Dry film of the last round of coats in a zone, in one of its forms.",
+    member<&Value::film>("film", "of the last round").flat(),
+    member<&Value::below_um>("below_um", "film of the rounds below").unwritten());
+
+template <std::same_as<detail::FilmOfReadings> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "FilmOfReadings", "A gauge's readings.",
+    member<&Value::readings_um>("readings_um", detail::any_film_um, "at independent spots"),
+    member<&Value::gauge>("gauge", detail::about_gauge));
+
+template <std::same_as<detail::FilmOfEqualCoats> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "FilmOfEqualCoats", "Equal coats.",
+    member<&Value::coats>("coats", Within{1, 1000}, "of the round"),
+    member<&Value::dry_um_per_coat>("dry_um_per_coat", Within{0, 2000}, "dry film of a coat")
+        .in_unit("um"),
+    detail::member_as<&Value::sd_um, Film>("sd_um"));
+
+template <std::same_as<detail::FilmOfCoats> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "FilmOfCoats", "Coats one by one, in rounds.",
+    member<&Value::coats>("coats", "in order").not_empty(),
+    member<&Value::recoat_window_h>("recoat_window_h", detail::any_window_h, detail::about_window),
+    detail::member_as<&Value::sd_um, Film>("sd_um"));
+
+template <std::same_as<detail::FilmOfCoatsRead> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "FilmOfCoatsRead", "Coats one by one, and readings through all rounds that agree with them.",
+    member<&Value::coats>("coats", "in order").not_empty(),
+    member<&Value::recoat_window_h>("recoat_window_h", detail::any_window_h, detail::about_window),
+    member<&Value::readings_um>("readings_um", detail::any_film_um, "at independent spots"),
+    member<&Value::gauge>("gauge", detail::about_gauge));
+
+template <std::same_as<detail::HeightReadings> Value>
+inline constexpr auto described<Value> =
+    describe<Value>("HeightReadings", "A gauge's two readings, which give a height.",
+                    member<&Value::over_um>("over_um", detail::any_film_um, "on its top"),
+                    member<&Value::beside_um>("beside_um", detail::any_film_um, "beside it"),
+                    member<&Value::gauge>("gauge", detail::about_gauge));
+
+template <std::same_as<detail::DefectReadings> Value>
+inline constexpr auto described<Value> =
+    describe<Value>("DefectReadings", "Keys of a defect.",
+                    member<&Value::readings>("readings", "two readings, in place of height_um"));
+
+namespace detail {
+
+inline LaidFilm laid(const Film& film, const Node&) { return {film}; }
+
+inline LaidFilm laid(const FilmOfReadings& told, const Node&) {
+  return {film_from_gauge(told.readings_um, told.gauge.value_or(Gauge{}))};
+}
+
+inline LaidFilm laid(const FilmOfEqualCoats& told, const Node&) {
+  return {film_from_coats(told.coats, told.dry_um_per_coat, told.sd_um)};
+}
+
+inline double below_last_um(const std::vector<Round>& all) {
+  double below_um = 0;
+  for (std::size_t i = 0; i + 1 < all.size(); ++i) below_um += all[i].dry_um;
+  return below_um;
+}
+
+/// Coats are known as well as a film that is worked out from a wet comb.
+inline double uncertainty_of_coats_um(double film_um) {
+  return uncertainty_um(gauge_named("wet comb"), film_um);
+}
+
+inline LaidFilm laid(const FilmOfCoats& told, const Node&) {
+  const std::vector<Round> all = rounds(told.coats, told.recoat_window_h);
+  return {film_of_last_round(all, told.sd_um, uncertainty_of_coats_um(all.back().dry_um)),
+          below_last_um(all)};
+}
+
+/// Readings see every round: they must agree with the sum, and where they do they stand above it.
+inline LaidFilm laid(const FilmOfCoatsRead& told, const Node& node) {
+  const std::vector<Round> all = rounds(told.coats, told.recoat_window_h);
+  const double below_um = below_last_um(all);
+  Film film = film_from_gauge(told.readings_um, told.gauge.value_or(Gauge{}));
+  const double total_um = below_um + all.back().dry_um;
+  const Agreement agreement = agrees({total_um, 0, uncertainty_of_coats_um(total_um)}, film);
+  if (agreement.contradicts) node.at("readings_um").fail("readings_um: " + agreement.text);
+  if (below_um > 0.0) {
+    film.mean_um = std::max(0.0, film.mean_um - below_um);
+    film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_of_coats_um(below_um));
+  }
+  return {film, below_um};
+}
+
+inline std::vector<const Description*> film_shapes() {
+  return {&description_of<Film>(), &description_of<FilmOfReadings>(),
+          &description_of<FilmOfEqualCoats>(), &description_of<FilmOfCoats>(),
+          &description_of<FilmOfCoatsRead>()};
+}
+
+/// Keys of all shapes, each once.
+inline std::vector<std::string_view> film_file_keys(const DescribedReader& reader) {
+  std::vector<std::string_view> keys, all;
+  for (const Description* shape : film_shapes()) reader.add_keys(*shape, all);
+  for (const std::string_view key : all) {
+    if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+  }
+  return keys;
+}
+
+/// A film of one shape. Keys of the others do not go with it.
+inline bool read_shape(DescribedReader& reader, const Description& shape, const Node& node,
+                       void* at, const std::string& named) {
+  std::vector<std::string_view> own;
+  reader.add_keys(shape, own);
+  const std::vector<std::string_view> all = film_file_keys(reader);
+  bool sound = true;
+  for (const std::string_view key : all) {
+    if (!node.has(key) || std::find(own.begin(), own.end(), key) != own.end()) continue;
+    sound = reader.attempt([&] {
+      node.at(key).fail(
+          std::string(key) + " does not go with " + std::string(own.front()) +
+          ": film is given in one of its forms, mean_um with sd_um, or readings_um, or "
+          "coats with dry_um_per_coat and sd_um, or an array of coats with recoat_window_h");
+    });
+  }
+  return reader.object(shape, node, at, named, all) && sound;
+}
+
+template <typename Shape>
+void read_laid(DescribedReader& reader, const Node& node, void* film, const std::string& named) {
+  Shape shape{};
+  if (read_shape(reader, description_of<Shape>(), node, &shape, named)) {
+    as<LaidFilm>(film) = node.placed([&] { return laid(shape, node); });
+  } else {
+    reader.unmade();
+  }
+}
+
+/// Throws: BadInput for a film of no form, or for a key that may have meant one
+[[noreturn]] inline void tell_no_form(DescribedReader& reader, const Node& node) {
+  const std::vector<std::string_view> keys = film_file_keys(reader);
+  for (const std::string& key : node.unknown_keys(keys)) node.fail_unknown(key, keys);
+  node.fail("film is missing one of mean_um, readings_um and coats");
+}
+
+inline void read_film(DescribedReader& reader, const Node& node, void* film,
+                      const std::string& named) {
+  node.require_object("an object");
+  const bool readings = node.has("readings_um"), coats = node.has("coats");
+  if (coats && node.at("coats").is_array()) {
+    const auto read = readings ? read_laid<FilmOfCoatsRead> : read_laid<FilmOfCoats>;
+    return read(reader, node, film, named);
+  }
+  if (readings) return read_laid<FilmOfReadings>(reader, node, film, named);
+  if (coats) return read_laid<FilmOfEqualCoats>(reader, node, film, named);
+  if (!node.has("mean_um")) tell_no_form(reader, node);
+  read_laid<Film>(reader, node, film, named);
+}
+
+inline FileForm film_form() {
+  return {.of = &description_of<LaidFilm>(), .shapes = film_shapes, .read = read_film};
+}
+
+inline bool of_wet_film(std::string_view member) {
+  return member == "wet_um" || member == "volume_solids" || member == "thinner";
+}
+
+inline FileForm coat_form() {
+  return {
+      .of = &description_of<Coat>(),
+      .may =
+          [](const Node* node, std::string_view member) {
+            return of_wet_film(member) && (!node || node->has("dry_um"));
+          },
+      .settle =
+          [](DescribedReader& reader, const Node& node, void*) {
+            for (const Member& member : description_of<Coat>().members) {
+              if (!node.has("dry_um") || !of_wet_film(member.name) || !node.has(member.name))
+                continue;
+              reader.attempt([&] {
+                node.at(member.name).fail(std::string(member.name) + " does not go with dry_um");
+              });
+            }
+          }};
+}
+
+/// The difference of two readings is uncertain by what the gauge adds to each by its share; an offset that both have cancels.
+inline void take_height(const Node& node, const DefectReadings& keys, Defect& defect) {
+  if (!keys.readings) return;
+  const auto& [over_um, beside_um, gauge] = *keys.readings;
+  const double share = gauge ? gauge->share : 0.0;
+  const double uncertainty = uncertainty_um({0.0, share}, std::abs(over_um - beside_um));
+  const double over = over_um, beside = beside_um;
+  defect.height_um = node.at("readings").placed([&] {
+    return height_from_readings_um(over, beside, uncertainty);
+  });
+}
+
+inline FileForm defect_form() {
+  return {
+      .of = &description_of<Defect>(),
+      .may = [](const Node*,
+                std::string_view member) { return member == "height_um" || member == "length_mm" || member == "count"; },
+      .settle =
+          [](DescribedReader& reader, const Node& node, void* value) {
+            Defect& defect = as<Defect>(value);
+            if (!node.has("length_mm")) defect.length_mm = defect.width_mm;
+            if (node.has("height_um") == node.has("readings") && !reader.misspelt())
+              node.fail("one is wanted of height_um and readings");
+          }};
+}
+
+}  // namespace detail
+
+}  // namespace levigate

@@ -36,6 +36,14 @@ enum class Form {
   either,  ///< one of several kinds
 };
 
+/// What a number of a profile is to a plan that rests on it.
+enum class Input {
+  unsaid,    ///< of no table of profiles that a plan's inputs are drawn from
+  chosen,    ///< decided by a person: it is not drawn
+  believed,  ///< drawn over its band
+  pace,      ///< believed too, and acts on the rate of removal alone: a learned pace stands for it
+};
+
 /// How a type of member is read and set where only its address is known. Functions that do not apply are null.
 struct Kind {
   Form form = Form::number;
@@ -71,6 +79,7 @@ struct Member {
   bool held = true;     ///< false: no file holds it
   bool spread = false;  ///< of a value: its members stand in a file beside those of its owner
   bool lean = false;    ///< a file of what one gives leaves it out where it is as in a new value
+  Input input = Input::unsaid;
   const Kind* kind = nullptr;
   const void* (*in)(const void* owner) = nullptr;
 
@@ -94,6 +103,11 @@ struct Member {
   constexpr Member with_infinity(std::string_view text) const {
     Member changed = *this;
     changed.infinite = text;
+    return changed;
+  }
+  constexpr Member is(Input said) const {
+    Member changed = *this;
+    changed.input = said;
     return changed;
   }
   /// With a kind of its own, as where a file names the members of its type differently: see kind_with.

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "levigate/film/gauge.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace {
 
@@ -111,12 +112,12 @@ TEST(Gauge, AgreesWithinItsUncertainty) {
   EXPECT_DOUBLE_EQ(agreement.uncertainty_um, 5.0);
   EXPECT_DOUBLE_EQ(agreement.sigmas, 2.0);
   EXPECT_FALSE(agreement.contradicts);
-  EXPECT_TRUE(agreement.text.empty());
+  EXPECT_EQ(sentence(agreement), "");
   readings.mean_um = 120.0;
   EXPECT_FALSE(agrees(coats, readings).contradicts);
   readings.mean_um = 89.0;
   EXPECT_TRUE(agrees(coats, readings).contradicts);
-  EXPECT_THAT(agrees(coats, readings).text,
+  EXPECT_THAT(sentence(agrees(coats, readings)),
               HasSubstr("reads 89.0 um where the coats make 105.0 um: 3.2 standard"));
 }
 

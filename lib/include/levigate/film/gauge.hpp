@@ -3,7 +3,6 @@
 
 #include <cmath>
 #include <span>
-#include <string>
 #include <string_view>
 
 #include "levigate/detail/strict_math.hpp"
@@ -70,11 +69,12 @@ inline constexpr Source contradiction_source{Basis::assumption,
 
 /// How two estimates of one film compare.
 struct Agreement {
+  double coats_um = 0;        ///< mean that the coats make [um]
+  double readings_um = 0;     ///< mean that the gauge reads [um]
   double difference_um = 0;   ///< readings less coats [um]
   double uncertainty_um = 0;  ///< standard uncertainty of the difference [um]
   double sigmas = 0;          ///< |difference| over it (dimensionless)
   bool contradicts = false;   ///< sigmas beyond contradiction_sigmas
-  std::string text;           ///< a sentence where it contradicts
 };
 
 /// Whether readings agree with the film that the coats should have left.

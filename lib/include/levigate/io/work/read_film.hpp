@@ -16,6 +16,7 @@
 #include "levigate/io/work/keys.hpp"
 #include "levigate/io/work/read_parts.hpp"
 #include "levigate/surface/defect.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate::inline v0 {
 
@@ -85,7 +86,7 @@ inline ReadFilm film_of_coats(const Node& node) {
   const Agreement agreement = node.placed([&] {
     return agrees({total_um, 0, uncertainty_um(comb, total_um)}, film);
   });
-  if (agreement.contradicts) node.at("readings_um").fail("readings_um: " + agreement.text);
+  if (agreement.contradicts) node.at("readings_um").fail("readings_um: " + sentence(agreement));
   if (below_um > 0.0) {
     film.mean_um = std::max(0.0, film.mean_um - below_um);
     film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_um(comb, below_um));

@@ -20,7 +20,7 @@ ALLOWED = re.compile(
 # The words of errors that are put together in several statements.
 ERRORS = {
     "detail/profile.hpp",
-    "grade/work/label_mark.hpp",
+    "grade/work/label_parts.hpp",
     "grade/work/reading.hpp",
     "journal/work/moment.hpp",
     "surface/defect.hpp",

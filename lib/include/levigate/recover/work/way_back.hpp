@@ -27,7 +27,7 @@
 #include "levigate/recover/work/diagnosis.hpp"
 #include "levigate/recover/work/layer.hpp"
 #include "levigate/recover/work/standing.hpp"
-#include "levigate/recover/work/worked.hpp"
+#include "levigate/recover/work/zone_done.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
 

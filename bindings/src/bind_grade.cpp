@@ -10,6 +10,7 @@
 #include "levigate/grade/sized.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/io/json.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate_python {
 
@@ -94,7 +95,8 @@ void bind_grade(py::module_& m) {
       .has("number", &Equivalent::number, "continuous grit number of the given median, or None")
       .has("coarser", &Equivalent::coarser, "next coarser grade, or None")
       .has("finer", &Equivalent::finer, "next finer grade, or None")
-      .has("verdict", &Equivalent::verdict, "the same in words")
+      .has(
+          "verdict", [](const Equivalent& e) { return levigate::sentence(e); }, "the same in words")
       .finish();
   equivalent.def(
       "to_dict",

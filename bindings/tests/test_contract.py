@@ -2,6 +2,7 @@
 
 import inspect
 import re
+from pathlib import Path
 
 import levigate
 import pytest
@@ -65,10 +66,11 @@ PROPERTIES = [
 ]
 
 # A number has a unit as suffix, or stands here because it has none.
-UNIT = re.compile(
-    r"_(um|mm|cm2|mm3|m|kpa|mpa|n|m_s|s|h|k|deg|gu|minutes|percent|per_mm2|um_per_m|um_per_coat)$"
-    r"|^(minutes|hours)$"
+DESCRIBE = Path(__file__).parents[2] / "lib" / "include" / "levigate" / "describe.hpp"
+UNITS = re.findall(
+    r'\{"(\w+)", "\S+"\}', DESCRIBE.read_text().split(" unit_table[] = {", 1)[1].split("};", 1)[0]
 )
+UNIT = re.compile(rf"(^|_)({'|'.join(UNITS)})$")
 WITHOUT_UNIT = set(
     # shares, ratios and coefficients
     "active_share cut_through cut_through_limit duty floor friction influence load_residual "
@@ -91,8 +93,8 @@ WITHOUT_UNIT = set(
     "value low high "
     # changes of minutes, and minutes of one
     "minutes_low minutes_high minutes_each "
-    # units without a short form: turns per minute, J/(m2 K s^0.5)
-    "rpm rated_rpm effusivity".split()
+    # a unit without a short form: J/(m2 K s^0.5)
+    "effusivity".split()
 )
 
 

@@ -3,12 +3,13 @@
 #include <iostream>
 
 #include "levigate/levigate.hpp"
+#include "levigate/text/sentences.hpp"
 
 int main() {
   using namespace levigate;
 
   const Grade p1000 = grade("P1000");
-  std::cout << convert(p1000, System::jis).verdict << "\n";
+  std::cout << sentence(convert(p1000, System::jis)) << "\n";
 
   const Block block = block_named("hard block");
   const Backing paper = backing_named("latex paper");

@@ -428,6 +428,17 @@ const std::vector<Measurement> measurements{
                          std::sqrt(square / 3 + u * u));
        });
      }},
+    {"film_from_reading",
+     [] {
+       return worst(many, [](Random& random) {
+         const Gauge gauge{random.log_uniform(0.01, 100), random.log_uniform(1e-3, 1)};
+         const double reading = random.uniform(50, 90), sd = random.log_uniform(0.1, 20),
+                      sd_se = random.log_uniform(0.1, 20);
+         const real u = (gauge.fixed_um + real{gauge.share} * reading) / std::sqrt(real{3});
+         return relative(film_from_reading(reading, sd, sd_se, gauge).mean_se_um,
+                         std::sqrt(real{sd} * sd + real{sd_se} * sd_se + u * u));
+       });
+     }},
     {"agrees",
      [] {
        return worst(many, [](Random& random) {

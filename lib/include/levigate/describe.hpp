@@ -9,6 +9,7 @@
 #include <limits>
 #include <optional>
 #include <span>
+#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <type_traits>
@@ -34,6 +35,14 @@ enum class Form {
   maybe,   ///< one or none
   list,    ///< any number in order
   either,  ///< one of several kinds
+};
+
+/// What a number of a profile is to a plan that rests on it.
+enum class Input {
+  unsaid,    ///< of no table of profiles that a plan's inputs are drawn from
+  chosen,    ///< decided by a person: it is not drawn
+  believed,  ///< drawn over its band
+  pace,      ///< believed too, and acts on the rate of removal alone: a learned pace stands for it
 };
 
 /// How a type of member is read and set where only its address is known. Functions that do not apply are null.
@@ -75,6 +84,7 @@ struct Member {
   bool held = true;       ///< false: no file holds it
   bool spread = false;    ///< of a value: its members stand in a file beside those of its owner
   bool lean = false;      ///< a file of what one gives leaves it out where it is as in a new value
+  Input input = Input::unsaid;
   const Kind* kind = nullptr;
   const void* (*in)(const void* owner) = nullptr;
 
@@ -103,6 +113,11 @@ struct Member {
   constexpr Member with_none(std::string_view text) const {
     Member changed = *this;
     changed.none = text;
+    return changed;
+  }
+  constexpr Member is(Input said) const {
+    Member changed = *this;
+    changed.input = said;
     return changed;
   }
   /// With a kind of its own, as where a file names the members of its type differently: see kind_with.
@@ -155,20 +170,65 @@ const Description& description_of() {
   return all;
 }
 
-/// The unit that a name's suffix stands for: "um" of "mean_um"; empty where it has none.
-constexpr std::string_view unit_of(std::string_view name) {
-  constexpr std::pair<std::string_view, std::string_view> units[] = {
-      {"_um_per_m", "um/m"}, {"_m_s", "m/s"}, {"_cm2", "cm2"}, {"_mm3", "mm3"}, {"_per_um", "1/um"},
-      {"_kpa", "kPa"},       {"_mpa", "MPa"}, {"_deg", "deg"}, {"_um", "um"},   {"_mm", "mm"},
-      {"_gu", "GU"},         {"_pm", "pm"},   {"_m", "m"},     {"_n", "N"},     {"_h", "h"},
-      {"_k", "K"},           {"_s", "s"},     {"_min", "min"},
-  };
-  for (const auto& [suffix, unit] : units) {
-    if (name.ends_with(suffix)) return unit;
+/// What a name may end with, and the unit that it stands for.
+inline constexpr std::pair<std::string_view, std::string_view> unit_table[] = {
+    {"um", "um"},
+    {"mm", "mm"},
+    {"m", "m"},
+    {"pm", "pm"},
+    {"cm2", "cm2"},
+    {"mm3", "mm3"},
+    {"kpa", "kPa"},
+    {"mpa", "MPa"},
+    {"n", "N"},
+    {"s", "s"},
+    {"h", "h"},
+    {"hours", "h"},
+    {"min", "min"},
+    {"minutes", "min"},
+    {"rpm", "1/min"},
+    {"k", "K"},
+    {"deg", "deg"},
+    {"gu", "GU"},
+    {"percent", "%"},
+    {"m_s", "m/s"},
+    {"per_um", "1/um"},
+    {"per_mm2", "1/mm2"},
+    {"um_per_m", "um/m"},
+    {"minutes_per_um", "min/um"},
+    {"um_per_coat", "um/coat"},
+};
+
+namespace detail {
+
+/// The unit of an ending; null where it is not in the table.
+constexpr const std::string_view* unit_told(std::string_view ending) {
+  for (const auto& [known, unit] : unit_table) {
+    if (known == ending) return &unit;
   }
-  if (name.ends_with("minutes")) return "min";
-  if (name.ends_with("rpm")) return "1/min";
-  return {};
+  return nullptr;
+}
+
+}  // namespace detail
+
+/// The unit that the end of a name stands for: "um" of "mean_um"; empty where it has none. The end is the last words as far as they are
+/// units or "per"; what is last after "per" may be any word. Throws, and so does not compile in a description, where unit_table has a
+/// part of the end only.
+constexpr std::string_view unit_of(std::string_view name) {
+  std::string_view left = name;  // of the end
+  while (!left.empty()) {
+    const std::string_view word = left.substr(left.rfind('_') + 1);  // all, where there is no _
+    std::string_view before = left.substr(0, left.size() - word.size());
+    if (before.ends_with('_')) before.remove_suffix(1);
+    const bool divisor = word.end() == name.end() && (before == "per" || before.ends_with("_per"));
+    if (word != "per" && !divisor && !detail::unit_told(word)) break;
+    left = before;
+  }
+  if (left.size() == name.size()) return {};
+  const std::string_view ending = name.substr(left.empty() ? 0 : left.size() + 1);
+  const std::string_view* unit = detail::unit_told(ending);
+  if (!unit) throw std::logic_error("unit_table wants the whole end of a name");
+  return *unit;
 }
 
 namespace detail {

@@ -8,6 +8,7 @@
 
 #include <cmath>
 
+#include "levigate/film/gauge.hpp"
 #include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/present.hpp"
 #include "unit/journal/learn_workshop.hpp"
@@ -115,8 +116,9 @@ TEST(Bench, EntriesOfOtherJobsAreLeftAside) {
 
 TEST(Bench, TheJobAsItStandsIsThatOfPresent) {
   const Bench bench = after({ended("P400", 60), ended("P600", 20), film_read("top", {82, 86, 84})});
-  const Job now = present(clock_case(), drawer(), {{"P400"}, {"P600"}},
-                          {{"top", film_from_readings(std::vector<double>{82, 86, 84})}});
+  const Job now = present(
+      clock_case(), drawer(), {{"P400"}, {"P600"}},
+      {{"top", film_from_gauge(std::vector<double>{82, 86, 84}, gauge_named("ultrasonic"))}});
   for (std::size_t i = 0; i < now.zones.size(); ++i) {
     EXPECT_EQ(film_now(bench, i).mean_um, now.zones[i].film->mean_um);
     EXPECT_EQ(film_now(bench, i).sd_um, now.zones[i].film->sd_um);
@@ -150,17 +152,61 @@ TEST(Bench, AFilmCountsOnlyAfterTheLastStepOfItsZone) {
   EXPECT_LT(mean({ended("P400", 60), film_read("top", low), ended("P600", 9)}), left);
 }
 
-TEST(Bench, OneReadingTellsNoSpread) {
-  const double left = film_now(after({ended("P400", 60)})).mean_um;
-  EXPECT_EQ(film_now(after({ended("P400", 60), film_read("top", {80})})).mean_um, left);
+TEST(Bench, OneReadingHasTheSpreadThatTheJobSays) {
+  const Film stated = *clock_case().zones[0].film;
+  const Film one = film_now(after({ended("P400", 60), film_read("top", {80})}));
+  EXPECT_EQ(one.mean_um, 80);
+  EXPECT_EQ(one.readings, 1U);
+  // 120 um less the 80 um came off by hand; an ultrasonic gauge is sure to 2 um + 3 %.
+  const double sd_um = std::hypot(stated.sd_um, clock_case().rules.removed_cv * 40);
+  EXPECT_DOUBLE_EQ(one.sd_um, sd_um);
+  EXPECT_DOUBLE_EQ(one.mean_se_um, std::hypot(sd_um, (2 + 0.03 * 80) / std::sqrt(3.0)));
+  EXPECT_EQ(one.sd_se_um, stated.sd_se_um);
+  // More than was there: nothing came off by this reading, and no spread comes of it.
+  EXPECT_EQ(film_now(after({ended("P400", 60), film_read("top", {130})})).sd_um, stated.sd_um);
+  // What a shop has learned of the film is in what came off.
+  EXPECT_DOUBLE_EQ(film_now(after({ended("P400", 60), film_read("top", {80})}, taught())).sd_um,
+                   std::hypot(stated.sd_um, clock_case().rules.removed_cv * 32));
+
   const Bench two = after({ended("P400", 60), film_read("top", {80}), film_read("top", {84})});
   EXPECT_EQ(film_now(two).mean_um, 82);
   EXPECT_EQ(film_now(two).readings, 2U);
   EXPECT_EQ(film_now(after({ended("P400", 60), film_read("top", {80}), ended("P600", 9),
-                            film_read("top", {80})}))
+                            film_read("top", {78})}))
                 .readings,
-            0U)
+            1U)
       << "one before a step and one after it are not two";
+}
+
+TEST(Bench, ReadingsAreAsSureAsTheirGauge) {
+  const std::vector<double> spots{80, 84, 82};
+  const Film read = film_now(after({ended("P400", 60), film_read("top", spots)}));
+  EXPECT_EQ(read, film_from_gauge(spots, gauge_named("ultrasonic")));
+  EXPECT_GT(read.mean_se_um, film_from_readings(spots).mean_se_um);
+}
+
+TEST(Bench, AReadingCountsAlikeForAPlanAndForGoingBack) {
+  const Mark haze = mark(MarkKind::haze, "top");
+  const std::vector<Entry> steps{ended("P400", 60), ended("P600", 20)};
+  const auto with = [&](std::vector<double> readings_um) {
+    std::vector<Entry> journal = steps;
+    journal.push_back(film_read("top", std::move(readings_um)));
+    return after(std::move(journal));
+  };
+  const double unread_um = *go_back(after(steps), haze).film_um;
+  for (const std::vector<double>& readings_um :
+       std::vector<std::vector<double>>{{70}, {70, 74, 68}}) {
+    const Bench bench = with(readings_um);
+    const Job& now = present(bench);
+    const double left_um = budget_of(now, now.zones[0]) - *now.zones[0].carries->scratch_um;
+    EXPECT_DOUBLE_EQ(*go_back(bench, haze).film_um, left_um);
+    EXPECT_LT(left_um, unread_um);
+  }
+  EXPECT_LT(*go_back(with({70}), haze).film_um, *go_back(with({70, 74, 68}), haze).film_um);
+  EXPECT_EQ(go_back(with({5}), haze).film_um, 0.0) << "less than the reserve";
+  EXPECT_THROW(plan(with({5})), BadInput);
+  EXPECT_EQ(observe(with({70})).unmatched.size(), 1U) << "learning tells that it takes none of it";
+  EXPECT_EQ(observe(with({70})).unmatched[0].kind, UnmatchedKind::sanded_before);
 }
 
 TEST(Bench, AMarkIsOpenUntilItsZoneIsWorked) {

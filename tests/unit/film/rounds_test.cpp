@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "levigate/film/gauge.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace {
 
@@ -103,6 +104,19 @@ TEST(Gauge, ItsErrorDoesNotAverageOut) {
   EXPECT_DOUBLE_EQ(film_from_gauge(five, gauge).sd_um, std::sqrt(40.0));
 }
 
+TEST(Gauge, OneReadingIsAsUncertainAsASpot) {
+  // u = (2 + 0.05 * 80) / sqrt(3) = sqrt(12), so that 3^2 + 2^2 + 12 = 25.
+  EXPECT_EQ(film_from_reading(80, 3, 2, {2.0, 0.05}),
+            (Film{.mean_um = 80, .sd_um = 3, .mean_se_um = 5, .sd_se_um = 2, .readings = 1}));
+  for (const double bad : {-1.0, 3e4, nan}) {
+    EXPECT_THROW(film_from_reading(bad, 3, 2, {}), OutOfRange);
+    EXPECT_THROW(film_from_reading(80, bad, 2, {}), OutOfRange);
+    EXPECT_THROW(film_from_reading(80, 3, bad, {}), OutOfRange);
+    EXPECT_THROW(film_from_reading(80, 3, 2, {bad, 0.0}), OutOfRange);
+    EXPECT_THROW(film_from_reading(80, 3, 2, {0.0, bad}), OutOfRange);
+  }
+}
+
 TEST(Gauge, AgreesWithinItsUncertainty) {
   const Film coats{.mean_um = 105.0, .sd_um = 9.0, .mean_se_um = 4.0};
   Film readings{.mean_um = 115.0, .sd_um = 9.0, .mean_se_um = 3.0};
@@ -111,12 +125,12 @@ TEST(Gauge, AgreesWithinItsUncertainty) {
   EXPECT_DOUBLE_EQ(agreement.uncertainty_um, 5.0);
   EXPECT_DOUBLE_EQ(agreement.sigmas, 2.0);
   EXPECT_FALSE(agreement.contradicts);
-  EXPECT_TRUE(agreement.text.empty());
+  EXPECT_EQ(sentence(agreement), "");
   readings.mean_um = 120.0;
   EXPECT_FALSE(agrees(coats, readings).contradicts);
   readings.mean_um = 89.0;
   EXPECT_TRUE(agrees(coats, readings).contradicts);
-  EXPECT_THAT(agrees(coats, readings).text,
+  EXPECT_THAT(sentence(agrees(coats, readings)),
               HasSubstr("reads 89.0 um where the coats make 105.0 um: 3.2 standard"));
 }
 

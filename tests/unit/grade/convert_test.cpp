@@ -12,6 +12,7 @@
 
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/sized.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace {
 
@@ -176,7 +177,7 @@ TEST(GradeConvert, NoNumberOutsideTheRangeOrForMicron) {
 
 TEST(GradeConvert, TheVerdictSaysItInWords) {
   const auto verdict = [](const char* label, System system) {
-    return convert(grade(label), system).verdict;
+    return sentence(convert(grade(label), system));
   };
   EXPECT_EQ(verdict("CAMI 600", System::fepa_p),
             "P1200 is the nearest to CAMI 600: 4 % finer, within the tolerance of the medians; "

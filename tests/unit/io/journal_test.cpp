@@ -261,6 +261,50 @@ TEST_F(JournalFile, TwoWritersAndAReaderNeverMix) {
   EXPECT_THAT(seen, ElementsAre(lines, lines));
 }
 
+TEST_F(JournalFile, AReaderWaitsForTheWholeLine) {
+  append(path_, note("first"));
+  const std::string line = lines_of({note("second")});
+  const int writer = ::open(path_.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
+  ASSERT_EQ(::flock(writer, LOCK_EX), 0);
+  ASSERT_EQ(::write(writer, line.data(), 20), 20);
+  const pid_t waits = child([&] {
+    ::close(writer);  // or this process would wait for itself
+    const JournalReading read = read_journal(path_);
+    if (read.entries.size() != 2 || !read.torn.empty()) ::_exit(1);
+  });
+  ::usleep(50'000);  // the reader waits for the lock by then; were it late, it would pass as well
+  const auto rest = static_cast<ssize_t>(line.size()) - 20;
+  ASSERT_EQ(::write(writer, line.data() + 20, static_cast<std::size_t>(rest)), rest);
+  ::close(writer);
+  int status = -1;
+  ASSERT_EQ(::waitpid(waits, &status, 0), waits);
+  EXPECT_EQ(status, 0);
+}
+
+TEST_F(JournalFile, ReadersDoNotWaitForOneAnother) {
+  append(path_, note("first"));
+  const int slow = ::open(path_.c_str(), O_RDONLY | O_CLOEXEC);
+  ASSERT_EQ(::flock(slow, LOCK_SH), 0);  // a reader that takes its time
+  const pid_t writer = child([&] {
+    ::close(slow);
+    append(path_, note("second"));
+  });
+  ::usleep(50'000);  // it waits by then
+  const pid_t quick = child([&] {
+    ::close(slow);
+    ::alarm(5);  // ends it where it waits
+    if (read_journal(path_).entries != std::vector{note("first")}) ::_exit(1);
+  });
+  int status = -1;
+  ASSERT_EQ(::waitpid(quick, &status, 0), quick);
+  EXPECT_EQ(status, 0) << "neither the slow reader nor the writer holds it up";
+  EXPECT_EQ(bytes(), lines_of({note("first")})) << "the writer does wait";
+  ::close(slow);
+  ASSERT_EQ(::waitpid(writer, &status, 0), writer);
+  EXPECT_EQ(status, 0);
+  EXPECT_EQ(read_journal(path_).entries, (std::vector{note("first"), note("second")}));
+}
+
 TEST_F(JournalFile, AFileThatTakesItsPlaceMeanwhileIsTheJournal) {
   append(path_, note("old"));
   const int held = ::open(path_.c_str(), O_RDONLY);

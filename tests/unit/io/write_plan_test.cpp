@@ -241,7 +241,7 @@ TEST(JsonEquivalent, HasTheGradeAndItsNeighbours) {
   EXPECT_EQ(json["grade"]["median_um"].get<double>(), found.grade.median_um);
   EXPECT_EQ(json["coarser"]["label"], found.coarser->label);
   EXPECT_EQ(json["within_tolerance"], *found.within_tolerance);
-  EXPECT_EQ(json["verdict"], found.verdict);
+  EXPECT_EQ(json["verdict"], sentence(found));
   const Json micron = Json::parse(to_json(convert(grade("P1000"), System::micron)));
   EXPECT_TRUE(micron["number"].is_null());
 }

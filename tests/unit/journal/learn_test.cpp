@@ -102,6 +102,46 @@ TEST(Belief, SurpriseIsThatOfLeavingOneOut) {
   }
 }
 
+TEST(Belief, TheWorstIsSetAsideFirstAndTheRestAreJudgedAnew) {
+  const Belief before{{0}, {{1}}, 0.1, 1e12};
+  constexpr double line = 5;
+  const auto given = [](const std::vector<double>& values) {
+    std::vector<Observation> seen;
+    for (const double y : values) seen.push_back({{1}, y});
+    return seen;
+  };
+  const auto kept = [&](const std::vector<double>& values) {
+    const Settled result = settled(before, given(values), line);
+    std::vector<double> left;
+    for (std::size_t i = 0; i < values.size(); ++i) {
+      if (!result.set_aside[i]) left.push_back(values[i]);
+    }
+    return left;
+  };
+  const auto all_surprise = [&](const std::vector<double>& values) {
+    Belief full = before;
+    for (const Observation& one : given(values)) full = updated(full, one);
+    for (const Observation& one : given(values)) {
+      if (std::abs(surprise(full, one)) <= line) return false;
+    }
+    return true;
+  };
+  // Beside the slip all are beyond the line. Without it none is.
+  std::vector<double> masked{0.02, 0, -0.02, 4};
+  EXPECT_TRUE(all_surprise(masked));
+  // 1 is hidden by the 4 until that is gone.
+  std::vector<double> hidden{0, 0.01, -0.01, 0.02, -0.02, 1, 4};
+  Belief full = before;
+  for (const Observation& one : given(hidden)) full = updated(full, one);
+  EXPECT_LT(std::abs(surprise(full, given({1})[0])), line);
+  for (std::size_t turn = 0; turn < hidden.size(); ++turn) {
+    std::rotate(masked.begin(), masked.begin() + 1, masked.end());
+    EXPECT_THAT(kept(masked), testing::UnorderedElementsAre(0.02, 0, -0.02)) << turn;
+    std::rotate(hidden.begin(), hidden.begin() + 1, hidden.end());
+    EXPECT_THAT(kept(hidden), testing::UnorderedElementsAre(0, 0.01, -0.01, 0.02, -0.02)) << turn;
+  }
+}
+
 TEST(Belief, ARootSquaresToItsMatrixAndAContradictionHasNone) {
   const std::vector<std::vector<double>> matrix{{4, 2, 0.4}, {2, 5, -1}, {0.4, -1, 3}};
   const auto root = detail::root_of(matrix);

@@ -514,7 +514,7 @@ TEST(EquivalentText, HasVerdictNumberAndNeighbours) {
   const Equivalent found = convert(given, System::cami);
   const std::string text = equivalent_text(given, found);
   expect_fits(text);
-  EXPECT_THAT(flowing(text), HasSubstr(found.verdict));
+  EXPECT_THAT(flowing(text), HasSubstr(sentence(found)));
   EXPECT_THAT(text, HasSubstr("number 382"));
   EXPECT_THAT(text, HasSubstr(found.coarser->label));
   EXPECT_THAT(text, HasSubstr(found.finer->label));

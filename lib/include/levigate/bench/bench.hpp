@@ -60,7 +60,8 @@ class Bench {
 };
 
 /// The job as it stands after the journal, with the film that a shop has learned of. A zone has the film that a gauge read after its
-/// last step, where it was read at two spots or more; else what the steps left of it. See present() of recover/present.hpp.
+/// last step, else what the steps left of it. Readings are as sure as an ultrasonic gauge is; one alone is taken for the mean, with
+/// the spread that the job says. See film_from_gauge(), film_from_reading(), and present() of recover/present.hpp.
 /// Throws: what that throws
 const Job& present(const Bench& bench);
 
@@ -76,7 +77,8 @@ Plan evaluate(const Bench& bench, const std::vector<std::string>& sequence);
 /// Throws: what that throws
 Diagnosis diagnose(const Bench& bench, const Mark& mark);
 
-/// Where to go back to for a mark. See go_back() of recover/go_back.hpp.
+/// Where to go back to for a mark. See go_back() of recover/go_back.hpp. A film that a gauge read after the last step of the zone
+/// is what may come off, as in a plan.
 /// Throws: what that throws
 WayBack go_back(const Bench& bench, const Mark& mark);
 

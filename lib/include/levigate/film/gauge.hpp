@@ -3,7 +3,6 @@
 
 #include <cmath>
 #include <span>
-#include <string>
 #include <string_view>
 
 #include "levigate/detail/strict_math.hpp"
@@ -68,6 +67,32 @@ inline Film film_from_gauge(std::span<const double> readings_um, const Gauge& ga
   return film;
 }
 
+/// Film of a zone that a gauge read at one spot. It tells no spread: that is taken for what the zone is stated to have, and the
+/// mean is as uncertain as a spot of it.
+///
+///   mean = reading,   mean_se = sqrt(sd^2 + sd_se^2 + uncertainty_um^2)
+///
+/// @param reading_um  thickness at the spot [um], 0 to 20 000
+/// @param sd_um       standard deviation from spot to spot, as stated [um], 0 to 20 000
+/// @param sd_se_um    standard error of sd_um [um], 0 to 20 000
+/// @param gauge       see Gauge for units and ranges
+/// @return            the film [um], with sd and sd_se as stated
+/// Throws:    OutOfRange where a number is outside its range
+/// NaN:       rejected as OutOfRange
+/// Accuracy:  1e-14 relative
+/// Source:    propagation of uncertainty, one reading taken for the mean
+inline Film film_from_reading(double reading_um, double sd_um, double sd_se_um,
+                              const Gauge& gauge) {
+  constexpr auto where = "film_from_reading";
+  detail::require_range(reading_um, 0.0, 2e4, "reading_um", "um", where);
+  detail::require_range(sd_um, 0.0, 2e4, "sd_um", "um", where);
+  detail::require_range(sd_se_um, 0.0, 2e4, "sd_se_um", "um", where);
+  detail::require_range(gauge.fixed_um, 0.0, 1e3, "fixed_um", "um", where);
+  detail::require_range(gauge.share, 0.0, 1.0, "share", "", where);
+  return {reading_um, sd_um, std::hypot(sd_um, sd_se_um, uncertainty_um(gauge, reading_um)),
+          sd_se_um, 1};
+}
+
 /// Standard uncertainties beyond which two films contradict each other.
 inline constexpr double contradiction_sigmas = 3.0;
 
@@ -76,11 +101,12 @@ inline constexpr Source contradiction_source{Basis::assumption,
 
 /// How two estimates of one film compare.
 struct Agreement {
+  double coats_um = 0;        ///< mean that the coats make [um]
+  double readings_um = 0;     ///< mean that the gauge reads [um]
   double difference_um = 0;   ///< readings less coats [um]
   double uncertainty_um = 0;  ///< standard uncertainty of the difference [um]
   double sigmas = 0;          ///< |difference| over it (dimensionless)
   bool contradicts = false;   ///< sigmas beyond contradiction_sigmas
-  std::string text;           ///< a sentence where it contradicts
 };
 
 /// Whether readings agree with the film that the coats should have left.

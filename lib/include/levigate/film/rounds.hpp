@@ -122,7 +122,7 @@ struct RoundLeft {
 };
 
 /// What sanding to a depth leaves of the last round, and in which round it ends. A plan's film left is film_left_um of
-/// plan/work/worked_out.hpp.
+/// plan/work/plan_of_sequence.hpp.
 ///
 /// @param all       rounds, the lowest first, at least one
 /// @param depth_um  below the surface as cured [um], 0 to infinity

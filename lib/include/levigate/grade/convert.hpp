@@ -4,7 +4,6 @@
 #include <cstddef>
 #include <optional>
 #include <span>
-#include <string>
 #include <vector>
 
 #include "levigate/error.hpp"
@@ -44,7 +43,7 @@ struct Equivalent {
                                          ///< outside the system's range, and for micron
   std::optional<Grade> coarser;          ///< neighbours of `grade` in its system
   std::optional<Grade> finer;
-  std::string verdict;  ///< the same in words
+  Grade given;  ///< what it stands for
 };
 
 /// The nearest grade of a system, and how far it may stand for the given one. Sizes of two systems

@@ -32,23 +32,30 @@ inline constexpr auto described<Value> =
         max_ratio_member<Rules>, min_ratio_member<Rules>,
         member<&Value::overcut>("overcut", Within{1, 20},
                                 "removed by a step, over the scratch depth before it")
+            .is(Input::chosen)
             .optional(),
         member<&Value::scratch_quantile>("scratch_quantile", Within{0.5, 1.0 - 1e-9},
                                          "share of the scratches that their depth covers")
+            .is(Input::chosen)
             .optional(),
         member<&Value::residual_peel_um>("residual_peel_um", Within{0.001, 1e4},
                                          "orange peel that may stay, peak to valley")
+            .is(Input::chosen)
             .optional(),
         member<&Value::change_minutes>("change_minutes", Within{0, 1e4},
                                        "washing and changing, once a step")
+            .is(Input::believed)
             .optional(),
         member<&Value::reserve_um>("reserve_um", Within{0, 1e4}, "film that must stay everywhere")
+            .is(Input::chosen)
             .optional(),
         member<&Value::removed_cv>("removed_cv", Within{0, 1},
                                    "unevenness of removal by hand, spread over mean")
+            .is(Input::chosen)
             .optional(),
         member<&Value::cut_through_limit>("cut_through_limit", Within{1e-12, 0.5},
                                           "accepted chance of cutting through a zone")
+            .is(Input::chosen)
             .optional())
         .rule(rule_by<&require_room_of>);
 

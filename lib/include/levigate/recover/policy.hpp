@@ -27,8 +27,7 @@ inline constexpr auto described<Value> = describe<Value>(
     "Climb", "Going back to one step and climbing up again from it.",
     member<&Value::fixed_minutes>("fixed_minutes", at_least(0),
                                   "of the steps after it, changing, looking"),
-    member<&Value::minutes_per_um>("minutes_per_um", at_least(0), "of the step itself")
-        .in_unit("min/um"),
+    member<&Value::minutes_per_um>("minutes_per_um", at_least(0), "of the step itself"),
     member<&Value::above_um>("above_um", at_least(0), "that the steps after it take off anyway"),
     member<&Value::reach_um>("reach_um", at_least(0), "deepest that it takes out; null: any")
         .with_infinity("null"));

@@ -32,17 +32,22 @@ inline constexpr auto described<Value> = describe<Value>(
     "Backing", "What carries the grain of a sheet.",
     member<&Value::name>("name", "name of the profile, or the user's own").optional(),
     member<&Value::tip_spread>("tip_spread", Within{0, 1},
-                               "standard deviation of the tips' heights over the grain size"),
+                               "standard deviation of the tips' heights over the grain size")
+        .is(Input::believed),
     member<&Value::modulus_mpa>("modulus_mpa",
                                 Within{0.01, std::numeric_limits<double>::infinity()},
                                 "modulus under one grain")
+        .is(Input::believed)
         .with_infinity("rigid"),
-    member<&Value::life_m>("life_m", Within{0.1, 1e9}, "block travel that one piece lasts"),
+    member<&Value::life_m>("life_m", Within{0.1, 1e9}, "block travel that one piece lasts")
+        .is(Input::believed),
     member<&Value::clean_every_m>("clean_every_m", Within{0, 1e9},
-                                  "block travel between two cleanings"),
-    member<&Value::fade_m>("fade_m", Within{1e-6, 1e9}, "travel over which clogging takes hold"),
-    member<&Value::floor>("floor", Within{0, 1},
-                          "share of the fresh rate that clogged paper keeps"));
+                                  "block travel between two cleanings")
+        .is(Input::pace),
+    member<&Value::fade_m>("fade_m", Within{1e-6, 1e9}, "travel over which clogging takes hold")
+        .is(Input::pace),
+    member<&Value::floor>("floor", Within{0, 1}, "share of the fresh rate that clogged paper keeps")
+        .is(Input::pace));
 
 /// The backing of that name in the profiles.
 /// Throws: BadInput where there is none, naming the nearest.

@@ -40,13 +40,18 @@ inline constexpr auto described<Value> =
         member<&Value::modulus_mpa>("modulus_mpa",
                                     Within{0.001, std::numeric_limits<double>::infinity()},
                                     "modulus of the face that lies on the work")
+            .is(Input::believed)
             .with_infinity("rigid"),
-        member<&Value::area_cm2>("area_cm2", Within{0.01, 1e5}, "area in contact"),
-        member<&Value::force_n>("force_n", Within{1e-3, 1e5}, "pressing force"),
-        member<&Value::speed_m_s>("speed_m_s", Within{1e-3, 100}, "mean speed while sanding"),
-        member<&Value::duty>("duty", Within{0.01, 1}, "share of the time spent sanding"),
+        member<&Value::area_cm2>("area_cm2", Within{0.01, 1e5}, "area in contact")
+            .is(Input::believed),
+        member<&Value::force_n>("force_n", Within{1e-3, 1e5}, "pressing force").is(Input::believed),
+        member<&Value::speed_m_s>("speed_m_s", Within{1e-3, 100}, "mean speed while sanding")
+            .is(Input::pace),
+        member<&Value::duty>("duty", Within{0.01, 1}, "share of the time spent sanding")
+            .is(Input::pace),
         member<&Value::wrap>("wrap", Within{0, 100},
-                             "area of abrasive that one piece takes, over area_cm2"))
+                             "area of abrasive that one piece takes, over area_cm2")
+            .is(Input::believed))
         .rule(rule_by<&require_pressure>);
 
 /// The block of that name in the profiles.

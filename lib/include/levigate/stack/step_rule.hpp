@@ -50,11 +50,13 @@ inline void require_room(const StepRule& rule, std::string_view where) {
 template <typename Owner>
 inline constexpr Member max_ratio_member =
     member<&StepRule::max_ratio, Owner>("max_ratio", Within{1, 1e3}, "largest size ratio of a step")
+        .is(Input::chosen)
         .optional();
 template <typename Owner>
 inline constexpr Member min_ratio_member =
     member<&StepRule::min_ratio, Owner>("min_ratio", Within{1, 1e3},
                                         "smallest size ratio of a step")
+        .is(Input::chosen)
         .optional();
 
 template <std::same_as<StepRule> Value>

@@ -36,9 +36,12 @@ inline constexpr auto described<Value> = describe<Value>(
     "What is being sanded: a coat, or a solid without a film. What is not known is absent.",
     member<&Value::name>("name", "name of the profile, or the user's own").optional(),
     member<&Value::kind>("kind", "a coat has a film to run out of, a solid has none"),
-    member<&Value::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"),
-    member<&Value::wear_coefficient>("wear_coefficient", Within{1e-6, 1}, "of two-body abrasion"),
-    member<&Value::refractive_index>("refractive_index", Within{1.01, 4}, "of the surface"),
+    member<&Value::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness")
+        .is(Input::believed),
+    member<&Value::wear_coefficient>("wear_coefficient", Within{1e-6, 1}, "of two-body abrasion")
+        .is(Input::pace),
+    member<&Value::refractive_index>("refractive_index", Within{1.01, 4}, "of the surface")
+        .is(Input::believed),
     member<&Value::two_part>("two_part", "whether it cures with an isocyanate hardener"),
     member<&Value::redissolves>("redissolves", "whether a fresh coat melts the one below")
         .with_none("null"),

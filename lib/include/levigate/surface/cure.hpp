@@ -46,7 +46,7 @@ void require_hardening(const Cure& cure, std::string_view where);
 template <std::same_as<HardnessPoint> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "HardnessPoint", "Hardness of a coat at an age.",
-    member<&Value::hours>("hours", Within{0.01, 1e6}, "since the last coat").in_unit("h"),
+    member<&Value::hours>("hours", Within{0.01, 1e6}, "since the last coat"),
     member<&Value::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness"));
 
 template <std::same_as<Cure> Value>

@@ -16,8 +16,9 @@ struct Model {
 template <std::same_as<Model> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Model", "Constants of the model.",
-    member<&Value::flank_deg>("flank_deg", "of a grain tip with the surface"),
-    member<&Value::packing>("packing", "tips on an area of the size squared"),
-    member<&Value::size_exponent>("size_exponent", "of the removal rate over the grain size"));
+    member<&Value::flank_deg>("flank_deg", "of a grain tip with the surface").is(Input::believed),
+    member<&Value::packing>("packing", "tips on an area of the size squared").is(Input::believed),
+    member<&Value::size_exponent>("size_exponent", "of the removal rate over the grain size")
+        .is(Input::pace));
 
 }  // namespace levigate

@@ -9,8 +9,10 @@
 namespace levigate::inline v0 {
 
 struct AgedHardness;
+struct Agreement;
 struct Bridge;
 struct CureState;
+struct Equivalent;
 struct Evidence;
 struct Finding;
 struct LearnedLine;
@@ -24,6 +26,12 @@ enum class Remedy;
 
 /// "P800 or CAMI 400": the ways to bridge.
 std::string bridges_text(const std::vector<Bridge>& ways);
+
+/// How near the nearest grade of a system is to the given one.
+std::string sentence(const Equivalent& found);
+
+/// What speaks against a film's coats or readings; empty where they agree.
+std::string sentence(const Agreement& agreement);
 
 /// What a finding says, with names, sizes and limits. It ends without a full stop.
 std::string sentence(const Finding& finding);

@@ -57,7 +57,8 @@ LEVIGATE_WORK Diagnosis diagnose(const Bench& bench, const Mark& mark) {
 }
 
 LEVIGATE_WORK WayBack go_back(const Bench& bench, const Mark& mark) {
-  return go_back(bench.laid().begun, bench.done(), mark);
+  const detail::Laid& laid = bench.laid();
+  return go_back(laid.begun, laid.done, mark, detail::films_read(laid.begun.job, laid.journal));
 }
 
 LEVIGATE_WORK WayBack go_back(const Bench& bench) {

@@ -2,22 +2,26 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <exception>
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
+#include "levigate/film/gauge.hpp"
 #include "levigate/journal/done.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/shop_factors.hpp"
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
+#include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/mark.hpp"
@@ -28,7 +32,25 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// The films that a gauge read after the last step of their zones, by zone. One reading tells no spread and is left aside.
+/// The gauge that entries of a journal are read with: they name none, and this is the one that reads a film on wood.
+inline constexpr std::string_view journal_gauge = "ultrasonic";
+
+/// The film of a zone, of all rounds, from the readings after its last step. One reading tells no spread: that is taken for what the
+/// job says, and for the unevenness of what came off by this reading.
+///
+///   sd^2 = sd_stated^2 + (removed_cv R)^2,   R = max(0, mean_stated + below - reading)
+inline Film film_read(const Zone& zone, const Rules& rules,
+                      const std::vector<double>& readings_um) {
+  const Gauge gauge = gauge_named(journal_gauge);
+  if (readings_um.size() != 1) return film_from_gauge(readings_um, gauge);
+  const Film stated = zone.film.value_or(Film{});
+  const double reading_um = readings_um.front();
+  const double removed_um = std::max(0.0, stated.mean_um + zone.below_um - reading_um);
+  return film_from_reading(reading_um, std::hypot(stated.sd_um, rules.removed_cv * removed_um),
+                           stated.sd_se_um, gauge);
+}
+
+/// The films that a gauge read after the last step of their zones, by zone. `job`: before the first step.
 inline std::map<std::string, Film> films_read(const Job& job, const std::vector<Entry>& journal) {
   std::map<std::string, Film> films;
   for (const Zone& zone : job.zones) {
@@ -42,8 +64,8 @@ inline std::map<std::string, Film> films_read(const Job& job, const std::vector<
         readings_um.insert(readings_um.end(), entry.readings_um.begin(), entry.readings_um.end());
       }
     }
-    if (worked && readings_um.size() >= 2)
-      films.emplace(zone.name, film_from_readings(readings_um));
+    if (worked && !readings_um.empty())
+      films.emplace(zone.name, film_read(zone, job.rules, readings_um));
   }
   return films;
 }
@@ -95,7 +117,7 @@ inline Laid laid_out(Job job, Stack stack, std::optional<Shop> shop, std::vector
   laid.mark = open_mark(laid.journal);
   if (laid.done.empty()) return laid;
   try {
-    laid.now = present(laid.begun, laid.job, laid.done, films_read(laid.job, laid.journal));
+    laid.now = present(laid.begun, laid.job, laid.done, films_read(laid.begun.job, laid.journal));
     factors.film_offset_um = factors.film_se_um = 0;  // these films have it in
     laid.left = workings(laid.now, laid.stack, factors);
   } catch (const Error&) {

@@ -9,7 +9,6 @@
 
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/strict_math.hpp"
-#include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
@@ -29,6 +28,8 @@ LEVIGATE_WORK Agreement agrees(const Film& coats, const Film& readings) {
     detail::require_range(film->mean_se_um, 0.0, 2e4, "mean_se_um", "um", where);
   }
   Agreement result;
+  result.coats_um = coats.mean_um;
+  result.readings_um = readings.mean_um;
   result.difference_um = readings.mean_um - coats.mean_um;
   result.uncertainty_um = std::hypot(coats.mean_se_um, readings.mean_se_um);
   if (result.difference_um != 0.0) {
@@ -37,12 +38,6 @@ LEVIGATE_WORK Agreement agrees(const Film& coats, const Film& readings) {
                         : std::numeric_limits<double>::infinity();
   }
   result.contradicts = result.sigmas > contradiction_sigmas;
-  if (result.contradicts) {
-    result.text = "the gauge reads " + detail::fixed(readings.mean_um, 1) +
-                  " um where the coats make " + detail::fixed(coats.mean_um, 1) +
-                  " um: " + detail::fixed(result.sigmas, 1) + " standard uncertainties of " +
-                  detail::fixed(result.uncertainty_um, 1) + " um apart; one of the two is wrong";
-  }
   return result;
 }
 

@@ -13,7 +13,6 @@
 
 #include "levigate/detail/normal.hpp"
 #include "levigate/detail/strict_math.hpp"
-#include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
@@ -21,7 +20,6 @@
 #include "levigate/grade/spread.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/grade/work/nearest.hpp"
-#include "levigate/source.hpp"
 
 namespace levigate::inline v0 {
 
@@ -50,32 +48,12 @@ LEVIGATE_WORK double size_overlap(double median_1_um, double log_spread_1, doubl
          detail::normal_tail(right);
 }
 
-namespace detail {
-
-inline std::string verdict(const Grade& given, const Equivalent& found) {
-  const double percent = 100.0 * std::abs(found.size_ratio - 1.0);
-  std::string text = found.grade.label + " is the nearest to " + given.label + ": ";
-  text += percent < 0.5 ? "the same median"
-                        : fixed(percent, 0) + " % " + (found.size_ratio > 1 ? "coarser" : "finer");
-  if (found.within_tolerance) {
-    text += *found.within_tolerance ? ", within" : ", beyond";
-    text += " the tolerance of the medians";
-  } else {
-    text += ", tolerance of the medians not known";
-  }
-  text += "; " + fixed(100.0 * found.overlap, 0) + " % of the grain in common";
-  if (found.grade.basis() == Basis::extrapolated) text += "; its size is extrapolated";
-  if (given.basis() == Basis::extrapolated) text += "; the given size is extrapolated";
-  return text;
-}
-
-}  // namespace detail
-
 LEVIGATE_WORK Equivalent convert(const Grade& given, System system) {
   detail::require_range(given.median_um, 0.01, 1e4, "median_um", "um", "convert");
   const std::vector<Grade> all = grades(system);
   const std::size_t index = detail::nearest_index(all, given.median_um);
   Equivalent found;
+  found.given = given;
   found.grade = all[index];
   found.size_ratio = found.grade.median_um / given.median_um;
   if (given.tolerance_um || found.grade.tolerance_um) {
@@ -88,7 +66,6 @@ LEVIGATE_WORK Equivalent convert(const Grade& given, System system) {
   found.number = detail::continuous_number(all, given.median_um);
   if (index > 0) found.coarser = all[index - 1];
   if (index + 1 < all.size()) found.finer = all[index + 1];
-  found.verdict = detail::verdict(given, found);
   return found;
 }
 

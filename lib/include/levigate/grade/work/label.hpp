@@ -16,7 +16,7 @@
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/label_reading.hpp"
 #include "levigate/grade/system.hpp"
-#include "levigate/grade/work/label_mark.hpp"
+#include "levigate/grade/work/label_parts.hpp"
 #include "levigate/grade/work/label_text.hpp"
 #include "levigate/grade/work/reading.hpp"
 
@@ -27,20 +27,20 @@ LEVIGATE_WORK LabelReading read_label(std::string_view text) {
 }
 
 LEVIGATE_WORK Grade grade(std::string_view text, std::optional<System> bare_number) {
-  const detail::Mark mark = detail::take_apart(text);
-  if (!mark.system && bare_number) {
-    std::vector<Grade> found = detail::grades_of(mark, *bare_number, text);
-    if (found.empty()) detail::refuse_number(mark, {&*bare_number, 1}, text);
+  const detail::LabelParts parts = detail::take_apart(text);
+  if (!parts.system && bare_number) {
+    std::vector<Grade> found = detail::grades_meant(parts, *bare_number, text);
+    if (found.empty()) detail::refuse_number(parts, {&*bare_number, 1}, text);
     return std::move(found[0]);
   }
-  LabelReading read = detail::reading(mark, text);
+  LabelReading read = detail::reading(parts, text);
   if (!read.ambiguous) return std::move(read.candidates[0]);
   std::vector<std::string> names;
   for (const Grade& candidate : read.candidates) names.push_back(detail::grade_text(candidate));
   throw AmbiguousLabel("label " + detail::quoted(text) + " can mean " +
                        detail::list_text(names, " or ") +
-                       (mark.system ? "; write a decimal point, or no comma"
-                                    : "; write it as one of these, or give a bare_number rule") +
+                       (parts.system ? "; write a decimal point, or no comma"
+                                     : "; write it as one of these, or give a bare_number rule") +
                        (read.note.empty() ? "" : " (" + read.note + ")"));
 }
 

@@ -1,4 +1,4 @@
-// Reading the mark of a label: its grades in each system, or why there is none.
+// Reading the parts of a label: its grades in each system, or why there is none.
 #pragma once
 
 #include <algorithm>
@@ -20,7 +20,7 @@
 #include "levigate/grade/row.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/grade/work/from_row.hpp"
-#include "levigate/grade/work/label_mark.hpp"
+#include "levigate/grade/work/label_parts.hpp"
 #include "levigate/grade/work/label_text.hpp"
 #include "levigate/grade/work/tables.hpp"
 #include "levigate/source.hpp"
@@ -66,21 +66,22 @@ inline Grade marked_size(double size_um, std::string_view text) {
           .note = "not one of the sizes usually sold"};
 }
 
-/// The grades of a mark in one system: none where it has no such grade, two where a comma may part
+/// The grades that the parts of a label mean in one system: none where it has no such grade, two where a comma may part
 /// thousands or decimals.
-inline std::vector<Grade> grades_of(const Mark& mark, System system, std::string_view text) {
+inline std::vector<Grade> grades_meant(const LabelParts& parts, System system,
+                                       std::string_view text) {
   if (system == System::micron) {
-    std::vector<Grade> sizes{marked_size(parsed(mark.number), text)};
-    const std::size_t comma = mark.number.find(',');
-    if (comma != std::string::npos && mark.number.size() == comma + 4 && mark.number[0] != '0') {
-      std::string joined = mark.number;
+    std::vector<Grade> sizes{marked_size(parsed(parts.number), text)};
+    const std::size_t comma = parts.number.find(',');
+    if (comma != std::string::npos && parts.number.size() == comma + 4 && parts.number[0] != '0') {
+      std::string joined = parts.number;
       joined.erase(comma, 1);
       if (parsed(joined) <= 2500.0) sizes.push_back(marked_size(parsed(joined), text));
     }
     return sizes;
   }
-  const bool symbol = system == System::cami && !mark.old_symbol_for.empty();
-  const std::string_view digits = symbol ? mark.old_symbol_for : mark.number;
+  const bool symbol = system == System::cami && !parts.old_symbol_for.empty();
+  const std::string_view digits = symbol ? parts.old_symbol_for : parts.number;
   for (const GradeRow& row : grade_rows(system)) {
     if (row.digits() == digits) return {grade_from_row(system, row)};
   }
@@ -98,28 +99,28 @@ inline std::string neighbours_text(System system, double number) {
   return list_text(near);
 }
 
-[[noreturn]] inline void refuse_number(const Mark& mark, std::span<const System> tried,
+[[noreturn]] inline void refuse_number(const LabelParts& parts, std::span<const System> tried,
                                        std::string_view text) {
   std::vector<std::string> names;
   std::string nearest;
   for (const System system : tried) {
     names.emplace_back(to_string(system));
-    nearest += (nearest.empty() ? "" : "; ") + neighbours_text(system, parsed(mark.number));
+    nearest += (nearest.empty() ? "" : "; ") + neighbours_text(system, parsed(parts.number));
   }
   std::string message = "label " + quoted(text) + " is no grade of " + list_text(names, " or ") +
                         "; nearest: " + nearest;
-  if (!mark.system) message += "; a size is written with its unit, as \"9 um\"";
-  if (!mark.note.empty()) message += " (" + mark.note + ")";
+  if (!parts.system) message += "; a size is written with its unit, as \"9 um\"";
+  if (!parts.note.empty()) message += " (" + parts.note + ")";
   throw UnknownGrade(message);
 }
 
-inline LabelReading reading(const Mark& mark, std::string_view text) {
-  const bool symbol_alone = !mark.old_symbol_for.empty() && !mark.may_be_size;
-  const std::optional<System> system = symbol_alone ? std::optional(System::cami) : mark.system;
-  LabelReading result{.candidates = {}, .ambiguous = !system, .note = mark.note};
+inline LabelReading reading(const LabelParts& parts, std::string_view text) {
+  const bool symbol_alone = !parts.old_symbol_for.empty() && !parts.may_be_size;
+  const std::optional<System> system = symbol_alone ? std::optional(System::cami) : parts.system;
+  LabelReading result{.candidates = {}, .ambiguous = !system, .note = parts.note};
   if (system) {
-    result.candidates = grades_of(mark, *system, text);
-    if (result.candidates.empty()) refuse_number(mark, {&*system, 1}, text);
+    result.candidates = grades_meant(parts, *system, text);
+    if (result.candidates.empty()) refuse_number(parts, {&*system, 1}, text);
     result.ambiguous = result.candidates.size() > 1;
     result.note =
         joined_notes(result.note, result.ambiguous ? "the comma may part thousands or decimals"
@@ -127,15 +128,15 @@ inline LabelReading reading(const Mark& mark, std::string_view text) {
     return result;
   }
   for (const System candidate : bare_systems) {
-    for (Grade& found : grades_of(mark, candidate, text)) {
+    for (Grade& found : grades_meant(parts, candidate, text)) {
       result.candidates.push_back(std::move(found));
     }
   }
-  const double value = parsed(mark.number);
-  if (mark.may_be_size && value > 0 && value <= 2500) {
+  const double value = parsed(parts.number);
+  if (parts.may_be_size && value > 0 && value <= 2500) {
     result.candidates.push_back(marked_size(value, text));
   }
-  if (result.candidates.empty()) refuse_number(mark, bare_systems, text);
+  if (result.candidates.empty()) refuse_number(parts, bare_systems, text);
   result.note = joined_notes(result.note, "the label does not name its system");
   return result;
 }

@@ -12,7 +12,7 @@
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/grade/work/from_row.hpp"
-#include "levigate/grade/work/label_mark.hpp"
+#include "levigate/grade/work/label_parts.hpp"
 #include "levigate/grade/work/label_text.hpp"
 #include "levigate/grade/work/reading.hpp"
 #include "levigate/source.hpp"
@@ -40,19 +40,19 @@ LEVIGATE_WORK Grade sized_grade(std::string_view label, double size_um,
                .tolerance_source = {},
                .limits_source = {},
                .note = {}};
-  detail::Mark mark;
+  detail::LabelParts parts;
   try {
-    mark = detail::take_apart(label);
+    parts = detail::take_apart(label);
   } catch (const UnknownGrade&) {
     return result;
   }
-  const System system = mark.system.value_or(bare_number.value_or(System::micron));
-  result.note = mark.note;
-  if (system == System::micron || !mark.whole()) return result;
+  const System system = parts.system.value_or(bare_number.value_or(System::micron));
+  result.note = parts.note;
+  if (system == System::micron || !parts.whole()) return result;
   result.system = system;
-  result.label = detail::canonical_label(system, mark.number);
-  result.number = detail::parsed(mark.number);
-  for (const Grade& printed : detail::grades_of(mark, system, label)) {
+  result.label = detail::canonical_label(system, parts.number);
+  result.number = detail::parsed(parts.number);
+  for (const Grade& printed : detail::grades_meant(parts, system, label)) {
     result.label = printed.label;
     result.number = printed.number;
     result.note = detail::joined_notes(result.note,

@@ -17,6 +17,7 @@
 #include "levigate/io/work/form.hpp"
 #include "levigate/io/work/read_described.hpp"
 #include "levigate/surface/defect.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate::inline v0 {
 
@@ -154,7 +155,7 @@ inline LaidFilm laid(const FilmOfCoatsRead& told, const Node& node) {
   Film film = film_from_gauge(told.readings_um, told.gauge.value_or(Gauge{}));
   const double total_um = below_um + all.back().dry_um;
   const Agreement agreement = agrees({total_um, 0, uncertainty_of_coats_um(total_um)}, film);
-  if (agreement.contradicts) node.at("readings_um").fail("readings_um: " + agreement.text);
+  if (agreement.contradicts) node.at("readings_um").fail("readings_um: " + sentence(agreement));
   if (below_um > 0.0) {
     film.mean_um = std::max(0.0, film.mean_um - below_um);
     film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_of_coats_um(below_um));
@@ -268,17 +269,18 @@ inline void take_height(const Node& node, const DefectReadings& keys, Defect& de
 }
 
 inline FileForm defect_form() {
-  return {
-      .of = &description_of<Defect>(),
-      .may = [](const Node*,
-                std::string_view member) { return member == "height_um" || member == "length_mm" || member == "count"; },
-      .settle =
-          [](DescribedReader& reader, const Node& node, void* value) {
-            Defect& defect = as<Defect>(value);
-            if (!node.has("length_mm")) defect.length_mm = defect.width_mm;
-            if (node.has("height_um") == node.has("readings") && !reader.misspelt())
-              node.fail("one is wanted of height_um and readings");
-          }};
+  return {.of = &description_of<Defect>(),
+          .may =
+              [](const Node*, std::string_view member) {
+                return member == "height_um" || member == "length_mm" || member == "count";
+              },
+          .settle =
+              [](DescribedReader& reader, const Node& node, void* value) {
+                Defect& defect = as<Defect>(value);
+                if (!node.has("length_mm")) defect.length_mm = defect.width_mm;
+                if (node.has("height_um") == node.has("readings") && !reader.misspelt())
+                  node.fail("one is wanted of height_um and readings");
+              }};
 }
 
 }  // namespace detail

@@ -14,6 +14,7 @@
 #include "levigate/io/formats.hpp"
 #include "levigate/io/work/read_described.hpp"
 #include "levigate/io/work/write_described.hpp"
+#include "levigate/text/sentences.hpp"
 
 namespace levigate::inline v0 {
 
@@ -67,7 +68,7 @@ LEVIGATE_WORK std::string to_json(const Equivalent& equivalent) {
        {"number", detail::or_null(equivalent.number)},
        {"coarser", detail::json_of(equivalent.coarser)},
        {"finer", detail::json_of(equivalent.finer)},
-       {"verdict", equivalent.verdict}});
+       {"verdict", sentence(equivalent)}});
 }
 
 }  // namespace levigate

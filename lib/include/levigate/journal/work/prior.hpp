@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <string_view>
 
+#include "levigate/describe.hpp"
 #include "levigate/detail/profile.hpp"
 #include "levigate/film/gauge.hpp"
 #include "levigate/grade/grade.hpp"
@@ -12,6 +13,7 @@
 #include "levigate/grade/spread.hpp"
 #include "levigate/journal/prior.hpp"
 #include "levigate/sourced.hpp"
+#include "levigate/stack/backing.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/rule_table.hpp"
@@ -90,6 +92,22 @@ inline double wear_variance(std::string_view coating) {
                       [](const CoatingProfile& p) { return band_variance(p.wear_coefficient); });
 }
 
+/// What the numbers of a backing that act on the pace leave open of its share of the fresh rate.
+inline double clogging_variance(const BackingProfile& profile) {
+  const Backing backing = backing_named(profile.name);
+  double sum = 0;
+  for (const TableField<BackingProfile>& column : backing_columns) {
+    const Member* member = description_of<Backing>().find(column.quantity);
+    if (!member || member->input != Input::pace) continue;
+    sum += band_variance(*column.number(profile), [&](double x) {
+      Backing changed = backing;
+      member->kind->set_number(member->in_mutable(&changed), x);
+      return clogging_share(changed.clean_every_m, changed.fade_m, changed.floor);
+    });
+  }
+  return sum;
+}
+
 }  // namespace detail
 
 /// How far the rates of all backings on a coating may be from what is computed, in common.
@@ -115,7 +133,7 @@ inline double coating_variance(std::string_view coating) {
 
 /// How far the rate of one backing on a coating may be from that of the others.
 ///
-///   (1 - common_wear_share) V(wear_coefficient) + V(clogging share of clean_every_m) + V(... of fade_m) + V(... of floor)
+///   (1 - common_wear_share) V(wear_coefficient) + sum of V(clogging share) over clean_every_m, fade_m and floor
 ///
 /// @param coating  its name; of none of the profiles: the mean over all of them
 /// @param backing  its name; the same
@@ -126,16 +144,7 @@ inline double coating_variance(std::string_view coating) {
 /// Source:    coating_table, backing_table; common_wear_source; see duty_variance() for V
 inline double backing_variance(std::string_view coating, std::string_view backing) {
   return (1 - common_wear_share) * detail::wear_variance(coating) +
-         detail::row_variance(backing_table, backing, [](const BackingProfile& p) {
-           const double interval = p.clean_every_m.value, fade = p.fade_m.value,
-                        floor = p.floor.value;
-           return detail::band_variance(p.clean_every_m,
-                                        [&](double x) { return clogging_share(x, fade, floor); }) +
-                  detail::band_variance(
-                      p.fade_m, [&](double x) { return clogging_share(interval, x, floor); }) +
-                  detail::band_variance(
-                      p.floor, [&](double x) { return clogging_share(interval, fade, x); });
-         });
+         detail::row_variance(backing_table, backing, &detail::clogging_variance);
 }
 
 /// How far the scratches of a backing on a coating may be from what is computed: on P1000 under a hard block.

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/grades.hpp"
 #include "levigate/grade/spread.hpp"
@@ -47,10 +48,22 @@ Sourced traced(const Row (&table)[count], std::string_view name, const TableFiel
   return given(in_use);
 }
 
+/// Whether a description says of every number in a table what input it is.
+template <typename Value, typename Row, std::size_t columns>
+constexpr bool says_inputs(const TableField<Row> (&fields)[columns]) {
+  for (const TableField<Row>& field : fields) {
+    for (const Member& member : described<Value>.members) {
+      if (member.name == field.quantity && member.input == Input::unsaid) return false;
+    }
+  }
+  return true;
+}
+
 /// One input together with how to set it to another value everywhere it stands.
 struct Knob {
   std::string subject;
   std::string quantity;
+  Input kind = Input::believed;
   Sourced input;
   std::function<void(Setup&, double)> set;
 };
@@ -103,6 +116,11 @@ inline Block* own_block(Sheet& sheet) {
   return const_cast<Block*>(std::get_if<Block>(tool_of(sheet)));
 }
 
+static_assert(says_inputs<Coating>(coating_columns) && says_inputs<Backing>(backing_columns) &&
+                  says_inputs<Block>(block_columns) && says_inputs<Rules>(rule_columns) &&
+                  says_inputs<Model>(model_columns),
+              "a line of these descriptions wants is(Input::...)");
+
 /// Adds an input for each column of a table that is a number of a value, in the order of the table. `all` gives where the value
 /// stands in a setup, each place of it.
 template <typename Value, typename Row, std::size_t rows, std::size_t columns, typename All>
@@ -115,7 +133,8 @@ void add_knobs(std::vector<Knob>& result, const std::string& subject, const Valu
         std::is_same_v<Value, Rules> && description_of<StepRule>().find(field.quantity);
     if (!member || of_step) continue;
     const double in_use = member->kind->number(member->in(&value));
-    result.push_back({subject, std::string(field.quantity), traced(table, name, field, in_use),
+    result.push_back({subject, std::string(field.quantity), member->input,
+                      traced(table, name, field, in_use),
                       [member, all](Setup& setup, double number) {
                         for (Value* one : all(setup))
                           member->kind->set_number(member->in_mutable(one), number);
@@ -172,12 +191,14 @@ inline std::vector<Knob> knobs(const Setup& setup) {
   add_knobs(result, "model", setup.model, model_table, "default", model_columns,
             [](Setup& s) { return std::vector{&s.model}; });
   for (std::size_t i = 0; i < setup.grades.size(); ++i) {
-    result.push_back({"grade " + setup.grades[i].label, "median_um", median_band(setup.grades[i]),
+    result.push_back({"grade " + setup.grades[i].label, "median_um", Input::believed,
+                      median_band(setup.grades[i]),
                       [i](Setup& s, double value) { s.grades[i].median_um = value; }});
     const Spread spread = levigate::spread(setup.grades[i]);
     const double value = spread.log_spread;
     result.push_back({"grade " + setup.grades[i].label,
                       "log_spread",
+                      Input::believed,
                       {value, 0.75 * value, 1.25 * value, spread.source},
                       [i](Setup& s, double changed) { s.log_spreads[i] = changed; }});
   }

@@ -13,10 +13,10 @@
 #include "levigate/plan/work/findings.hpp"
 #include "levigate/plan/work/instructions.hpp"
 #include "levigate/plan/work/ladder.hpp"
+#include "levigate/plan/work/plan_of_sequence.hpp"
 #include "levigate/plan/work/reliance.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/why.hpp"
-#include "levigate/plan/work/worked_out.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/check.hpp"
 #include "levigate/stack/finding.hpp"
@@ -33,10 +33,10 @@ inline Plan plan(const Workings& workings) {
     tell_job(workings, result);
     result.why = why_no_plan(workings);
   } else {
-    result = worked_out(workings, best(found, job.prefer));
+    result = plan_of_sequence(workings, best(found, job.prefer));
     result.relies_on = reliances(workings, result.exact);
     for (const Sequence& point : tradeoff(found)) {
-      result.tradeoff.push_back(worked_out(workings, point));
+      result.tradeoff.push_back(plan_of_sequence(workings, point));
     }
   }
   for (const std::vector<Finding>& more :
@@ -53,7 +53,7 @@ inline Plan evaluate(const Workings& workings, const std::vector<std::string>& s
     throw BadInput("sequence is empty: it needs at least one sheet, in evaluate");
   std::vector<std::size_t> sheets;
   for (const std::string& id : sequence) sheets.push_back(sheet_index(workings.stack, id));
-  Plan result = worked_out(workings, summed(workings, sheets));
+  Plan result = plan_of_sequence(workings, summed(workings, sheets));
   const std::vector<Finding> of_job = job_findings(workings);
   result.findings.insert(result.findings.begin(), of_job.begin(), of_job.end());
   result.relies_on = reliances(workings, result.exact);

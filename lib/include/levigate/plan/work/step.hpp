@@ -39,7 +39,7 @@ inline bool passed_by(const Workings& workings, std::size_t zone) {
 }
 
 /// Whether a zone was worked by the sheets so far, the last of them with the rest.
-inline bool worked(const Workings& workings, const Before& sheets, std::size_t zone) {
+inline bool was_worked(const Workings& workings, const Before& sheets, std::size_t zone) {
   return workings.starts[zone] ? !workings.stands[sheets.finest][zone]
                                : !sheets.first || !passed_by(workings, zone);
 }
@@ -55,19 +55,19 @@ struct Scratches {
 /// The scratches that a step works out of a zone; none where it passes the zone by, or finds it as sprayed.
 inline std::optional<Scratches> found_in(const Workings& workings, std::optional<Before> before,
                                          std::size_t sheet, std::size_t zone) {
-  if (before && worked(workings, *before, zone)) {
+  if (before && was_worked(workings, *before, zone)) {
     return Scratches{workings.stack.sheets[before->sheet].id, true,
                      worn_um(workings, before->sheet),
                      workings.work[before->sheet][zone].scratch_um};
   }
   const std::optional<Start>& start = workings.starts[zone];
-  if (!start || !worked(workings, after(workings, before, sheet), zone)) return std::nullopt;
+  if (!start || !was_worked(workings, after(workings, before, sheet), zone)) return std::nullopt;
   return Scratches{start->label, false, start->worn_um, start->scratch_um};
 }
 
 /// Depth of the scratches in a zone after a sheet [um]: its own, or those that the zone stands with.
 inline double scratch_left_um(const Workings& workings, const Before& sheet, std::size_t zone) {
-  if (worked(workings, sheet, zone)) return workings.work[sheet.sheet][zone].scratch_um;
+  if (was_worked(workings, sheet, zone)) return workings.work[sheet.sheet][zone].scratch_um;
   return workings.starts[zone] ? workings.starts[zone]->scratch_um : 0.0;
 }
 

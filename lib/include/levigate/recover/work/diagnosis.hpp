@@ -19,7 +19,7 @@
 #include "levigate/recover/work/layer.hpp"
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/recover/work/weighing.hpp"
-#include "levigate/recover/work/worked.hpp"
+#include "levigate/recover/work/zone_done.hpp"
 #include "levigate/surface/levelling.hpp"
 
 namespace levigate::inline v0 {

@@ -1,11 +1,14 @@
 // The work behind recover/go_back.hpp: defines what it declares.
 #pragma once
 
+#include <map>
+#include <string>
 #include <vector>
 
 #include "levigate/recover/go_back.hpp"
 
 #include "levigate/detail/work.hpp"
+#include "levigate/film/film.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
@@ -17,11 +20,11 @@ namespace levigate::inline v0 {
 
 // way_back.hpp defines it, which may be what brought this file in.
 inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& done,
-                       const Mark& mark);
+                       const Mark& mark, const std::map<std::string, Film>& films);
 
 LEVIGATE_WORK WayBack go_back(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
                               const Mark& mark) {
-  return go_back(workings(job, stack), done, mark);
+  return go_back(workings(job, stack), done, mark, {});
 }
 
 }  // namespace levigate

@@ -8,7 +8,7 @@
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
-#include "levigate/recover/work/worked.hpp"
+#include "levigate/recover/work/zone_done.hpp"
 #include "levigate/surface/contact.hpp"
 
 namespace levigate::inline v0 {

@@ -17,7 +17,7 @@
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
-#include "levigate/recover/work/worked.hpp"
+#include "levigate/recover/work/zone_done.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {

@@ -4,10 +4,13 @@
 #include <algorithm>
 #include <cstddef>
 #include <limits>
+#include <map>
+#include <string>
 #include <vector>
 
 #include "levigate/recover/go_back.hpp"
 
+#include "levigate/film/film.hpp"
 #include "levigate/grade/grades.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
@@ -23,7 +26,8 @@
 #include "levigate/recover/policy.hpp"
 #include "levigate/recover/work/diagnosis.hpp"
 #include "levigate/recover/work/layer.hpp"
-#include "levigate/recover/work/worked.hpp"
+#include "levigate/recover/work/standing.hpp"
+#include "levigate/recover/work/zone_done.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
 
@@ -79,11 +83,17 @@ inline std::vector<Reentry> reentries(const Workings& workings,
   return result;
 }
 
-/// Film that may still come off a zone [um]: what its budget leaves; infinite on a solid.
-inline double film_left_um(const Workings& workings, const std::vector<Layer>& layers,
-                           std::size_t zone) {
+/// Film that may still come off a zone [um]: what its budget leaves; infinite on a solid. `read`: what a gauge read of it since.
+inline double budget_left_um(const Workings& workings, const std::vector<Layer>& layers,
+                             std::size_t zone, const Film* read) {
   if (!workings.budget_um[zone]) return std::numeric_limits<double>::infinity();
   double depth_um = layers.back().scratch_um;
+  if (read) {
+    Zone now = workings.job.zones[zone];
+    now.film = above(*read, now.below_um);
+    now.film->mean_um = std::max(0.0, now.film->mean_um);
+    return std::max(0.0, budget_of(workings.job, now) - depth_um);
+  }
   for (const Layer& layer : layers) depth_um += layer.removal_um;
   return std::max(0.0, *workings.budget_um[zone] - depth_um);
 }
@@ -145,16 +155,18 @@ inline NoWay no_way(const Diagnosis& diagnosis, const std::vector<Reentry>& ways
 
 }  // namespace detail
 
-/// go_back() of a job and a stack that are read. See recover/go_back.hpp.
+/// go_back() of a job and a stack that are read. See recover/go_back.hpp. Films: as present() has them.
 inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& done,
-                       const Mark& mark) {
+                       const Mark& mark, const std::map<std::string, Film>& films) {
   WayBack result;
   result.diagnosis = diagnose(workings, done, mark);
   result.cautions = cautions(workings.job);
   const std::size_t zone = zone_index(workings.job, mark.zone);
   const std::vector<Layer> here = layers(workings, done, zone);
   const std::vector<std::size_t> sheets = detail::sheets_of(workings, here);
-  const double film_um = detail::film_left_um(workings, here, zone);
+  const auto read = films.find(mark.zone);
+  const double film_um =
+      detail::budget_left_um(workings, here, zone, read == films.end() ? nullptr : &read->second);
   result.reentries = detail::reentries(workings, sheets, zone, mark.kind);
   result.round_minutes = detail::round_minutes(workings, here, sheets, zone, result.reentries);
   result.expected_minutes = result.round_minutes;  // where there is no way back

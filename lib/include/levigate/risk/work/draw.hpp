@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/detail/normal.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/plan/rules.hpp"
@@ -44,11 +45,6 @@ inline double drawn(const Sourced& input, double uniform) {
 
 namespace detail {
 
-/// Whether an input is believed and so drawn. Rules are chosen, but for the minutes that a change takes.
-inline bool is_believed(const Knob& knob) {
-  return knob.subject != "rule" || knob.quantity == "change_minutes";
-}
-
 /// The minutes of a step as they are worked out.
 struct WorkedMinutes {
   double operator()(std::size_t, const std::vector<Effort>& step, const Rules& rules) const {
@@ -63,7 +59,7 @@ class DrawnInputs {
   template <typename Drawn>
   DrawnInputs(const Setup& setup, Drawn drawn) {
     for (Knob& knob : knobs(setup)) {
-      if (!is_believed(knob) || knob.input.low == knob.input.high || !drawn(knob)) continue;
+      if (knob.kind == Input::chosen || knob.input.low == knob.input.high || !drawn(knob)) continue;
       const std::uint64_t stream = stream_named(knob.subject + ", " + knob.quantity);
       inputs_.emplace_back(std::move(knob), stream);
     }

@@ -4,11 +4,10 @@
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
-#include <iterator>
-#include <string_view>
 #include <utility>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/knobs.hpp"
@@ -19,13 +18,6 @@
 namespace levigate::inline v0 {
 
 namespace detail {
-
-/// Whether an input touches nothing but the pace, so that a learned pace stands for it.
-inline bool is_of_pace(const Knob& knob) {
-  constexpr std::string_view of_pace[] = {"wear_coefficient", "size_exponent", "duty", "speed_m_s",
-                                          "clean_every_m",    "fade_m",        "floor"};
-  return std::find(std::begin(of_pace), std::end(of_pace), knob.quantity) != std::end(of_pace);
-}
 
 /// The minutes of a step as a pace has them.
 struct PacedMinutes {
@@ -41,7 +33,7 @@ class LearnedInputs {
  public:
   /// Without bands, inputs that the pace does not stand for are as they are given.
   LearnedInputs(const Setup& setup, PaceDraws pace, bool bands)
-      : others_(setup, [&](const Knob& knob) { return bands && !is_of_pace(knob); }),
+      : others_(setup, [&](const Knob& knob) { return bands && knob.kind != Input::pace; }),
         pace_(std::move(pace)) {}
 
   /// Sets inputs, duty_factor and rate_factor to their values in a draw. Returns how minutes come of it.

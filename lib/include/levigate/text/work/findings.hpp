@@ -13,6 +13,7 @@
 #include "levigate/grade/convert.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/stack/finding.hpp"
+#include "levigate/text/sentences.hpp"
 #include "levigate/text/work/layout.hpp"
 #include "levigate/text/work/say_findings.hpp"
 
@@ -29,7 +30,7 @@ LEVIGATE_WORK std::string equivalent_text(const Grade& given, const Equivalent& 
   detail::Page page;
   page.say("",
            fmt::format("{} is {}.", detail::grade_line(given), detail::grade_line(found.grade)));
-  page.say("  ", found.verdict + ".");
+  page.say("  ", sentence(found) + ".");
   if (found.number) {
     page.say("  ", fmt::format("On the scale of {} it would be number {:.0f}.",
                                to_string(found.grade.system), *found.number));

@@ -7,6 +7,8 @@
 #include "levigate/text/sentences.hpp"
 
 #include "levigate/detail/work.hpp"
+#include "levigate/film/gauge.hpp"
+#include "levigate/grade/convert.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/observed.hpp"
 #include "levigate/journal/report.hpp"
@@ -16,7 +18,9 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/take_down.hpp"
+#include "levigate/text/work/sentences_of_film.hpp"
 #include "levigate/text/work/sentences_of_finding.hpp"
+#include "levigate/text/work/sentences_of_grade.hpp"
 #include "levigate/text/work/sentences_of_journal.hpp"
 #include "levigate/text/work/sentences_of_recover.hpp"
 #include "levigate/text/work/sentences_of_surface.hpp"
@@ -28,6 +32,12 @@ namespace levigate::inline v0 {
 
 LEVIGATE_WORK std::string bridges_text(const std::vector<Bridge>& ways) {
   return detail::bridged(ways);
+}
+
+LEVIGATE_WORK std::string sentence(const Equivalent& found) { return detail::sentence_of(found); }
+
+LEVIGATE_WORK std::string sentence(const Agreement& agreement) {
+  return detail::sentence_of(agreement);
 }
 
 LEVIGATE_WORK std::string sentence(const Finding& finding) { return detail::sentence_of(finding); }

@@ -18,7 +18,7 @@ namespace levigate::inline v0 {
 namespace detail {
 
 /// What a label says, before any table is asked.
-struct Mark {
+struct LabelParts {
   std::optional<System> system;  ///< none where the label does not say it
   std::string number;            ///< digits, for a size with a decimal point or comma
   std::string old_symbol_for;    ///< CAMI number, where the digits are an old US symbol as well
@@ -111,23 +111,23 @@ inline Pieces cut(std::string_view label) {
   return pieces;
 }
 
-/// The mark of an old US symbol. Digits alone, as "1", keep their own number beside it, for a user
+/// The parts of an old US symbol. Digits alone, as "1", keep their own number beside it, for a user
 /// whose bare numbers mean something else.
-inline std::optional<Mark> old_symbol(const Pieces& pieces) {
+inline std::optional<LabelParts> old_symbol(const Pieces& pieces) {
   if (!pieces.before.empty()) return std::nullopt;
   for (const auto& [symbol, number] : old_symbols) {
     if (pieces.number + pieces.after != symbol) continue;
-    Mark mark;
-    mark.note = "old US symbol for " + canonical_label(System::cami, number);
+    LabelParts parts;
+    parts.note = "old US symbol for " + canonical_label(System::cami, number);
     if (pieces.after.empty()) {
-      mark.number = pieces.number;
-      mark.old_symbol_for = number;
-      mark.may_be_size = symbol != "0";
+      parts.number = pieces.number;
+      parts.old_symbol_for = number;
+      parts.may_be_size = symbol != "0";
     } else {
-      mark.system = System::cami;
-      mark.number = number;
+      parts.system = System::cami;
+      parts.number = number;
     }
-    return mark;
+    return parts;
   }
   return std::nullopt;
 }
@@ -144,7 +144,7 @@ inline void refuse_other_systems(const Pieces& pieces, std::string_view text) {
 
 /// Takes a label apart. Throws BadInput as folded_label; UnknownGrade where the text has none of
 /// the forms.
-inline Mark take_apart(std::string_view text) {
+inline LabelParts take_apart(std::string_view text) {
   Pieces pieces = cut(folded_label(text));
   if (pieces.number.empty()) refuse_form(text, "it holds no number");
   if (const auto symbol = old_symbol(pieces)) return *symbol;
@@ -154,16 +154,16 @@ inline Mark take_apart(std::string_view text) {
   if (before.starts_with("grit")) before.erase(0, 4);
   const auto prefix = std::ranges::find(prefixes, std::string_view(before), &Prefix::text);
   if (prefix == std::end(prefixes)) refuse_form(text, "no form starts as it does");
-  Mark mark;
-  mark.system = prefix->system;
-  mark.number = number;
-  mark.may_be_size = before == "a";
-  mark.note = prefix->note;
+  LabelParts parts;
+  parts.system = prefix->system;
+  parts.number = number;
+  parts.may_be_size = before == "a";
+  parts.note = prefix->note;
 
   const bool has_unit = std::ranges::count(size_units, std::string_view(after)) > 0;
-  if (mark.system == System::micron ? has_unit || after.empty() : before.empty() && has_unit) {
-    mark.system = System::micron;
-    return mark;
+  if (parts.system == System::micron ? has_unit || after.empty() : before.empty() && has_unit) {
+    parts.system = System::micron;
+    return parts;
   }
 
   if (after.ends_with("grit")) {
@@ -171,23 +171,23 @@ inline Mark take_apart(std::string_view text) {
     if (after.ends_with('-')) after.pop_back();
   }
   const bool weight = after.size() == 1 && std::string_view("abcdefgjxy").find(after[0]) < 10;
-  if (mark.system == System::micron) {
+  if (parts.system == System::micron) {
     refuse_form(text, "a size ends with its unit");
   } else if (after == std::string(1, folded_ban) &&
-             mark.system.value_or(System::jis) == System::jis) {
-    mark.system = System::jis;
-  } else if (after == "tube" && mark.system == System::fepa_f) {
-    mark.system = System::fepa_f_tube;
-  } else if (after == "sedimentation" && mark.system == System::jis) {
-    mark.system = System::jis_sedimentation;
+             parts.system.value_or(System::jis) == System::jis) {
+    parts.system = System::jis;
+  } else if (after == "tube" && parts.system == System::fepa_f) {
+    parts.system = System::fepa_f_tube;
+  } else if (after == "sedimentation" && parts.system == System::jis) {
+    parts.system = System::jis_sedimentation;
   } else if (weight) {
     const std::string letter(1, static_cast<char>(after[0] - 'a' + 'A'));
-    mark.note = joined_notes(mark.note, letter + " is the weight of the paper or cloth");
+    parts.note = joined_notes(parts.note, letter + " is the weight of the paper or cloth");
   } else if (!after.empty()) {
     refuse_form(text, "no form ends as it does");
   }
-  if (!mark.whole()) refuse_form(text, "a grit number is whole, and a size needs its unit");
-  return mark;
+  if (!parts.whole()) refuse_form(text, "a grit number is whole, and a size needs its unit");
+  return parts;
 }
 
 }  // namespace detail

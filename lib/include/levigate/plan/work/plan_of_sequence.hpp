@@ -63,7 +63,7 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
   for (std::size_t i = 0; i < step.size(); ++i) {
     const Zone& zone = workings.job.zones[i];
     const SheetInZone& work = workings.work[sheet][i];
-    const bool here = worked(workings, now, i);
+    const bool here = was_worked(workings, now, i);
     const double standing_um = workings.starts[i] ? workings.starts[i]->rq_um : 0.0;
     const auto gloss = [&](double angle_deg) {
       return gloss_gu(workings.job.coating.refractive_index, angle_deg,
@@ -102,7 +102,7 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
 
 /// A sequence worked out in full: figures of every step and zone, sums, and findings. The sums are those of the
 /// search, so that the figures on a card and the decision agree.
-inline Plan worked_out(const Workings& workings, const Sequence& sequence) {
+inline Plan plan_of_sequence(const Workings& workings, const Sequence& sequence) {
   Plan plan;
   tell_job(workings, plan);
   plan.found = true;

@@ -19,7 +19,7 @@ struct Coat {
   double wet_um = 0;               ///< as applied [um], 0 to 20 000
   double volume_solids = 0;        ///< of the paint (dimensionless), 0 to 1
   double thinner = 0;              ///< volume for one of paint (dimensionless), 0 to 10
-  std::optional<double> dry_um{};  ///< stands for the three above [um], 0 to 20 000
+  std::optional<double> dry_um{};  ///< replaces the three above [um], 0 to 20 000
   double shrink = 0;     ///< share of the dry film lost on full cure (dimensionless), 0 to 0.9
   double applied_h = 0;  ///< since the first coat [h], 0 to 1e6
 };

@@ -22,7 +22,7 @@ namespace levigate::inline v0 {
 ///   read:  mean' = mean_read - below_um,   sd' = sd_read,   mean_se'^2 = mean_se_read^2 + u(below_um)^2
 ///   else:  mean' = mean - R,   sd' = sqrt(sd^2 + (removed_cv R)^2),   R the film taken off so far
 ///
-/// A gauge sees every round, and rounds that are told by their coats are known as well as a wet comb knows them: u is
+/// A gauge sees every round, and rounds given by their coats are as uncertain as a wet comb: u is
 /// uncertainty_um() of it.
 /// R is what each step says, else what the scratches it found ask for, or the peel. Unevenness counts once: that of R is in sd',
 /// that of what is still to come in the budget of the plan. The two are taken to be independent; the plan of the whole job

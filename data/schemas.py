@@ -14,15 +14,15 @@ from pathlib import Path
 DATA = Path(__file__).parent
 SCHEMAS = DATA / "schema"
 
-WHOLE = "Reads back equal. Every key is there; what does not apply is null or empty."
+WHOLE = "Reads back equal. Every key is there. A value that does not apply is null or empty."
 ABOUT = {
     "levigate.plan/1": f"{WHOLE} Minutes and sheets are uncertain by a factor of 2 to 3 until calibrated.",
     "levigate.simulation/1": WHOLE,
     "levigate.way_back/1": WHOLE,
-    "levigate.shop/1": "Factors on what is computed. Each is as likely below its median as above, and nine times in ten between low and high. Edit a factor to move its median, low and high to say how sure it is; what is absent is as before any journal.",
-    "levigate.journal/1": "A journal is a text file of such objects, one a line; lines are added and never changed. Their order is that of events.",
-    "levigate.job/1": "The work to be sanded, where it starts and where it must end. What is absent is the default, or not known.",
-    "levigate.stack/1": "Sheets of one kind are one entry. Equal plans are told apart by the order of the sheets.",
+    "levigate.shop/1": "Factors on computed values. Each is as likely below its median as above. In 9 of 10 cases it is between low and high. Edit a factor to move its median. Edit low and high to change its spread. An absent value is as before any journal.",
+    "levigate.journal/1": "A journal is a text file with one such object per line. Programs only add lines. The order of the lines is that of events.",
+    "levigate.job/1": "The work to be sanded, where it starts and where it must end. An absent value is the default, or not known.",
+    "levigate.stack/1": "Sheets of one kind are one entry. The order of the sheets decides between equal plans.",
 }
 
 # Names of parts, where they are not that of the type.

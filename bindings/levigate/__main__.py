@@ -1,7 +1,7 @@
 """The command line: python -m levigate plan | evaluate | check | convert | record | journal | go-back | learn.
 
-Ends with 0 where all is well, with 1 where there is no plan or a finding is an error, with 2 for
-input that cannot be used: the error stream has a line for each fault, what and where.
+It exits with 0 if all is well. It exits with 1 if it finds no plan, or if a finding is an error.
+It exits with 2 if it cannot use the input. The error stream then has one line for each fault.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ FINE, NOT_FINE, BAD_INPUT = 0, 1, 2
 
 
 class Parser(argparse.ArgumentParser):
-    """Tells of bad arguments in one line."""
+    """Reports bad arguments in one line."""
 
     def error(self, message: str) -> NoReturn:
         self.exit(BAD_INPUT, f"{self.prog}: {message}\n")
@@ -46,37 +46,36 @@ def parser() -> Parser:
         added.add_argument("--json", action="store_true", help="print JSON")
         return added
 
-    plan = command("plan", run_plan, "the best plan for a job from a stack, as a card")
-    evaluate = command("evaluate", run_evaluate, "a sequence of your own beside the best plan")
+    plan = command("plan", run_plan, "find the best plan for a job from a stack, and print its card")
+    evaluate = command("evaluate", run_evaluate, "compare your own sequence of sheets with the best plan")
     for either in (plan, evaluate):
         _after.add_job_and_stack(either)
-    plan.add_argument("--out", type=Path, metavar="DIR", help="write data, card and pictures there")
+    plan.add_argument("--out", type=Path, metavar="DIR", help="write data, card and pictures to this folder")
     plan.add_argument(
         "--draws",
         type=whole,
         default=1000,
         metavar="N",
-        help="how often the plan is worked through with other numbers, to tell how it may turn out "
-        "(default: 1000; 0 leaves it out)",
+        help="simulated runs that show how the plan may turn out (default: 1000; 0 for none)",
     )
     plan.add_argument(
-        "--seed", type=whole, default=1, metavar="S", help="of those numbers (default: 1)"
+        "--seed", type=whole, default=1, metavar="S", help="seed of the simulated runs (default: 1)"
     )
-    plan.add_argument("--after", metavar="JOURNAL", help="plan what is left after the steps in it")
-    plan.add_argument("--shop", metavar="SHOP", help="file of format levigate.shop/1: what was learned")
+    plan.add_argument("--after", metavar="JOURNAL", help="plan only what the steps in this journal left to do")
+    plan.add_argument("--shop", metavar="SHOP", help=_after.SHOP_HELP)
     evaluate.add_argument("sheets", metavar="ID", nargs="+", help="ids of the sheets, in order")
 
-    check = command("check", run_check, "what there is to say of a stack")
+    check = command("check", run_check, "check a stack for labels to settle, gaps and near duplicates")
     check.add_argument("stack", metavar="STACK", help="file of format levigate.stack/1")
     check.add_argument(
-        "--job", metavar="JOB", help="the job whose rules count, and not the defaults"
+        "--job", metavar="JOB", help="use the rules of this job instead of the defaults"
     )
 
-    convert = command("convert", run_convert, "the nearest grade of another system")
-    convert.add_argument("label", metavar="LABEL", help="as on the back of the sheet")
-    convert.add_argument("--to", metavar="SYSTEM", help="default: each system for coated abrasives")
+    convert = command("convert", run_convert, "find the nearest grade in another system")
+    convert.add_argument("label", metavar="LABEL", help="label as on the back of the sheet, such as P600")
+    convert.add_argument("--to", metavar="SYSTEM", help="target system (default: each system for coated abrasives)")
     convert.add_argument(
-        "--bare", metavar="SYSTEM", default="ask", help="the system of a bare number"
+        "--bare", metavar="SYSTEM", default="ask", help="system of a bare number such as 600 (default: ask, which refuses it)"
     )
     _after.add_commands(command)
     return root
@@ -136,7 +135,7 @@ def outcome(found: bool, findings: Sequence[levigate.Finding]) -> int:
 
 
 def write_plan(plan: levigate.Plan, simulation: levigate.Simulation | None, folder: Path) -> None:
-    """Data, card and, where matplotlib is there, section.png and ladder.png."""
+    """Writes data and card. With matplotlib it also writes section.png and ladder.png."""
     folder.mkdir(parents=True, exist_ok=True)
     write_whole(folder / "plan.json", plan.to_json().encode())
     if simulation is not None:
@@ -154,7 +153,7 @@ def write_plan(plan: levigate.Plan, simulation: levigate.Simulation | None, fold
 
 
 def write_whole(path: Path, data: bytes) -> None:
-    """Writes a file so that it is there completely or not at all."""
+    """Writes a whole file or none."""
     part = path.with_name(f"{path.name}.{os.getpid()}.part")
     try:
         part.write_bytes(data)
@@ -168,7 +167,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         status: int = given.run(given)
         sys.stdout.flush()
-    except BrokenPipeError:  # the reader of our output has seen enough
+    except BrokenPipeError:  # the reader of the output has closed it
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return FINE
     except (levigate.Error, OSError) as error:

@@ -1,4 +1,4 @@
-"""Commands for what comes after the plan: record, journal, go-back, learn; and plan --after, --shop."""
+"""Commands for the work after a plan: record, journal, go-back and learn."""
 
 from __future__ import annotations
 
@@ -12,48 +12,50 @@ from typing import Any
 import levigate
 
 Command = Callable[[str, Any, str], argparse.ArgumentParser]
+SHOP_HELP = "file of format levigate.shop/1: what earlier journals taught"
+
 
 def add_commands(command: Command) -> None:
     record = command("record", run_record, "add one line to a journal")
     record.add_argument(
-        "journal", metavar="JOURNAL", help="file of format levigate.journal/1; made if new"
+        "journal", metavar="JOURNAL", help="file of format levigate.journal/1 (created if new)"
     )
-    record.add_argument("kind", metavar="KIND", help="as 'step ended' or 'film read'")
+    record.add_argument("kind", metavar="KIND", help="kind of line, such as 'step ended' or 'film read'")
     record.add_argument("--job", required=True, help="name of the job")
-    record.add_argument("--at", help="when, as 2026-03-01T09:30:00Z (default: now)")
-    record.add_argument("--sheet", metavar="ID")
-    record.add_argument("--minutes", type=float, help="of a step that ended, without the change")
-    record.add_argument("--sheets-used", type=float)
-    record.add_argument("--removal-um", type=float, help="taken off, where one went back to a step")
-    record.add_argument("--readings-um", type=float, nargs="+", help="of a film gauge")
-    record.add_argument("--ra-um", type=float)
-    record.add_argument("--text")
-    record.add_argument("--mark", metavar="KIND", help="of the mark that was found, as scratch or haze")
+    record.add_argument("--at", help="time, such as 2026-03-01T09:30:00Z (default: now)")
+    record.add_argument("--sheet", metavar="ID", help="id of the sheet")
+    record.add_argument("--minutes", type=float, help="minutes of a step that ended, without changing")
+    record.add_argument("--sheets-used", type=float, help="sheets that the step used")
+    record.add_argument("--removal-um", type=float, help="film that a step took off when you went back to it")
+    record.add_argument("--readings-um", type=float, nargs="+", help="readings of a film gauge")
+    record.add_argument("--ra-um", type=float, help="roughness Ra")
+    record.add_argument("--text", help="a note of your own")
+    record.add_argument("--mark", metavar="KIND", help="kind of the mark you found, such as scratch or haze")
 
-    journal = command("journal", run_journal, "what a journal holds, and lines that a crash cut")
+    journal = command("journal", run_journal, "show a journal, and report lines that a crash cut")
     journal.add_argument("journal", metavar="JOURNAL", help="file of format levigate.journal/1")
 
-    back = command("go-back", run_go_back, "which step made a mark, and where to go back to")
+    back = command("go-back", run_go_back, "find the step that made a mark, and the step to go back to")
     add_job_and_stack(back)
     back.add_argument(
-        "--journal", help="the steps done, and the mark where none is given, are the journal's"
+        "--journal", metavar="JOURNAL", help="take the steps done, and the open mark, from this journal"
     )
     back.add_argument(
         "--done",
         nargs="+",
         metavar="ID[@DEG]",
-        help="sheets in order, with the way of the strokes in degrees",
+        help="sheets in order, each with the direction of its strokes in degrees",
     )
-    back.add_argument("--mark", metavar="KIND", help="as scratch or haze")
-    back.add_argument("--shop", metavar="SHOP", help="file of format levigate.shop/1: what was learned")
+    back.add_argument("--mark", metavar="KIND", help="kind of the mark, such as scratch or haze")
+    back.add_argument("--shop", metavar="SHOP", help=SHOP_HELP)
 
     for either in (record, back):
-        either.add_argument("--zone")
-        either.add_argument("--seen", help="loupe, comparison, lamp or sunlight (default)")
-        either.add_argument("--width-um", type=float)
-        either.add_argument("--direction-deg", type=float, help="against the length of the zone")
-        either.add_argument("--count", type=int, help="of a cluster")
-        either.add_argument("--height-um", type=float, help="of a wave")
+        either.add_argument("--zone", help="name of the zone")
+        either.add_argument("--seen", help="how you saw it: loupe, comparison, lamp or sunlight (default)")
+        either.add_argument("--width-um", type=float, help="width of a scratch")
+        either.add_argument("--direction-deg", type=float, help="direction, from the length of the zone")
+        either.add_argument("--count", type=int, help="scratches in a cluster")
+        either.add_argument("--height-um", type=float, help="height of a wave, peak to valley")
 
     learn = command("learn", run_learn, "learn pace, scratches and film from the journal of a job")
     add_job_and_stack(learn)
@@ -62,7 +64,7 @@ def add_commands(command: Command) -> None:
         "--shop",
         type=Path,
         required=True,
-        help="file of format levigate.shop/1: what is known, and where what is learned goes",
+        help="file of format levigate.shop/1 to read, update and write",
     )
 
 
@@ -140,7 +142,7 @@ def done_step(text: str) -> levigate.DoneStep:
         return levigate.DoneStep(sheet, direction_deg=float(way) if way else None)
     except ValueError:
         raise levigate.BadInput(
-            f"'{text}' is no sheet with a way of strokes, as a-p800@90"
+            f"'{text}' is not a sheet with a direction, such as a-p800@90"
         ) from None
 
 
@@ -148,7 +150,7 @@ def run_go_back(given: argparse.Namespace) -> int:
     job, stack = load(given)
     shop = shop_at(given.shop)
     if (given.journal is None) == (given.done is None):
-        raise levigate.BadInput("one of --journal and --done is needed")
+        raise levigate.BadInput("give either --journal or --done")
     mark = mark_of(given) if given.mark is not None else None
     if given.done is not None:
         done = [done_step(text) for text in given.done]
@@ -156,14 +158,14 @@ def run_go_back(given: argparse.Namespace) -> int:
     else:
         bench = levigate.Bench(job, stack, shop, levigate.Journal(given.journal).read())
     if mark is None and bench.open_mark is None:
-        raise levigate.BadInput("no mark since the last step: give --mark and --zone")
+        raise levigate.BadInput("no mark after the last step: give --mark and --zone")
     way = levigate.go_back(bench, mark)
     sys.stdout.write(way.to_json() if given.json else way.card())
     return 0 if way.found else 1
 
 
 def as_entries(done: list[levigate.DoneStep], job: str) -> list[levigate.Entry]:
-    """The steps as a journal tells of them."""
+    """The steps as entries of a journal."""
     entries = []
     for step in done:
         sheet = step.sheet

@@ -18,7 +18,7 @@ __all__ = ["causes", "film_left", "minutes"]
 
 
 def causes(way: WayBack, *, save: Path | None = None) -> Figure:
-    """Which step made a mark, and how much has to come off until it is gone, with the tries."""
+    """Which step made a mark, and how much must come off until it is gone, with the tries."""
     mark = way.diagnosis.mark
     with matplotlib.rc_context(STYLE):
         figure = Figure(figsize=(9.0, 3.8), layout="constrained")
@@ -74,7 +74,7 @@ def minutes(
     *,
     save: Path | None = None,
 ) -> Figure:
-    """Minutes of each step: as planned, four times in five, and as it went; needed: by id of the sheet."""
+    """Minutes of each step: as planned, in 4 of 5 runs, and as it went. needed: minutes by id of the sheet."""
     with matplotlib.rc_context(STYLE):
         figure = Figure(figsize=(7.0, 1.6 + 0.5 * len(plan.steps)), layout="constrained")
         figure.suptitle(f"{_short(plan.job.name, 50)} – minutes by step", fontsize=12)
@@ -82,7 +82,7 @@ def minutes(
         places = range(len(plan.steps))
         for place, (step, drawn) in enumerate(zip(plan.steps, simulation.steps)):
             band = drawn.minutes
-            label = "four times in five" if place == 0 else None
+            label = "4 of 5 runs" if place == 0 else None
             axes.plot(
                 [band.p10, band.p90],
                 [place, place],
@@ -112,7 +112,7 @@ def minutes(
 
 
 def film_left(plan: Plan, simulation: Simulation, *, save: Path | None = None) -> Figure:
-    """Film of each zone at the start, left on the mean, and at its thinnest spot."""
+    """Film of each zone: at the start, mean that is left, and thinnest spot."""
     zones = [zone for zone in plan.job.zones if zone.film is not None]
     with matplotlib.rc_context(STYLE):
         figure = Figure(figsize=(7.0, 1.8 + 0.6 * max(len(zones), 1)), layout="constrained")
@@ -146,6 +146,6 @@ def film_left(plan: Plan, simulation: Simulation, *, save: Path | None = None) -
         axes.axvline(reserve, color=QUIET, linestyle=":", label=f"reserve, {reserve:g} µm")
         axes.set_yticks(range(len(zones)), [_short(zone.name) for zone in zones])
         axes.invert_yaxis()
-        axes.set(xlabel="film, µm; bands hold four times in five", xlim=(0, None))
+        axes.set(xlabel="film, µm; bands hold 4 of 5 runs", xlim=(0, None))
         axes.legend(frameon=False, fontsize=8)
         return _saved(figure, save)

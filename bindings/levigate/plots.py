@@ -60,7 +60,7 @@ def plot(plan: Plan, *, save: Path | None = None) -> Figure:
 
 
 def section(plan: Plan, *, save: Path | None = None) -> Figure:
-    """The film of each zone in section: the whole of it above, what the steps do enlarged below."""
+    """The film of each zone in section: the whole film above, the steps enlarged below."""
     with matplotlib.rc_context(STYLE):
         figure = Figure(figsize=(_section_width(plan), 8.0), layout="constrained")
         _draw_section(figure, plan)
@@ -86,14 +86,14 @@ def _short(text: str, most: int = 22) -> str:
 
 
 def _title(figure: FigureBase, plan: Plan, found: str) -> None:
-    """The name of the job, and in one line what the picture shows, or that there is no plan."""
+    """Titles a picture with the job and what it shows, or that there is no plan."""
     if plan.why is not None:
         found = f"no plan ({plan.why.blocked_by})"
     figure.suptitle(f"{_short(plan.job.name, 60)} – {found}", fontsize=12)
 
 
 def _apart(places: Sequence[float], gap: float) -> list[float]:
-    """Places for labels: ascending `places`, those that are too near moved apart by `gap`."""
+    """Places for labels: ascending `places`. Labels that are too near move apart by `gap`."""
     groups: list[list[float]] = []  # of labels that touch: [sum of wanted starts, count]
     for index, place in enumerate(places):
         groups.append([place - index * gap, 1])
@@ -153,7 +153,7 @@ def _carried(plan: Plan, zone: Zone) -> Grade | None:
 
 
 def _start(zone: Zone, half_um: float) -> list[tuple[float, float]]:
-    """The surface at the start, over a column: runs and the like, and two waves of orange peel."""
+    """The surface at the start, over a column: defects and two waves of orange peel."""
     defects = _tallest_first(zone)
     share = min(0.2, 0.9 / max(1, len(defects)))
     points = []

@@ -1,4 +1,4 @@
-// Dictionaries in and out: by way of JSON text, so that what is checked and how it is told are the
+// Dictionaries in and out, by way of JSON text: checks and errors are then the
 // same as for files.
 #pragma once
 

@@ -45,7 +45,7 @@ namespace levigate_python {
 
 namespace py = pybind11;
 
-/// What stands in for the system of a bare number where there is none: ask.
+/// The system of a bare number where none is given: ask.
 inline constexpr auto ask = "ask";
 
 /// The rule for bare numbers from its name: "ask" or a system.

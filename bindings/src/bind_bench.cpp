@@ -29,7 +29,7 @@ void bind_bench(py::module_& m) {
   bench.def_property_readonly("grades", &Bench::grades, "of each sheet of the stack");
   bench.def_property_readonly(
       "present", [](const Bench& self) { return levigate::present(self); },
-      "the job as it stands, with films that a gauge read or a shop has learned of");
+      "the job after its steps, with films by gauge readings and shop");
   bench.def(py::init([](const levigate::Job& job, const levigate::Stack& stack,
                         const std::optional<levigate::Shop>& shop,
                         const std::optional<Journal>& journal) {
@@ -39,11 +39,11 @@ void bind_bench(py::module_& m) {
               return Bench(job, stack, shop, entries ? *entries : std::vector<Entry>());
             }),
             arg("job"), arg("stack"), arg("shop") = py::none(), arg("journal") = py::none(),
-            "Lays them out once: labels are read, profiles looked up, budgets solved.\n\n"
+            "Reads labels, looks up profiles and solves budgets, once.\n\n"
             "job: as it was before the first step; shop: of load() or learn(); journal: entries in "
-            "order,\nor what Journal.read() gave; those of other jobs are left aside.\n"
-            "Raises BadInput, OutOfRange, UnknownGrade, AmbiguousLabel. A journal that cannot be "
-            "followed\nis told by what asks for the job as it stands.");
+            "order,\nor what Journal.read() gave; it ignores those of other jobs.\n"
+            "Raises BadInput, OutOfRange, UnknownGrade, AmbiguousLabel. Only what needs "
+            "the job\nafter its steps raises for a journal that cannot be followed.");
   bench.def(py::pickle(
       [](const Bench& self) {
         return Parts(self.job(), self.stack(), self.shop(), self.journal());
@@ -55,10 +55,11 @@ void bind_bench_questions(py::module_& m) {
   using levigate::Mark;
   const py::call_guard<py::gil_scoped_release> others_may_run;
   m.def("plan", &plan_of, arg("bench"), others_may_run,
-        "The best plan of what is left to do on a bench, or why there is none.\n\n"
+        "The best plan for what is left to do on a bench, or why there is none.\n\n"
         "Raises BadInput where the journal cannot be followed.");
   m.def("evaluate", &evaluated, arg("bench"), arg("sequence"), others_may_run,
-        "A sequence of sheet ids taken as given, from where the job stands.\n\nRaises as plan().");
+        "A sequence of sheet ids taken as given, after the steps done on a bench.\n\nRaises as "
+        "plan().");
   m.def("diagnose", py::overload_cast<const Bench&, const Mark&>(&levigate::diagnose), arg("bench"),
         arg("mark"), others_may_run,
         "Which of the steps done on a bench made a mark.\n\nRaises BadInput, OutOfRange.");
@@ -72,7 +73,7 @@ void bind_bench_questions(py::module_& m) {
       "mark: None for the one that is open in the journal. Raises BadInput where none is.");
   m.def("observe", py::overload_cast<const Bench&>(&levigate::observe), arg("bench"),
         others_may_run,
-        "What the entries of a bench's journal show, each beside what is computed.\n\n"
+        "What the entries of a bench's journal show, each beside the computed value.\n\n"
         "Raises BadInput, OutOfRange.");
   m.def("learn", py::overload_cast<const Bench&>(&levigate::learn), arg("bench"), others_may_run,
         "The shop of a bench after its journal.\n\nRaises BadInput, OutOfRange.");

@@ -12,7 +12,7 @@ using levigate::SheenBand;
 using py::arg;
 
 void bind_care(py::module_& m) {
-  ValueClass<SheenBand>(m, "SheenBand", "A name of sheen in a scheme, and the gloss it stands for.")
+  ValueClass<SheenBand>(m, "SheenBand", "A name of sheen in a scheme, and its range of gloss.")
       .has("scheme", &SheenBand::scheme, "\"institute\", \"trade\" or \"EN 13300\"")
       .has("name", &SheenBand::name, "as the scheme has it")
       .has("low_gu", &SheenBand::low_gu, "lower limit at 60 degrees [GU], or None")

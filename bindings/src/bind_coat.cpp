@@ -75,7 +75,7 @@ void bind_coat(py::module_& m) {
   coat.has("wet_um", &Coat::wet_um, "as applied [um]; 0 where dry_um is given")
       .has("volume_solids", &Coat::volume_solids, "of the paint, 0 to 1")
       .has("thinner", &Coat::thinner, "volume for one of paint")
-      .has("dry_um", &Coat::dry_um, "stands for the three above [um], or None")
+      .has("dry_um", &Coat::dry_um, "given instead of the three above [um], or None")
       .has("shrink", &Coat::shrink, "share of the dry film lost on full cure")
       .has("applied_h", &Coat::applied_h, "since the first coat [h]")
       .finish();

@@ -81,11 +81,11 @@ void bind_fault(py::module_& m) {
 
 /// The root of the exceptions. One that Python code makes has a message alone.
 void add_root(py::module_& m) {
-  const py::object root =
-      add_exception(m, "Error", py::reinterpret_borrow<py::object>(PyExc_ValueError),
-                    "Root of what the library raises. `code` is stable between versions.\n\n"
-                    "`faults` are all that speaks against the input; quantity, value, unit, low,\n"
-                    "high, pointer and line are those of the first: see Fault.");
+  const py::object root = add_exception(
+      m, "Error", py::reinterpret_borrow<py::object>(PyExc_ValueError),
+      "Root of what the library raises. `code` is stable between versions.\n\n"
+      "`faults` holds all faults of the input. quantity, value, unit, low, high, pointer\n"
+      "and line are those of the first: see Fault.");
   const py::object none = py::cast(Fault{});
   for (const char* name : of_first) root.attr(name) = none.attr(name);
   root.attr("_faults") = py::tuple();
@@ -94,7 +94,7 @@ void add_root(py::module_& m) {
       property(py::cpp_function([](const py::object& self) -> py::typing::List<Fault> {
                  return py::list(self.attr("_faults"));
                }),
-               py::none(), py::none(), "all that speaks against the input, a Fault each");
+               py::none(), py::none(), "all faults of the input, a Fault each");
 }
 
 void raise_in_python(const levigate::Error& error) {

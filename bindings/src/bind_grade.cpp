@@ -85,8 +85,7 @@ void bind_grade(py::module_& m) {
       .has("ambiguous", &LabelReading::ambiguous, "whether it does not settle one grade")
       .has("note", &LabelReading::note, "what a reader must know of this label")
       .finish();
-  ValueClass<Equivalent> equivalent(m, "Equivalent",
-                                    "The grade of another system that stands for one.");
+  ValueClass<Equivalent> equivalent(m, "Equivalent", "The nearest grade of another system.");
   equivalent.has("grade", &Equivalent::grade, "the nearest by log size")
       .has("size_ratio", &Equivalent::size_ratio, "its median over the given median")
       .has("within_tolerance", &Equivalent::within_tolerance,
@@ -136,7 +135,7 @@ void bind_grade(py::module_& m) {
         return levigate::convert(label ? levigate::grade(*label) : std::get<Grade>(given), system);
       },
       arg("grade"), arg("system"),
-      "The nearest grade of a system, and how far it may stand for the given one.\n\n"
+      "The nearest grade of a system, and how well it matches the given one.\n\n"
       "grade: a Grade, or a label that names its system. Raises OutOfRange, and as grade().\n"
       "Source: nearness by log size: common practice.");
   m.def(

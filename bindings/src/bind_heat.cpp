@@ -36,7 +36,7 @@ void bind_heat(py::module_& m) {
       },
       "Time until a spot under the wheel has warmed by temperature_rise_k [s].\n\n"
       "The inverse of temperature_rise_k(), with the same arguments;\n"
-      "temperature_rise_k: that the film stands, 0 to 10 000 K.\n"
+      "temperature_rise_k: most for the film, 0 to 10 000 K.\n"
       "Raises OutOfRange. NaN in, NaN out.\n"
       "Source: from memory, Carslaw & Jaeger, Conduction of Heat in Solids, 1959.",
       arg("effusivity"), arg("friction"), arg("pressure_kpa"), arg("speed_m_s"), arg("share"),

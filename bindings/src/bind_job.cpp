@@ -60,12 +60,12 @@ void bind_job(py::module_& m) {
       [](const py::dict& data) {
         return levigate::job_from_json(json_text(data, levigate::job_format));
       },
-      arg("data"), "From a dictionary as it stands in a file.\n\nRaises as load().");
+      arg("data"), "From a dictionary as in a file.\n\nRaises as load().");
   job.def("to_json", py::overload_cast<const Job&>(&levigate::to_json),
           "JSON text that from_json() reads back equal.");
   job.def(
       "to_dict", [](const Job& j) -> py::dict { return from_json_text(levigate::to_json(j)); },
-      "The job as a dictionary, as it stands in a file.");
+      "The job as a dictionary, as in a file.");
   job.def(py::pickle([](const Job& j) { return levigate::to_json(j); },
                      [](const std::string& text) { return levigate::job_from_json(text); }));
 }

@@ -81,12 +81,12 @@ void bind_entry(py::module_& m) {
       [](const py::dict& data) {
         return levigate::entry_from_json(json_text(data, levigate::journal_format));
       },
-      arg("data"), "From a dictionary as it stands in a journal.\n\nRaises as from_json().");
+      arg("data"), "From a dictionary as in a journal.\n\nRaises as from_json().");
   entry.def("to_json", py::overload_cast<const Entry&>(&levigate::to_json),
             "The entry as a line of a journal, newline included.");
   entry.def(
       "to_dict", [](const Entry& e) -> py::dict { return from_json_text(levigate::to_json(e)); },
-      "The entry as a dictionary, as it stands in a journal.");
+      "The entry as a dictionary, as in a journal.");
   entry.def(py::pickle([](const Entry& e) { return levigate::to_json(e); },
                        [](const std::string& text) { return levigate::entry_from_json(text); }));
 }
@@ -126,8 +126,7 @@ void bind_journal(py::module_& m) {
       "Raises BadInput with pointer and line for a line that is wrong and not cut; OutOfRange.");
   m.def(
       "jobs", [](const std::vector<Entry>& entries) { return levigate::jobs(entries); },
-      arg("entries"),
-      "Names of the jobs in a journal, in the order in which they first stand there.");
+      arg("entries"), "Names of the jobs in a journal, in the order of their first lines.");
   m.def(
       "done_steps",
       [](const std::vector<Entry>& entries, const std::string& job) {

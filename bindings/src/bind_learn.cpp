@@ -21,7 +21,7 @@ using levigate::Stack;
 using levigate::Unmatched;
 using py::arg;
 
-/// Where it stands in the journal, as two members.
+/// Its place in the journal, as two members.
 template <typename Value>
 ValueClass<Value>& placed(ValueClass<Value>& value) {
   return value
@@ -75,7 +75,7 @@ void bind_learn(py::module_& m) {
   ValueClass<Outlier> outlier(m, "Outlier", "An observation that was set aside.");
   outlier.has("predicted", &Outlier::predicted, "as computed: minutes, or um")
       .has("actual", &Outlier::actual, "as the journal has it")
-      .has("t", &Outlier::t, "distance from what all others let expect, in spreads")
+      .has("t", &Outlier::t, "distance from what all others suggest, in standard deviations")
       .has(
           "message", [](const Outlier& o) { return levigate::sentence(o); }, "a sentence");
   placed(outlier).finish();
@@ -91,7 +91,7 @@ void bind_learn(py::module_& m) {
   m.def("observe",
         py::overload_cast<const Job&, const Stack&, const std::vector<Entry>&>(&levigate::observe),
         arg("job"), arg("stack"), arg("entries"),
-        "What the entries of a journal show of a job, each beside what is computed.\n\n"
+        "What the entries of a journal show of a job, each beside the computed value.\n\n"
         "Raises BadInput, OutOfRange where job or stack cannot be used.");
   m.def(
       "learn",

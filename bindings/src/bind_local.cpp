@@ -1,4 +1,4 @@
-// Local defects: what stands proud of the film, and how it is taken down.
+// Local defects: what stands proud of the film, and how to take it down.
 #include "levigate/plan/local.hpp"
 #include "levigate/surface/take_down.hpp"
 #include "levigate/text/sentences.hpp"

@@ -62,7 +62,7 @@ void bind_plan(py::module_& m) {
       "zones", [](const PlanOfJob& self) { return by_name(self.plan.zones); },
       "PlannedZone of each zone, by name, in the order of the job");
   bound.def_property_readonly("tradeoff", &tradeoff,
-                              "plans that none beats in minutes, film and cost, by minutes");
+                              "plans of the trade-off between minutes, film and cost, by minutes");
   bound.def_property_readonly(
       "bench", [](const PlanOfJob& self) { return self.bench; }, "what it was made on");
   bound.def_property_readonly(

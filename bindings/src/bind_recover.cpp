@@ -91,7 +91,7 @@ void bind_recover(py::module_& m) {
         arg("job"), arg("stack"), arg("done"), arg("mark"),
         py::call_guard<py::gil_scoped_release>(),
         "Where to go back to for a mark: the tries of least expected minutes within the film.\n\n"
-        "As diagnose(). Source: dynamic programming over what was taken off in vain.");
+        "As diagnose(). Source: dynamic programming over the removal of failed tries.");
   m.def(
       "present",
       [](const levigate::Job& job, const levigate::Stack& stack,
@@ -102,7 +102,7 @@ void bind_recover(py::module_& m) {
       },
       arg("job"), arg("stack"), arg("done"), arg("films") = py::none(),
       py::call_guard<py::gil_scoped_release>(),
-      "The job as it stands after what was done; plan() of it is the plan of what remains.\n\n"
+      "The job after the steps done. plan() of it plans what remains.\n\n"
       "done: the steps in order; films: read since, by the name of the zone, of all rounds as a "
       "gauge\nreads them: the rounds below the last one are taken from it.\n"
       "Raises BadInput for what is not there, for a step that is not finer than what a zone "

@@ -81,7 +81,7 @@ void bind_simulate(py::module_& m) {
         arg("draws") = levigate::SimulateOptions{}.draws,
         arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,
         arg("progress") = py::none(), arg("bands") = true, arg("shop") = py::none(),
-        "A plan worked out many times over, with every uncertain number drawn anew.\n\n"
+        "A plan simulated many times, with new values for every uncertain number.\n\n"
         "The same to the bit for the same seed, whatever the number of threads (0: as many as the\n"
         "machine has). progress(done, of) is called now and then; where it returns False, the\n"
         "result is that of the draws done. With bands=False every input stays as it is given and\n"
@@ -94,7 +94,7 @@ void bind_simulate(py::module_& m) {
         arg("draws") = levigate::SimulateOptions{}.draws,
         arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,
         arg("progress") = py::none(), arg("bands") = true,
-        "The same from where the job on a bench stands, with what its shop knows.\n\n"
+        "The same after the steps done on a bench, with what its shop knows.\n\n"
         "Raises BadInput for a sheet that is not in its stack, and as plan(); OutOfRange.");
   m.def("philox4x32", &levigate::philox4x32, arg("counter"), arg("key"),
         "Philox 4x32-10: four random words of a counter and a key.\n\n"

@@ -64,12 +64,12 @@ void bind_shop(py::module_& m) {
       [](const py::dict& data) {
         return levigate::shop_from_json(json_text(data, levigate::shop_format));
       },
-      arg("data"), "From a dictionary as it stands in a file.\n\nRaises as load().");
+      arg("data"), "From a dictionary as in a file.\n\nRaises as load().");
   shop.def("to_json", py::overload_cast<const Shop&>(&levigate::to_json),
            "JSON text that from_json() reads back equal.");
   shop.def(
       "to_dict", [](const Shop& s) -> py::dict { return from_json_text(levigate::to_json(s)); },
-      "The shop as a dictionary, as it stands in a file.");
+      "The shop as a dictionary, as in a file.");
   shop.def_property_readonly("report", py::overload_cast<const Shop&>(&levigate::report),
                              "what its numbers say, a LearnedLine each");
   shop.def(py::pickle([](const Shop& s) { return levigate::to_json(s); },

@@ -37,7 +37,7 @@ auto of_polish(Get get) {
   };
 }
 
-/// The reach of a compound, where it is told as a Reach.
+/// The reach of a compound, where it is given as a Reach.
 template <typename Reach>
 std::optional<double> reach(const Polish& polish, double Reach::*number) {
   const auto* found = std::get_if<Reach>(&polish.reach);
@@ -102,7 +102,7 @@ void bind_parts(py::module_& m) {
           },
           "of the rate of held grain that its grain reaches")
       .finish();
-  sheet.def("to_dict", &sheet_dict, "The sheet as a dictionary, as it stands in a file.");
+  sheet.def("to_dict", &sheet_dict, "The sheet as a dictionary, as in a file.");
 }
 
 }  // namespace
@@ -120,7 +120,7 @@ void bind_stack(py::module_& m) {
           "system of labels that are a bare number, or \"ask\"")
       .finish();
   stack.def(py::init(&stack_of), arg("sheets"), arg("bare_number") = ask,
-            "From sheets: Sheet objects, or dictionaries as they stand in a file.\n\n"
+            "From sheets: Sheet objects, or dictionaries as in a file.\n\n"
             "Raises BadInput with pointer, OutOfRange.");
   stack.def_static("load", &levigate::load_stack, arg("path"),
                    "Reads a file of format levigate.stack/1.\n\n"
@@ -133,12 +133,12 @@ void bind_stack(py::module_& m) {
       [](const py::dict& data) {
         return levigate::stack_from_json(json_text(data, levigate::stack_format));
       },
-      arg("data"), "From a dictionary as it stands in a file.\n\nRaises as load().");
+      arg("data"), "From a dictionary as in a file.\n\nRaises as load().");
   stack.def("to_json", py::overload_cast<const Stack&>(&levigate::to_json),
             "JSON text that from_json() reads back equal.");
   stack.def(
       "to_dict", [](const Stack& s) -> py::dict { return from_json_text(levigate::to_json(s)); },
-      "The stack as a dictionary, as it stands in a file.");
+      "The stack as a dictionary, as in a file.");
   stack.def_property_readonly("grades", &levigate::grades_of,
                               "grades of the sheets, in the order of the stack");
   stack.def(py::pickle([](const Stack& s) { return levigate::to_json(s); },
@@ -165,14 +165,14 @@ void bind_stack(py::module_& m) {
       [](const Finding& f) -> py::dict {
         return from_json_text(levigate::to_json(std::vector{f}))[py::int_(0)];
       },
-      "The finding as a dictionary, as it stands in the JSON of a plan.");
+      "The finding as a dictionary, as in the JSON of a plan.");
   m.def(
       "check",
       [](const Stack& s, const std::optional<RulesOrDict>& rules) {
         return levigate::check(s, rules ? rules_of(*rules) : Rules{});
       },
       arg("stack"), arg("rules") = py::none(),
-      "Everything to say of a stack under the step-up rule.\n\n"
+      "All findings on a stack under the step-up rule.\n\n"
       "rules: Rules, or a dictionary of those that differ from the defaults. Raises BadInput,\n"
       "OutOfRange; a label that cannot be read is a finding.");
 }

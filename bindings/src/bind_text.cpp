@@ -17,7 +17,7 @@ void bind_text(py::module_& m) {
         return levigate::comparison_card(taken.plan, best.plan);
       },
       arg("taken"), arg("best"),
-      "The sequence one is used to beside the best plan, as plain text.\n\n"
+      "Your own sequence beside the best plan, as plain text.\n\n"
       "taken: from evaluate(); best: from plan(), of the same job. Raises BadInput.");
 }
 

@@ -43,7 +43,7 @@ void bind_results(py::module_& m) {
           "\"too_slow\", \"ok\" or \"too_fast\"")
       .has("surface_speed_m_s", &SpeedFinding::surface_speed_m_s, "of the rim [m/s]")
       .has("speed_low_m_s", &SpeedFinding::speed_low_m_s, "least that works [m/s]")
-      .has("speed_high_m_s", &SpeedFinding::speed_high_m_s, "most that the surface stands [m/s]")
+      .has("speed_high_m_s", &SpeedFinding::speed_high_m_s, "most for the surface [m/s]")
       .has("rpm", &SpeedFinding::rpm, "nearest in the band with this wheel")
       .has("diameter_mm", &SpeedFinding::diameter_mm, "nearest in the band at this rpm [mm]")
       .has("rpm_is_rated", &SpeedFinding::rpm_is_rated, "the wheel may run at that rpm")

@@ -1,4 +1,4 @@
-// What a plan says beside its steps: why there is none, cautions, and what its figures hang on.
+// What a plan holds beside its steps: why there is none, cautions, and its reliances.
 #include "bind.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/sentences.hpp"

@@ -32,7 +32,7 @@ def test_defects_that_cannot_be():
         levigate.Defect(kind="ruun", **size)
     with pytest.raises(levigate.OutOfRange, match="count"):
         levigate.Defect(kind="run", **size, count=0)
-    with pytest.raises(levigate.BadInput, match="not bridged"):
+    with pytest.raises(levigate.BadInput, match="too wide for a block"):
         wide = levigate.Defect(kind="sag", height_um=50, width_mm=200, length_mm=200)
         levigate.take_down(wide, small_rate_um_per_m=0.1, zone_rate_um_per_m=0.05)
 

@@ -149,7 +149,7 @@ def test_a_gauge_reads_the_rounds_below_too(files, journal, tmp_path, capsys):
                  "--minutes", "30"]) == 0
     assert main(["record", journal, "film read", "--job", JOB, *told]) == 0
     assert main(question) == 2
-    assert "60 um are of those below the last" in capsys.readouterr().err
+    assert "The rounds below the last hold 60 um" in capsys.readouterr().err
 
 
 def test_learning_changes_the_next_plan(files, journal, tmp_path, capsys):

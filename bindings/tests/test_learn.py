@@ -386,7 +386,7 @@ def test_a_journal_learned_twice_counts_once():
     assert levigate.Shop.from_dict(once.shop.to_dict()) == once.shop
     again = levigate.learn(once.shop, job, stack, entries[:2])
     assert again.shop == once.shop and again.lines_before == 2
-    assert again.report[-1].sentence == "2 lines of this journal were learned before."
+    assert again.report[-1].sentence == "The shop already knew 2 lines of this journal."
     more = levigate.learn(once.shop, job, stack, entries).shop
     at_once = levigate.learn(None, job, stack, entries).shop
     assert more.person.observations == 2
@@ -398,7 +398,7 @@ def test_what_has_no_name_of_its_own_teaches_nothing():
     learned = levigate.learn(None, job, stack_of(), [ended("P400", 90)])
     assert learned.shop.rates == [] and learned.shop.person == levigate.Shop().person
     (unmatched,) = learned.unmatched
-    assert unmatched.reason == "The coating has no name of its own to learn it under."
+    assert unmatched.reason == "The coating has no name of its own. Learning needs one."
 
 
 def test_an_offset_is_added_once():

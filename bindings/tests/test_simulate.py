@@ -210,11 +210,11 @@ def test_the_card_tells_the_odds(wide):
     card = plan.card(simulation)
     said = [line for line in card.splitlines() if line not in plan.card().splitlines()]
     text = " ".join(" ".join(said).split())
-    assert "400 times (seed 3)" in text
-    assert text.count("Four times in five that takes") == len(plan.steps)
+    assert "400 simulated runs (seed 3)" in text
+    assert text.count("In 4 of 5 cases that takes") == len(plan.steps)
     hours, minutes = divmod(round(simulation.minutes.p90), 60)
-    assert f"nine times in ten it takes less than {hours} h {minutes:02} min" in text
-    assert f"nine times in ten {simulation.sheets.p90:.1f} in all are enough" in text
+    assert f"9 of 10 runs take less than {hours} h {minutes:02} min" in text
+    assert f"{simulation.sheets.p90:.1f} are enough in 9 of 10 runs" in text
     for name, zone in simulation.zones.items():
         thinnest = f"{zone.thinnest_um.p10:.0f} to {zone.thinnest_um.p90:.0f}"
         assert any(line.split()[0] == name and thinnest in line for line in said)

@@ -70,7 +70,7 @@ TEST(EntryLine, ErrorsNameValuePointerAndLine) {
              {"is repeated"});
   expect_bad(read_line, with(found, "\"seen\"", "\"sean\""), "/mark/sean", 7, {"\"seen\""});
   expect_bad(read_line, with(found, "cluster", "scratch"), "/mark/count", 7,
-             {"the mark is no cluster"});
+             {"the mark is not a cluster"});
   expect_bad(read_line, with(found, ":3}", ":3.5}"), "/mark/count", 7, {"not a whole number"});
   expect_bad(read_line, "[]", "", 7, {"an object of format"});
   expect_fails<OutOfRange>(read_line, with(ended, "12.3", "-12"), 7, {"minutes = -12 min"});

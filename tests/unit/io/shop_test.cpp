@@ -97,7 +97,7 @@ TEST(ShopFile, ContradictionsAreRefusedWithTheirPlace) {
              {"correlations contradict those before them"});
   text = shop_with("-0.75\n", "-0.75, 0.1\n");
   expect_bad(read, text, "/rates/0/correlations", line(text, "correlations"),
-             {"correlations has 2 entries, wanted 1"});
+             {"correlations has 2 entries, expected 1"});
   text = shop_with("\"backing\": \"film\",\n      \"factor\": 1.3", "\"factor\": 1.3");
   expect_bad(read, text, "/scratches/0", line(text, "\"scratches\"") + 1, {"backing is empty"});
   text = shop_with("\"offset_um\": -4.2", "\"offset_um\": 4.2");

@@ -85,7 +85,7 @@ TEST(Entry, EachKindNeedsItsMembers) {
       std::vector<std::string> lacking = needs;
       lacking.erase(lacking.begin() + static_cast<std::ptrdiff_t>(i));
       const std::string said =
-          needs[i] == "width_um" ? "one is wanted of width_um and ra_um" : needs[i] + " is missing";
+          needs[i] == "width_um" ? "either width_um or ra_um is needed" : needs[i] + " is missing";
       EXPECT_EQ(fault(filled(kind, lacking)),
                 said + " with kind '" + std::string(to_string(kind)) + "', in line");
     }
@@ -103,7 +103,7 @@ TEST(Entry, EachKindForbidsWhatItDoesNotHave) {
       if (has || can || name == "text") {
         EXPECT_EQ(fault(given), "") << to_string(kind) << ", " << name;
       } else if (name == "ra_um" && kind == EntryKind::scratch_read) {
-        EXPECT_THAT(fault(given), HasSubstr("one is wanted of width_um and ra_um"));
+        EXPECT_THAT(fault(given), HasSubstr("either width_um or ra_um is needed"));
       } else {
         EXPECT_EQ(fault(given),
                   name + " does not go with kind '" + std::string(to_string(kind)) + "', in line");

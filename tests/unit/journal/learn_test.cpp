@@ -247,7 +247,7 @@ TEST(Learn, AJournalLearnedTwiceCountsOnce) {
   EXPECT_EQ(twice.lines_before, 5U);
   EXPECT_TRUE(twice.unmatched.empty() && twice.outliers.empty());
   const LearnedLine told = report(twice).back();
-  EXPECT_EQ(sentence(told), "5 lines of this journal were learned before.");
+  EXPECT_EQ(sentence(told), "The shop already knew 5 lines of this journal.");
   EXPECT_EQ(report(once), report(once.shop));
 
   Entry tray = ended("P400", 1);
@@ -264,8 +264,8 @@ TEST(Learn, AJournalLearnedTwiceCountsOnce) {
   EXPECT_EQ(more.shop.jobs, (std::vector<LearnedJob>{{"clock case", 8}}));
   std::vector<std::string> reasons;
   for (const Unmatched& one : more.unmatched) reasons.push_back(sentence(one));
-  EXPECT_THAT(reasons, testing::ElementsAre("A part of this step was learned before.",
-                                            testing::HasSubstr("sanded before")));
+  EXPECT_THAT(reasons, testing::ElementsAre("The shop already learned a part of this step.",
+                                            testing::HasSubstr("sanded the zone before")));
   EXPECT_EQ(learn(more.shop, clock_case(), drawer(), {entries[1]}).shop, more.shop);
 }
 
@@ -275,7 +275,7 @@ TEST(Learn, MoreReadingsOfAFilmThatWasLearnedAreNot) {
   entries.push_back(film_read("top", {90}));
   const Learned more = learn(once.shop, clock_case(), drawer(), entries);
   EXPECT_EQ(more.shop.films, once.shop.films);
-  EXPECT_EQ(sentence(more.unmatched.at(0)), "The film of this zone was learned before.");
+  EXPECT_EQ(sentence(more.unmatched.at(0)), "The shop already learned the film of this zone.");
 }
 
 TEST(Learn, NothingUnderANameThatUnlikeThingsShare) {
@@ -290,7 +290,7 @@ TEST(Learn, NothingUnderANameThatUnlikeThingsShare) {
     EXPECT_EQ(learned.shop.person, Shop{}.person);
     ASSERT_EQ(learned.unmatched.size(), 4U);
     for (const Unmatched& one : learned.unmatched) {
-      EXPECT_EQ(sentence(one), "The coating has no name of its own to learn it under.");
+      EXPECT_EQ(sentence(one), "The coating has no name of its own. Learning needs one.");
     }
   }
   for (const std::string name : {"", "own backing"}) {
@@ -300,7 +300,7 @@ TEST(Learn, NothingUnderANameThatUnlikeThingsShare) {
     EXPECT_EQ(learned.shop.person.observations, 1U);
     ASSERT_EQ(learned.unmatched.size(), 2U);
     for (const Unmatched& one : learned.unmatched) {
-      EXPECT_EQ(sentence(one), "The backing has no name of its own to learn it under.");
+      EXPECT_EQ(sentence(one), "The backing has no name of its own. Learning needs one.");
     }
     for (const LearnedPair& rate : learned.shop.rates) EXPECT_NE(rate.backing, "own backing");
     EXPECT_EQ(learned.shop.films.size(), 1U);
@@ -325,7 +325,7 @@ TEST(Learn, ASlipOfThePenIsSetAside) {
   EXPECT_GT(outlier.t, outlier_line);
   EXPECT_DOUBLE_EQ(outlier.actual, 90 * outlier.predicted);
   EXPECT_THAT(sentence(outlier), testing::HasSubstr("P600 on door at 2026-03-01T09:30:00Z: "));
-  EXPECT_THAT(sentence(outlier), testing::HasSubstr("set aside, and stays in the journal"));
+  EXPECT_THAT(sentence(outlier), testing::HasSubstr("It stays in the journal"));
   EXPECT_EQ(learned.shop.person.observations, 9U);
 
   entries.erase(entries.begin() + 6);  // the others are learned as if it were not there

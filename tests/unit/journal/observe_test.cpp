@@ -136,7 +136,7 @@ TEST(Observe, FilmIsReadBeforeTheFirstStep) {
   std::vector<std::string> reasons;
   for (const Unmatched& one : observed.unmatched) reasons.push_back(sentence(one));
   EXPECT_THAT(reasons, testing::ElementsAre(HasSubstr("from readings"), HasSubstr("edge"),
-                                            HasSubstr("sanded before")));
+                                            HasSubstr("sanded the zone before")));
 }
 
 TEST(Observe, WhatTeachesNothingSaysWhy) {
@@ -149,15 +149,15 @@ TEST(Observe, WhatTeachesNothingSaysWhy) {
       {ended("P320", 9), "no sheet 'P320'"},
       {ended("P400", 9, "lid"), "no zone 'lid'"},
       {silent, "no minutes"},
-      {ended("P400", 0), "took no minutes"},
-      {ended("P400", 9, "rim"), "Nothing was to be removed"},
-      {entry(EntryKind::step_begun, "", "P400"), "begun and not ended"},
+      {ended("P400", 0), "minutes are not above 0"},
+      {ended("P400", 9, "rim"), "nothing had to come off"},
+      {entry(EntryKind::step_begun, "", "P400"), "began and did not end"},
       {entry(EntryKind::scratch_read, "top", "P400"), "no width and no roughness"},
       {width_read("P400", 9, ""), "names no zone"},
       {film_read("", {90}), "names no zone"},
       {film_read("top", {}), "no readings"},
-      {film_read("top", {100, std::nan("")}), "no number"},
-      {ended("P400", std::nan("")), "took no minutes"},
+      {film_read("top", {100, std::nan("")}), "not a number"},
+      {ended("P400", std::nan("")), "minutes are not above 0"},
       {width_read("P400", std::nan("")), "no width"},
   };
   for (const auto& [one, reason] : cases) {

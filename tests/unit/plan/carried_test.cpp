@@ -91,7 +91,7 @@ TEST(Carried, TheRatioRuleCountsFromTheZoneThatASheetTakesUp) {
   const Plan taken = evaluate(coarse, papers(drawer), {"P600", "P1000", "P1500"});
   const Finding* finding = find(taken.findings, FindingKind::step_too_long);
   ASSERT_NE(finding, nullptr);
-  EXPECT_THAT(sentence(*finding), HasSubstr("step to P600 (25.8 um) from P320 (46.2 um)"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("step from P320 (46.2 um) to P600 (25.8 um)"));
   EXPECT_THAT(finding->sheets, ElementsAre("P600"));
   EXPECT_TRUE(plan(two_zones(std::nullopt, carrying("P600")), papers(drawer)).found);
 }
@@ -156,7 +156,7 @@ TEST(Carried, NothingToDoIsSaid) {
   const Plan none = plan(job, papers({"P600", "P2000", "P2500"}));
   ASSERT_FALSE(none.found);
   EXPECT_EQ(none.why->blocked_by, Blocker::done);
-  EXPECT_THAT(sentence(*none.why), HasSubstr("Nothing to do: every zone already meets the target"));
+  EXPECT_THAT(sentence(*none.why), HasSubstr("Nothing to do. Every zone already meets the target"));
   EXPECT_THAT(card(none), Not(HasSubstr("What would help")));
   EXPECT_TRUE(plan(two_zones(carrying("P1000"), carrying("P2000")), papers(drawer)).found);
 }
@@ -171,7 +171,7 @@ TEST(Carried, ACompoundMeetsTheScratchesOfTheZoneThatItTakesUp) {
   const Plan taken = evaluate(job, stack, {"bar"});
   const Finding* finding = find(taken.findings, FindingKind::scratch_too_deep);
   ASSERT_NE(finding, nullptr);
-  EXPECT_THAT(sentence(*finding), HasSubstr("those of P600 (25.8 um)"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("Scratches of P600 (25.8 um)"));
 }
 
 TEST(Carried, SequencesThatDoNotFallKeepWhatASheetTookUp) {
@@ -201,7 +201,7 @@ TEST(Carried, TheCardSaysWhereZonesStandAndWhichArePassedBy) {
   const Job job = two_zones(std::nullopt, carrying("P1000"));
   const Stack stack = papers(drawer);
   const std::string text = card(evaluate(job, stack, {"P600", "P1000", "P1500"}));
-  EXPECT_THAT(text, HasSubstr("zones as they stand"));
+  EXPECT_THAT(text, HasSubstr("zones in different states"));
   EXPECT_THAT(text, HasSubstr("at P1000"));
   EXPECT_THAT(text, HasSubstr("as sprayed"));
   EXPECT_THAT(text, HasSubstr("pass by"));

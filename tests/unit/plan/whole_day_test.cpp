@@ -78,9 +78,9 @@ TEST(Defects, ATallRunIsNeverSandedOutWithoutAWarningAndABetterWay) {
   const Finding* finding = find(found.findings, FindingKind::tall_defect);
   ASSERT_NE(finding, nullptr);
   EXPECT_TRUE(found.before[0].work.shaved);
-  EXPECT_THAT(sentence(*finding), HasSubstr("run of 150 um in zone top"));
-  EXPECT_THAT(sentence(*finding), HasSubstr("shave it to the tape"));
-  EXPECT_THAT(sentence(*finding), HasSubstr("sanded out flat"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("Zone top has a run of 150 um."));
+  EXPECT_THAT(sentence(*finding), HasSubstr("shave down to the tape"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("Sanding flat"));
   job.zones[0].defects[0].height_um = 30;
   EXPECT_EQ(find(plan(job, papers(drawer)).findings, FindingKind::tall_defect), nullptr);
 }
@@ -286,7 +286,7 @@ TEST(Wheels, ACoatingIsRefusedByItsLimitsUnderAnyName) {
   ASSERT_NE(finding, nullptr);
   EXPECT_EQ(finding->severity, Severity::error);
   EXPECT_THAT(sentence(*finding), HasSubstr("58.6 m/s"));
-  EXPECT_THAT(sentence(*finding), HasSubstr("clear, tin without a label asks for"));
+  EXPECT_THAT(sentence(*finding), HasSubstr("limits of clear, tin without a label are"));
   EXPECT_EQ(find(none.findings, FindingKind::wheel_unknown), nullptr);
 }
 
@@ -310,9 +310,9 @@ TEST(Wheels, OnACoatingWithoutLimitsAreUsedWithAWarning) {
       ASSERT_EQ(finding.sheets.size(), 1U);
       warned.push_back(finding.sheets.front());
       EXPECT_THAT(sentence(finding), HasSubstr("58.6 m/s"));
-      EXPECT_THAT(sentence(finding), HasSubstr("the speed and heat that " + std::string(name) +
-                                               " stands are not known"));
-      EXPECT_THAT(sentence(finding), HasSubstr("try it on scrap"));
+      EXPECT_THAT(sentence(finding),
+                  HasSubstr("No limits of speed and heat are known for " + std::string(name)));
+      EXPECT_THAT(sentence(finding), HasSubstr("Try it on scrap"));
     }
     EXPECT_EQ(warned, wheeled);
   }
@@ -341,13 +341,13 @@ TEST(YoungCoat, ACoatingCuresAsItDoesUnderAnyName) {
     return finding ? sentence(*finding) : std::string();
   };
   const std::string message = young();
-  EXPECT_THAT(message, HasSubstr("24 h old, fully cured at 168 h"));
+  EXPECT_THAT(message, HasSubstr("24 h old. It needs 168 h to cure fully"));
   job.coating.name = "clear, tin without a label";
   EXPECT_EQ(young(), message);
   job.coating.cure = Cure{300, 0.02, {}};
-  EXPECT_THAT(young(), HasSubstr("fully cured at 300 h"));
+  EXPECT_THAT(young(), HasSubstr("300 h to cure fully"));
   job.cure = Cure{200, 0.02, {}};  // the data sheet decides
-  EXPECT_THAT(young(), HasSubstr("fully cured at 200 h"));
+  EXPECT_THAT(young(), HasSubstr("200 h to cure fully"));
   job.cure.reset();
   job.coating.cure.reset();
   EXPECT_EQ(young(), "");

@@ -86,7 +86,7 @@ TEST(Mark, IsRefusedWhereItContradictsItself) {
   EXPECT_EQ(text_of(measured(MarkKind::cluster, 4, 30)), "");
   Mark mark = seen(MarkKind::scratch);
   mark.width_um = 4;
-  EXPECT_THAT(text_of(mark), HasSubstr("seen by sunlight measures none"));
+  EXPECT_THAT(text_of(mark), HasSubstr("but sunlight measures no width"));
   mark = measured(MarkKind::scratch, 4);
   mark.width_um.reset();
   EXPECT_THAT(text_of(mark), HasSubstr("width_um is missing"));
@@ -259,7 +259,7 @@ TEST(Diagnose, WhatNoStepLeavesIsSaid) {
   EXPECT_FALSE(way.found);
   EXPECT_EQ(way.no_way, NoWay::unexplained);
   EXPECT_THAT(sentence(way), HasSubstr("not known"));
-  EXPECT_THAT(sentences(way.diagnosis.signs), testing::Contains(HasSubstr("elsewhere")));
+  EXPECT_THAT(sentences(way.diagnosis.signs), testing::Contains(HasSubstr("from something else")));
   EXPECT_THROW(levigate::diagnose(shop.job, shop.stack, {}, seen(MarkKind::haze)), BadInput);
 }
 
@@ -302,7 +302,7 @@ TEST(GoBack, IsRefusedWhereTheFilmIsGone) {
   EXPECT_FALSE(way.found);
   EXPECT_LT(*way.film_um, way.diagnosis.needs.front().need_um);
   EXPECT_EQ(way.no_way, NoWay::film_short);
-  EXPECT_THAT(sentence(way), HasSubstr("that is not enough"));
+  EXPECT_THAT(sentence(way), HasSubstr("That is not enough"));
   ASSERT_EQ(way.remedies.size(), 2u);
   EXPECT_THAT(sentence(way.remedies[0]), HasSubstr("Spot repair"));
   EXPECT_THAT(sentence(way.remedies[1]), HasSubstr("round"));
@@ -346,8 +346,7 @@ TEST(GoBack, ASmallWaveGoesBackToPaper) {
   mark.height_um = 0.1;
   const WayBack none = Shop().go_back(mark);
   EXPECT_FALSE(none.found);
-  EXPECT_THAT(sentences(none.diagnosis.signs),
-              testing::Contains(HasSubstr("may stay by the rules")));
+  EXPECT_THAT(sentences(none.diagnosis.signs), testing::Contains(HasSubstr("of orange peel stay")));
 }
 
 TEST(GoBack, OnAFineLadderOneWorksBack) {

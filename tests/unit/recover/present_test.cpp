@@ -161,7 +161,8 @@ TEST(Present, AGaugeReadsAllRounds) {
   EXPECT_DOUBLE_EQ(now.mean_se_um, std::hypot(0.4, (5 + 0.1 * 60) / std::sqrt(3.0)));
   for (const double mean_um : {40.0, 60.0, 60 + job.rules.reserve_um}) {
     EXPECT_THAT(failure<BadInput>(job, {{"P600"}}, {{"top", Film{mean_um, 1}}}),
-                testing::AllOf(HasSubstr("zone 'top' reads"), HasSubstr("60 um are of those below"),
+                testing::AllOf(HasSubstr("zone 'top' reads"),
+                               HasSubstr("The rounds below the last hold 60 um"),
                                HasSubstr("nothing may be removed")));
   }
   EXPECT_NO_THROW(present(job, papers(drawer), {{"P600"}}, {{"top", Film{70.5, 1}}}));

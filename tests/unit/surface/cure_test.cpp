@@ -36,10 +36,10 @@ TEST(Cure, HardnessIsLinearInTheLogarithmOfAge) {
 TEST(Cure, OutsideThePointsItStaysAndSaysSo) {
   EXPECT_EQ(hardness_at(urethane, 0.0).hardness_mpa, 30.0);
   EXPECT_THAT(sentence(hardness_at(urethane, 0.5)),
-              HasSubstr("younger than the first hardness, 1 h"));
+              HasSubstr("first hardness is for 1 h. The coat is younger"));
   EXPECT_EQ(hardness_at(urethane, 500.0).hardness_mpa, 150.0);
   EXPECT_THAT(sentence(hardness_at(urethane, 500.0)),
-              HasSubstr("older than the last hardness, 168 h"));
+              HasSubstr("last hardness is for 168 h. The coat is older"));
 }
 
 TEST(Cure, HardnessNeverFalls) {
@@ -64,16 +64,16 @@ TEST(Cure, AYoungCoatIsScratchedDeeperAndShrinks) {
   EXPECT_GT(*state.scratch_ratio, 1.2);
   EXPECT_LT(*state.scratch_ratio, std::sqrt(2.5));
   EXPECT_DOUBLE_EQ(state.shrink_left, 0.02 * 0.6);
-  EXPECT_THAT(sentence(state), HasSubstr("10 h old, fully cured at 168 h"));
+  EXPECT_THAT(sentence(state), HasSubstr("10 h old. It needs 168 h to cure fully"));
   EXPECT_THAT(sentence(state), HasSubstr("40 % of its hardness"));
-  EXPECT_THAT(sentence(state), HasSubstr("up to 1.2 % of the film still to be lost"));
+  EXPECT_THAT(sentence(state), HasSubstr("still shrink by up to 1.2 %"));
 }
 
 TEST(Cure, WithoutPointsNothingIsEstimatedButTheShrink) {
   const CureState state = cure_state(cure_named("nitrocellulose lacquer"), 48.0, p1000, 0.99);
   EXPECT_FALSE(state.hard || state.hardness_ratio || state.scratch_ratio);
   EXPECT_EQ(state.shrink_left, cure_named("nitrocellulose lacquer").shrink);
-  EXPECT_THAT(sentence(state), HasSubstr("the data sheet decides"));
+  EXPECT_THAT(sentence(state), HasSubstr("unless the data sheet says otherwise"));
 }
 
 TEST(Cure, AHardCoatNeedsNoSentence) {
@@ -84,8 +84,7 @@ TEST(Cure, AHardCoatNeedsNoSentence) {
 }
 
 TEST(Cure, BeforeTheFirstPointTheTextSaysSo) {
-  EXPECT_THAT(sentence(cure_state(urethane, 0.5, p1000, 0.99)),
-              HasSubstr("(younger than the first"));
+  EXPECT_THAT(sentence(cure_state(urethane, 0.5, p1000, 0.99)), HasSubstr("The coat is younger"));
 }
 
 TEST(Cure, WhatCannotBe) {

@@ -167,8 +167,8 @@ TEST(Defect, ATallRunIsShavedAndMasked) {
     EXPECT_TRUE(work.flat_is_worse) << zone_block;
     EXPECT_GT(work.flat.minutes, 1.25 * work.local.minutes) << zone_block;
     EXPECT_GT(work.flat.film_um, 9.0) << zone_block;
-    EXPECT_THAT(sentence(work), HasSubstr("shave it to the tape (60 um)"));
-    EXPECT_THAT(sentence(work), HasSubstr("worse in time and film"));
+    EXPECT_THAT(sentence(work), HasSubstr("shave down to the tape (60 um)"));
+    EXPECT_THAT(sentence(work), HasSubstr("slower and costs film"));
   }
 }
 
@@ -176,7 +176,7 @@ TEST(Defect, LowerOnesAreOnlyBlocked) {
   const LocalWork sag = take_down({DefectKind::sag, 90.0, 12.0, 60.0}, tools_with("hard block"));
   EXPECT_TRUE(sag.masked && !sag.shaved);
   EXPECT_EQ(sag.shaved_mm3, 0.0);
-  EXPECT_THAT(sentence(sag), HasSubstr("quicker, but paid in film"));
+  EXPECT_THAT(sentence(sag), HasSubstr("quicker but costs film"));
   const LocalWork nib = take_down({DefectKind::nib, 40.0, 2.0, 2.0}, tools_with("hard block"));
   EXPECT_TRUE(!nib.masked && !nib.shaved && !nib.flat_is_worse);
   EXPECT_EQ(nib.local.minutes, nib.block_minutes);
@@ -226,7 +226,7 @@ TEST(Defect, ToolsThatCannotBe) {
   EXPECT_THROW(with([](LocalTools& t) { t.mask_minutes = nan; })(), OutOfRange);
   EXPECT_THROW(with([](LocalTools& t) { t.stroke_mm = 0; })(), OutOfRange);
   EXPECT_THAT(with([](LocalTools& t) { t.zone_block.block.area_cm2 = 1.0; }),
-              ThrowsMessage<BadInput>(HasSubstr("not bridged by a block of 10 mm")));
+              ThrowsMessage<BadInput>(HasSubstr("too wide for a block of 10 mm")));
 }
 
 }  // namespace

@@ -37,14 +37,14 @@ std::string card_with(const Simulation& simulation) { return flowing(card(found(
 
 TEST(Odds, TimeAndSheets) {
   const std::string text = card_with(written());
-  EXPECT_THAT(text, HasSubstr("Worked through 400 times (seed 9)"));
-  EXPECT_THAT(text, HasSubstr("nine times in ten it takes less than 3 h 03 min, half of the time "
-                              "less than 2 h 02 min, one time in ten less than 1 h 01 min. The 1 h "
-                              "44 min above is with every number at its usual value."));
-  EXPECT_THAT(text, HasSubstr("nine times in ten 3.3 in all are enough, half of the time 2.2."));
-  EXPECT_THAT(text, Not(HasSubstr("too little")));
-  const std::size_t first = text.find("Four times in five that takes 10 min to 30 min.");
-  const std::size_t last = text.find("Four times in five that takes 30 min to 1 h 30 min.");
+  EXPECT_THAT(text, HasSubstr("from 400 simulated runs (seed 9)"));
+  EXPECT_THAT(text, HasSubstr("9 of 10 runs take less than 3 h 03 min. 5 of 10 take less than 2 h "
+                              "02 min. 1 of 10 takes less than 1 h 01 min. The 1 h 44 min above "
+                              "takes every input at its usual value."));
+  EXPECT_THAT(text, HasSubstr("3.3 are enough in 9 of 10 runs, 2.2 in 5 of 10."));
+  EXPECT_THAT(text, Not(HasSubstr("than you have")));
+  const std::size_t first = text.find("In 4 of 5 cases that takes 10 min to 30 min.");
+  const std::size_t last = text.find("In 4 of 5 cases that takes 30 min to 1 h 30 min.");
   EXPECT_LT(text.find("Step 1 of 3"), first);
   EXPECT_LT(first, text.find("Step 2 of 3"));
   EXPECT_LT(text.find("Step 3 of 3"), last);
@@ -52,13 +52,14 @@ TEST(Odds, TimeAndSheets) {
 }
 
 TEST(Odds, FilmByZone) {
-  EXPECT_THAT(card_with(written()), HasSubstr("top 81 to 89 41 to 49 3 times; 0.20 to 1.93 %"));
-  EXPECT_THAT(card_with(written()), HasSubstr("how often less than 10 um stayed somewhere, and "
-                                              "between what the chance of it lies, as far as 400 "
-                                              "trials tell."));
-  EXPECT_EQ(detail::share_text(exact_share(1, 400), 400), "1 time; 0.01 to 1.18 %");
-  EXPECT_EQ(detail::share_text(exact_share(0, 400), 400), "never; at most 0.75 %");
-  EXPECT_EQ(detail::share_text(exact_share(400, 400), 400), "400 times; 99.25 to 100.00 %");
+  EXPECT_THAT(card_with(written()), HasSubstr("top 81 to 89 41 to 49 in 3 runs; 0.20 to 1.93 %"));
+  EXPECT_THAT(card_with(written()),
+              HasSubstr("counts the runs where less than 10 um stayed somewhere. The "
+                        "percentages are the range of that chance, from 400 "
+                        "runs."));
+  EXPECT_EQ(detail::share_text(exact_share(1, 400), 400), "in 1 run; 0.01 to 1.18 %");
+  EXPECT_EQ(detail::share_text(exact_share(0, 400), 400), "in no run; at most 0.75 %");
+  EXPECT_EQ(detail::share_text(exact_share(400, 400), 400), "in 400 runs; 99.25 to 100.00 %");
 }
 
 TEST(Odds, PaperIsSpokenOfWhereItMayRunOut) {
@@ -66,9 +67,9 @@ TEST(Odds, PaperIsSpokenOfWhereItMayRunOut) {
   simulation.steps[0].paper_short = exact_share(19, 400);
   simulation.steps[1].paper_short = exact_share(60, 400);
   const std::string text = card_with(simulation);
-  EXPECT_THAT(text, HasSubstr("15 times in a hundred there is too little of P800. With 4 sheets "
-                              "there is enough nine times in ten."));
-  EXPECT_THAT(text, Not(HasSubstr("too little of P400")));
+  EXPECT_THAT(text, HasSubstr("15 of 100 runs need more of P800 than you have. 4 sheets are enough "
+                              "in 9 of 10 runs."));
+  EXPECT_THAT(text, Not(HasSubstr("need more of P400")));
 }
 
 TEST(Odds, ASolidHasNoFilmToSpeakOf) {

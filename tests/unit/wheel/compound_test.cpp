@@ -182,7 +182,8 @@ TEST(CompoundFinding, CoarserThanTheLastPaper) {
   const auto deep = compound_findings(compound, 18.3, 0.9);
   ASSERT_EQ(deep.size(), 1u);
   EXPECT_EQ(deep[0].kind, WheelFindingKind::scratch_too_deep);
-  EXPECT_THAT(sentence(deep[0]), HasSubstr("to 0.60 um; the step before leaves 0.90 um"));
+  EXPECT_THAT(sentence(deep[0]),
+              HasSubstr("to 0.60 um. The step before leaves scratches of 0.90 um"));
   EXPECT_EQ(compound_findings(compound, 7.0, 0.9).size(), 2u);
   for (const double bad : {0.0, 1e5, nan}) {
     EXPECT_THROW(compound_findings(compound, bad, 0.5), OutOfRange);

@@ -368,9 +368,9 @@ TEST(WheelCaution, SaysWhatCanHurt) {
   }
   for (const char* words :
        {"faster than the rpm printed", "below the centre line", "lower front quadrant",
-        "Edges trail", "firm grip", "No gloves near the spindle", "Eye and face protection",
-        "dust mask", "One compound for each wheel", "seen metal", "pressure and a dry rim",
-        "manual, the data sheet and local rules"}) {
+        "Keep edges trailing", "firmly with both hands", "no gloves near the spindle",
+        "eye and face protection", "dust mask", "one labelled wheel for each compound",
+        "touched metal", "pressure and a dry rim", "manual, the data sheet and local rules"}) {
     EXPECT_THAT(all, HasSubstr(words));
   }
   EXPECT_EQ(wheel_caution_source.basis, Basis::common_practice);

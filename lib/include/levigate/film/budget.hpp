@@ -26,8 +26,8 @@ struct BudgetInput {
 ///   M - D = z sqrt(sd^2 + (removed_cv D)^2)
 ///
 /// a quadratic in D, solved without cancellation. The budget is 0 where even an untouched film
-/// exceeds the limit or its mean does not exceed the reserve; it is infinite where no depth reaches
-/// the limit (a limit of 1, or one so high that the spread of the depth keeps the chance below it).
+/// exceeds the limit or its mean does not exceed the reserve. It is infinite where no depth reaches
+/// the limit: a limit of 1, or one so high that the spread of the depth keeps the chance below it.
 ///
 /// @param input  film and limit; see BudgetInput for units and ranges
 /// @return       largest depth, scratches included [um], 0 to infinity

@@ -20,9 +20,9 @@ namespace levigate::inline v0 {
 /// Source:    -
 std::vector<std::string> jobs(std::span<const Entry> entries);
 
-/// The steps of a job that were ended, one for each such entry. The way a step ran is that of the last one begun with its sheet
-/// that holds all of its zones, unless it was ended there since; where one was begun in some of its zones only, it is not known.
-/// Of a step that is begun and not ended, nothing is known to be done.
+/// The steps of a job that ended, one for each such entry. Each takes its direction from the last step begun with its sheet that
+/// holds all of its zones, unless that one has ended there since. If one began in only some of its zones, the direction is not
+/// known. A step that began and did not end counts as nothing done.
 ///
 /// @param entries  of one journal; their order is that in which they were written, whatever clock told `at`
 /// @param job      its name

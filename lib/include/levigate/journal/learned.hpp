@@ -88,7 +88,7 @@ struct LearnedJob {
 template <std::same_as<LearnedJob> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "LearnedJob", "Lines of a job's journal that are not learned again.",
-    member<&Value::job>("job", "name, as in the journal; it stands for one piece of work")
+    member<&Value::job>("job", "name, as in the journal; one name for one piece of work")
         .not_empty(),
     member<&Value::lines>("lines", Within{0, 1e9}, "learned, the first ones of the job"));
 
@@ -102,7 +102,7 @@ struct LearnedNoise {
 
 template <std::same_as<LearnedNoise> Value>
 inline constexpr auto described<Value> = describe<Value>(
-    "LearnedNoise", "How one observation differs from the next where all else is the same.",
+    "LearnedNoise", "How one observation differs from the next under the same conditions.",
     member<&Value::log_sd>("log_sd", Within{1e-3, 10}, "standard deviation of its logarithm"),
     member<&Value::weight>("weight", Within{2, 1e9},
                            "observations that this is known by, those of the prior included"));

@@ -10,7 +10,7 @@
 
 namespace levigate::inline v0 {
 
-/// Where an observation or a reason stands in the journal.
+/// The place of an observation or a reason in the journal.
 struct Place {
   std::size_t entry =
       0;  ///< position among the entries given, from 0; the last where there are several

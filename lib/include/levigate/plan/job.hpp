@@ -33,7 +33,7 @@ inline constexpr auto described<Value> = describe<Value>(
     "Edge", "Of which zone an edge is, and how round.",
     member<&Value::of>("of", "name of the flat zone that it belongs to").not_empty(),
     member<&Value::radius_mm>("radius_mm", Within{0, std::numeric_limits<double>::infinity()},
-                              "of the edge; none: its film is told by itself"));
+                              "of the edge; none: the zone has a film of its own"));
 
 /// A part of the surface that is sanded with one block and has one film.
 struct Zone {
@@ -70,7 +70,7 @@ inline constexpr auto described<Value> = describe<Value>(
         .optional(),
     member<&Value::defects>("defects", "runs, sags, nibs, ridges: taken down before levelling")
         .optional(),
-    member<&Value::carries>("carries", "where it does not stand as the job starts"));
+    member<&Value::carries>("carries", "where it starts in another state than the job"));
 
 /// Whether the levelling step works a zone: no edge, and no flat that is to be left.
 inline bool is_levelled(const Zone& zone) noexcept { return zone.levelled && !zone.edge; }

@@ -112,7 +112,7 @@ inline constexpr auto described<Value> = describe<Value>(
         "film_sd_um", at_least(0),
         "spread of the film at a spot, its uncertainty included; none on a solid"),
     member<&Value::budget_um>("budget_um", at_least(0),
-                              "depth it can afford, scratches included; none on a solid"),
+                              "most depth allowed, scratches included; none on a solid"),
     member<&Value::stands>("stands", "label of the grade it carries; empty: as sprayed"));
 
 /// What a step does in one zone.
@@ -143,7 +143,7 @@ struct ZoneStep {
 template <std::same_as<ZoneStep> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "ZoneStep", "What a step does in one zone.", member<&Value::zone>("zone", "its name"),
-    member<&Value::worked>("worked", "false: the step passes it by, and it stands as before"),
+    member<&Value::worked>("worked", "false: the step passes it by and leaves it unchanged"),
     member<&Value::removal_um>("removal_um", at_least(0), "lowered by this step"),
     member<&Value::scratch_um>("scratch_um", at_least(0), "depth of the scratches it leaves"),
     member<&Value::depth_um>("depth_um", at_least(0), "all removal so far and these scratches"),
@@ -160,7 +160,7 @@ inline constexpr auto described<Value> = describe<Value>(
                                 "chance of cutting through somewhere in the zone; none on a solid"),
     member<&Value::strokes_left>(
         "strokes_left", at_least(0),
-        "strokes along the edge that the film still affords; none where levelled, or on a solid"),
+        "strokes along the edge that the film still allows; none where levelled, or on a solid"),
     member<&Value::tool>("tool", "name of the block, pad or wheel in use here"),
     member<&Value::passed_by>("passed_by", "why the step passes it by; none where it works it"),
     member<&Value::film_used>(
@@ -187,7 +187,7 @@ struct WheelStep {
 
 template <std::same_as<WheelStep> Value>
 inline constexpr auto described<Value> = describe<Value>(
-    "WheelStep", "What a step at a buffing wheel asks of wheel and hand.",
+    "WheelStep", "Settings and figures of a step at a buffing wheel.",
     member<&Value::rim_m_s>("rim_m_s", at_least(0), "speed of the rim"),
     member<&Value::rpm>("rpm", at_least(0), "turns per minute"),
     member<&Value::feed_m_s>("feed_m_s", at_least(0), "speed at which the work passes"),
@@ -196,7 +196,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::film_per_pass_um>("film_per_pass_um", at_least(0), "film that one pass takes"),
     member<&Value::rise_k>(
         "rise_k", at_least(0),
-        "by which a pass warms a spot; none where what the coating stands is not known"),
+        "by which a pass warms a spot; none where the limits of the coating are not known"),
     member<&Value::dwell_limit_s>("dwell_limit_s", at_least(0),
                                   "stay after which a spot is too warm; none as rise_k"));
 

@@ -28,7 +28,7 @@ struct Reliance {
 
 template <std::same_as<Reliance> Value>
 inline constexpr auto described<Value> = describe<Value>(
-    "Reliance", "One input, moved over its band while the sequence and all else stay.",
+    "Reliance", "One input, moved over its band with the sequence and all else unchanged.",
     member<&Value::subject>("subject", "whose number it is, as \"backing latex paper\""),
     member<&Value::quantity>("quantity", "its name, with the unit as suffix"),
     member<&Value::value>("value", "the value used").with_infinity("rigid"),

@@ -1,4 +1,4 @@
-// Why there is no plan: what stands in the way, and what would help.
+// Why there is no plan: what is in the way, and what would help.
 #pragma once
 
 #include <array>
@@ -51,9 +51,9 @@ inline constexpr auto described<Value> =
                     member<&Value::needed>("needed", at_least(0), "sheets"),
                     member<&Value::on_hand>("on_hand", at_least(0), "sheets"));
 
-/// The limit that stands in the way. Where lifting one of several would do, the first in this order.
+/// The limit in the way. Where lifting one of several is enough, the first in this order.
 enum class Blocker {
-  done,     ///< nothing: every zone meets the target as it stands
+  done,     ///< nothing: every zone already meets the target
   target,   ///< no sheet meets the target
   ratio,    ///< max_ratio, or min_ratio
   scratch,  ///< a compound's reach
@@ -81,13 +81,13 @@ inline constexpr auto choices<Blocker> = std::to_array({Blocker::done, Blocker::
                                                         Blocker::film, Blocker::paper,
                                                         Blocker::several});
 
-/// What there is to say of the limits.
+/// What to say of the limits.
 enum class WhyKind {
   done,              ///< nothing to do
   no_sheets,         ///< the stack is empty
   out_of_reach,      ///< no sheet meets the target; nearest says how near one comes
-  one_limit,         ///< each lift that is told would do alone
-  several_limits,    ///< each is told with the others lifted
+  one_limit,         ///< each reported lift is enough alone
+  several_limits,    ///< each is reported with the others lifted
   different_limits,  ///< each way breaks more than one limit, and not the same ones; see sheets
   carried_finer,     ///< no sheet that meets the target is finer than what the work carries
   compounds_only,    ///< only compounds meet the target, and they cannot level
@@ -133,7 +133,8 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::size_um>("size_um", at_least(0), "of the grain that the zone then carries"),
     member<&Value::gloss_gu>("gloss_gu", at_least(0), "of the zone then, at 60 degrees"),
     member<&Value::too_near_to_work>("too_near_to_work", "it passes that zone by"),
-    member<&Value::wheel_refused>("wheel_refused", "the coat does not stand its wheel"));
+    member<&Value::wheel_refused>("wheel_refused",
+                                  "its wheel is too fast or too hot for the coat"));
 
 /// The reason for no plan, as facts: sentence() of text/sentences.hpp says it. What does not apply is empty.
 struct Why {
@@ -158,23 +159,26 @@ struct Why {
 
 template <std::same_as<Why> Value>
 inline constexpr auto described<Value> = describe<Value>(
-    "Why", "Which limit stands in the way, by how much, and what would help.",
+    "Why", "Which limit is in the way, by how much, and what would help.",
     member<&Value::blocked_by>("blocked_by", "the limit"),
-    member<&Value::kind>("kind", "what there is to say of the limits"),
+    member<&Value::kind>("kind", "what to say of the limits"),
     member<&Value::target>("target", "that was asked for"),
     member<&Value::nearest>("nearest", "what comes nearest to it, where no sheet meets it"),
     member<&Value::carried>("carried", "label of the coarsest grade that the work carries")
         .optional(),
     member<&Value::sheets>("sheets",
-                           "ids of a way to evaluate, where different limits stand in it"),
-    member<&Value::smallest_max_ratio>("smallest_max_ratio", "that would do, all else as it is"),
-    member<&Value::largest_min_ratio>("largest_min_ratio", "that would do, all else as it is"),
+                           "ids of a sequence to evaluate, where different limits are in the way"),
+    member<&Value::smallest_max_ratio>("smallest_max_ratio",
+                                       "that allows a plan, all else unchanged"),
+    member<&Value::largest_min_ratio>("largest_min_ratio",
+                                      "that allows a plan, all else unchanged"),
     member<&Value::gaps>("gaps", "the steps above max_ratio, at smallest_max_ratio"),
     member<&Value::compound>("compound", "id of a compound that meets scratches beyond its reach")
         .optional(),
-    member<&Value::too_deep_um>("too_deep_um", at_least(0), "by at least so much"),
+    member<&Value::too_deep_um>("too_deep_um", at_least(0),
+                                "excess of the scratches over its reach, at least"),
     member<&Value::zone>("zone", "name of the zone that runs out of film").optional(),
-    member<&Value::film_short_um>("film_short_um", at_least(0), "by at least so much"),
+    member<&Value::film_short_um>("film_short_um", at_least(0), "film that is missing, at least"),
     member<&Value::budget_um>("budget_um", at_least(0), "of that zone"),
     member<&Value::paper>("paper", "sheets that run out, in the plan with least missing"));
 

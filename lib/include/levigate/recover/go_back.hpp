@@ -150,11 +150,11 @@ inline constexpr auto described<Value> = describe<Value>(
 
 /// Where to go back to for a mark, by dynamic programming: best_policy() over how deep the mark is by diagnose().
 ///
-/// Going back to a step takes off with it what the steps after it do not take off anyway, up to a depth; then those follow as
-/// in the plan, and one looks again. That finer steps are tried first where little may be enough, as for haze, is a result.
-/// The tries stand for one and the same mark; a mark that is asked for anew, with the tries among what was done, is taken for
-/// a new one. Where even the first try does not pay, or the film does not allow it, there is no way back: film_um is what the budget of
-/// the zone (rules.cut_through_limit) leaves, and another round costs round_minutes and all steps again.
+/// Going back to a step takes off what the steps after it do not take off anyway, up to a depth. The later steps then follow as
+/// in the plan, and the finisher looks again. Where little may be enough, as for haze, the result tries finer steps first.
+/// The tries are for one mark. A second call with these tries among the steps done takes the mark for a new one. There is no way
+/// back if the first try does not pay or the film does not allow it. film_um is what the budget of the zone
+/// (rules.cut_through_limit) leaves. Another round costs round_minutes and all steps again.
 ///
 /// @param job    whose zones, coating and rules count
 /// @param stack  the sheets that the steps name

@@ -13,20 +13,20 @@
 
 namespace levigate::inline v0 {
 
-/// The job as it stands after what was done. plan() of it is the plan of what remains: it does not come back to sheets that are
-/// done, unless the work asks for it.
+/// The job after the steps done. plan() of it plans what remains. It does not repeat sheets that are done, unless the work needs
+/// it.
 ///
-/// A zone that was worked carries the scratches that its last sheet left, its defects and its peel are gone, and its film is
-/// what a gauge read since, less the rounds below the last one, else what it was less what came off:
+/// A worked zone carries the scratches of its last sheet. Its defects and its peel are gone. Its film is the later gauge reading,
+/// less the rounds below the last one. Without a reading it is the earlier film less the removal:
 ///
 ///   read:  mean' = mean_read - below_um,   sd' = sd_read,   mean_se'^2 = mean_se_read^2 + u(below_um)^2
 ///   else:  mean' = mean - R,   sd' = sqrt(sd^2 + (removed_cv R)^2),   R the film taken off so far
 ///
-/// A gauge sees every round, and rounds that are told by their coats are known as well as a wet comb knows them: u is
+/// A gauge sees every round, and rounds given by their coats are as uncertain as a wet comb: u is
 /// uncertainty_um() of it.
 /// R is what each step says, else what the scratches it found ask for, or the peel. Unevenness counts once: that of R is in sd',
-/// that of what is still to come in the budget of the plan. The two are taken to be independent; the plan of the whole job
-/// takes them to add up at one spot, so that a budget worked out anew is a little larger than what was left of the old one.
+/// that of what is still to come in the budget of the plan. Here the two are independent. In the plan of the whole
+/// job they add up at one spot. A new budget is therefore a little larger than what was left of the old one.
 /// What is uncertain about the film (its standard errors) stays as it was. A zone that no step worked stays as it is.
 ///
 /// @param job    as it was before the first of the steps

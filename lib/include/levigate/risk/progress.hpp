@@ -1,4 +1,4 @@
-// Who is told how far a simulation has come, and may stop it.
+// The callback that hears how far a simulation has come, and may stop it.
 #pragma once
 
 #include <cstdint>

@@ -21,9 +21,9 @@ struct SimulateOptions {
   Progress progress{};   ///< called on the caller's thread alone; false: stop with the draws so far
 };
 
-/// A plan simulated. In each draw every believed input is drawn over its band, see drawn() (rules that are choices stay as they
-/// are); the sequence is worked out anew, or with a shop its minutes drawn from what journals taught; the film of each zone is drawn
-/// as its readings leave it open; and every cm2 of a zone gets a film and a depth of its own, N(mean, sd) and D N(1, removed_cv).
+/// A plan simulated. Each draw takes every believed input over its band, see drawn(). Rules that are choices stay the same. The
+/// sequence is then computed again. With a shop, its minutes are drawn from what journals taught. The film of each zone is drawn
+/// over the uncertainty of its readings. Every cm2 of a zone gets a film and a depth of its own: N(mean, sd) and D N(1, removed_cv).
 ///
 /// A draw depends on the seed, its number and the names of inputs and zones: not on the number of draws, of threads or of other
 /// inputs and zones. Where `progress` stops it, the result is that of the draws done, as if so many had been asked for.

@@ -64,7 +64,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::label>("label", "as printed on the back").not_empty(),
     member<&Value::system>("system", "of the label, where the label does not say it"),
     member<&Value::size_um>("size_um", Within{0.01, 1e4},
-                            "the user's own size; stands above the label's"),
+                            "the user's own size; replaces the label's"),
     member<&Value::backing>("backing", "what carries the grain"),
     member<&Value::kind>("kind", "paper, a pad that is its own tool, or a compound").flat(),
     member<&Value::width_mm>("width_mm", Within{1, 1e4}, "of one piece"),

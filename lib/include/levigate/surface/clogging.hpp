@@ -17,9 +17,8 @@ namespace levigate::inline v0 {
 /// Why a clogged sheet is to be cleaned though it still cuts. No measurement of how much deeper it scratches
 /// is at hand, so no depth is derived from it; Cleaning::clogged_share says how much work is at risk.
 inline constexpr std::string_view clogged_sheet_text =
-    "A clogged sheet scratches deeper than its grade: swarf rolls up into grains that stand out. "
-    "Clean it "
-    "before it drags, and change it when cleaning no longer brings the cut back.";
+    "A clogged sheet scratches deeper than its grade. Swarf rolls up into grains that stand out. "
+    "Clean the sheet before it drags. Change it when cleaning no longer brings the cut back.";
 inline constexpr Source clogged_sheet_source{
     Basis::common_practice, "trade pages on fine paper used dry; no measurement at hand"};
 

@@ -115,9 +115,9 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::residual_um>("residual_um", at_least(0), "of a hollow that may stay")
         .optional());
 
-/// The way a shop takes a defect down: a tall one is shaved to the thickness of the tape beside it,
-/// what stands above the tape is masked, and the rest is blocked flush with a small hard block. The
-/// zone's levelling step then blends it.
+/// The way a shop takes a defect down. It masks beside a defect taller than the tape. It shaves a tall one
+/// down to the thickness of the tape. It blocks the rest flush with a small hard block. The zone's
+/// levelling step then blends it.
 ///
 ///   minutes = count (shave + mask + V / (rate area) / speed / duty)
 ///

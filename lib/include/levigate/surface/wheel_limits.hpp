@@ -26,16 +26,14 @@ inline void require_band(const WheelLimits& limits, std::string_view where) {
 
 template <std::same_as<WheelLimits> Value>
 inline constexpr auto described<Value> =
-    describe<Value>("WheelLimits", "What a surface stands from a wheel.",
-                    member<&Value::speed_low_m_s>("speed_low_m_s", Within{1e-3, 100},
-                                                  "least rim speed that works"),
-                    member<&Value::speed_high_m_s>("speed_high_m_s", Within{1e-3, 100},
-                                                   "highest rim speed"),
-                    member<&Value::effusivity>("effusivity", Within{1, 1e5},
-                                               "thermal, of the surface")
-                        .in_unit("J/(m2 K s^0.5)"),
-                    member<&Value::rise_k>("rise_k", Within{0.1, 2000},
-                                           "rise above room temperature that it stands"))
+    describe<Value>(
+        "WheelLimits", "Limits of a surface at a wheel.",
+        member<&Value::speed_low_m_s>("speed_low_m_s", Within{1e-3, 100},
+                                      "least rim speed that works"),
+        member<&Value::speed_high_m_s>("speed_high_m_s", Within{1e-3, 100}, "highest rim speed"),
+        member<&Value::effusivity>("effusivity", Within{1, 1e5}, "thermal, of the surface")
+            .in_unit("J/(m2 K s^0.5)"),
+        member<&Value::rise_k>("rise_k", Within{0.1, 2000}, "highest rise above room temperature"))
         .rule(rule_by<&require_band>);
 
 }  // namespace levigate

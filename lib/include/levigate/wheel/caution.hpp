@@ -18,35 +18,32 @@ struct WheelCaution {
 inline constexpr WheelCaution wheel_cautions[] = {
     {"rating",
      "Never run a wheel faster than the rpm printed on it or allowed by its maker. Stand aside "
-     "while it "
-     "comes up to speed."},
+     "while it comes up to speed."},
     {"hold",
-     "The top of the wheel turns towards you: work on the lower front quadrant, below the centre "
-     "line, "
-     "where the rim runs down and away. A firm grip with both hands; the work may be torn out of "
-     "them."},
+     "The top of the wheel turns towards you. Work on the lower front quadrant, below the centre "
+     "line. There the rim runs down and away. Grip the work firmly with both hands. The wheel may "
+     "tear it out of them."},
     {"edges",
-     "Edges trail: the rim runs off an edge, never onto it. An opening or a corner that faces the "
-     "rotation is caught and thrown."},
+     "Keep edges trailing: the rim runs off an edge, never onto it. The wheel catches and throws "
+     "an "
+     "opening or a corner that faces the rotation."},
     {"spindle",
-     "No gloves near the spindle, no loose sleeves, cords, jewellery or hair. Cover a spindle end "
-     "that "
-     "projects."},
+     "Wear no gloves near the spindle, no loose sleeves, cords or jewellery. Tie hair back. Cover "
+     "a "
+     "spindle end that projects."},
     {"protection",
-     "Eye and face protection, an apron, and a dust mask of the class that local rules ask "
-     "for. Nobody stands in the plane of the wheel."},
+     "Wear eye and face protection, an apron, and a dust mask of the class that local rules ask "
+     "for. Let nobody stand in line with the wheel."},
     {"heat",
-     "Keep the work moving and press lightly; stop and let it cool when it feels warm. A coat that "
-     "softens smears and burns through at once."},
+     "Keep the work moving and press lightly. Stop and let it cool when it feels warm. A soft coat "
+     "smears and burns through at once."},
     {"fire",
-     "Too much pressure and a dry rim set buffs alight. No heap of lint or lacquer dust at the "
-     "wheel, no "
-     "solvent near it, an extinguisher within reach."},
+     "Too much pressure and a dry rim set buffs on fire. Keep lint, lacquer dust and solvent away "
+     "from the wheel. Keep an extinguisher within reach."},
     {"wheels",
-     "One compound for each wheel, labelled. Never a wheel that has seen metal; rake wheels clean "
-     "and "
-     "keep them bagged."},
-    {"authority", "The machine's manual, the data sheet and local rules stand above this card."},
+     "Use one labelled wheel for each compound. Never use a wheel that has touched metal. Rake "
+     "wheels clean and keep them in bags."},
+    {"authority", "The machine's manual, the data sheet and local rules come before this card."},
 };
 
 inline constexpr Source wheel_caution_source{Basis::common_practice,

@@ -64,7 +64,7 @@ LEVIGATE_WORK WayBack go_back(const Bench& bench, const Mark& mark) {
 LEVIGATE_WORK WayBack go_back(const Bench& bench) {
   if (!bench.open_mark()) {
     throw BadInput(
-        "no mark is open: none was found since the last step of its zone, in the "
+        "no mark is open: none follows the last step of its zone, in the "
         "journal of '" +
         bench.job().name + "'");
   }

@@ -33,7 +33,7 @@ inline double fine_quantile(double fine_percent) {
   if (fine_percent == 95) return normal_95;
   if (fine_percent == 94) return normal_94;
   if (fine_percent == 75) return normal_75;
-  throw BadInput("fine_percent = " + number_text(fine_percent) + " % is none of 95, 94 and 75");
+  throw BadInput("fine_percent = " + number_text(fine_percent) + " % is not 95, 94 or 75");
 }
 
 /// The log spread that limits imply, if there is one: the mean over the sides that have a limit.

@@ -70,7 +70,7 @@ inline void require_shape(const Entry& entry, std::string_view where) {
   }
   if (entry.kind == EntryKind::scratch_read &&
       entry.width_um.has_value() == entry.ra_um.has_value()) {
-    throw BadInput("one is wanted of width_um and ra_um with " + kind + ", in " +
+    throw BadInput("either width_um or ra_um is needed with " + kind + ", in " +
                    std::string(where));
   }
 }
@@ -90,7 +90,7 @@ LEVIGATE_WORK void detail::of_one_kind(const Entry& entry, std::string_view wher
   }
   if (const std::string fault = moment_fault(entry.at); !fault.empty()) {
     throw BadInput::of("at", "at is " + detail::quoted(entry.at) +
-                                 ", wanted a date and time of RFC 3339: " + fault + in);
+                                 ", expected a date and time of RFC 3339: " + fault + in);
   }
   require_shape(entry, where);
 }

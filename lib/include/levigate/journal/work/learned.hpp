@@ -57,7 +57,7 @@ inline void validate_correlations(const Shop& shop) {
     const std::vector<double>& held = shop.rates[i].correlations;
     const std::string place = "/rates/" + std::to_string(i) + "/correlations";
     if (!held.empty() && held.size() != i + 1) {
-      throw BadInput("correlations has " + std::to_string(held.size()) + " entries, wanted " +
+      throw BadInput("correlations has " + std::to_string(held.size()) + " entries, expected " +
                          std::to_string(i + 1) +
                          ": one for the person and one for each rate before, in " + place,
                      place);
@@ -69,8 +69,7 @@ inline void validate_correlations(const Shop& shop) {
     matrix.push_back(std::move(row));
     if (root_of(matrix)) continue;
     throw BadInput(
-        "correlations contradict those before them: no numbers can be related like this, in " +
-            place,
+        "correlations contradict those before them, no numbers can have all of them, in " + place,
         place);
   }
 }

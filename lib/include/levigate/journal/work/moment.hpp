@@ -35,15 +35,16 @@ inline int digits_in(std::string_view digits) {
 inline std::string moment_fault(std::string_view text) {
   constexpr std::string_view form = "dddd-dd-ddTdd:dd:dd";
   if (!has_form(text.substr(0, form.size()), form))
-    return "it does not open as " + std::string("2026-03-01T09:30:00");
+    return "it does not start like " + std::string("2026-03-01T09:30:00");
   std::string_view offset = text.substr(form.size());
   if (offset.starts_with('.')) {
     const std::size_t end = std::min(offset.find_first_not_of("0123456789", 1), offset.size());
-    if (end == 1) return "there is no digit behind the point";
+    if (end == 1) return "no digit follows the point";
     offset.remove_prefix(end);
   }
   const bool utc = has_form(offset, "Z");
-  if (!utc && !has_form(offset, "+dd:dd")) return "it does not end with Z or an offset as +01:00";
+  if (!utc && !has_form(offset, "+dd:dd"))
+    return "it does not end with Z or an offset such as +01:00";
 
   using namespace std::chrono;
   const auto part = [&](std::size_t at, std::size_t count) {
@@ -64,7 +65,7 @@ inline std::string moment_fault(std::string_view text) {
     const auto next = sys_days(date) + hours(two(11)) + minutes(two(14) + 1) - ahead;
     const auto midnight = floor<days>(next);
     if (next != midnight || year_month_day(midnight).day() != day(1)) {
-      return "a second 60 stands at the end of a month in UTC only";
+      return "a second 60 occurs only at the end of a month in UTC";
     }
   }
   return {};

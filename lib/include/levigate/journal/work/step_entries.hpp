@@ -14,7 +14,7 @@ inline bool ends(const Entry& ended, const Entry& begun) {
          (ended.zone == begun.zone || ended.zone.empty() || begun.zone.empty());
 }
 
-/// Whether an entry speaks for all of the zones that another is of.
+/// Whether an entry covers all zones of another.
 inline bool covers(const Entry& entry, const Entry& other) {
   return entry.zone.empty() || entry.zone == other.zone;
 }

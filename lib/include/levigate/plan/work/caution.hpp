@@ -21,27 +21,27 @@ LEVIGATE_WORK std::vector<Caution> cautions(const Job& job) {
     result.push_back(
         {"cure",
          std::string(coating.two_part ? "Two-part" : "If this is a two-part") +
-             " coat: sand only when fully cured by its data sheet. Uncured hardener holds "
-             "isocyanates, which sensitise for life; a dust mask does not stop their vapour."});
+             " coat: sand it only when it is fully cured by its data sheet. Uncured hardener holds "
+             "isocyanates. They sensitise for life. A dust mask does not stop their vapour."});
   }
   result.push_back(
       {"dust",
-       "Sand wet where the work allows it. Dry dust: extraction and a fitted particle respirator "
-       "of the class that the data sheet and local rules ask for (P100 or FFP3 is usual), eye "
-       "protection, wet clean-up."});
+       "Sand wet where the work allows it. For dry dust use extraction, eye protection and a "
+       "fitted particle respirator. The data sheet and local rules give its class (P100 or FFP3 "
+       "is usual). Clean up wet."});
   if (coat) {
     result.push_back(
         {"edges",
-         "Edges and corners hold less film. Keep the block off them while levelling; sand them "
+         "Edges and corners hold less film. Keep the block off them while levelling. Sand them "
          "last in each grade, lightly, with a soft pad."});
   }
   result.push_back(
       {"rags",
-       "Rags with drying oil or solvent can ignite by themselves: spread them flat to dry outdoors "
-       "or keep them in a closed metal can with water, as local rules ask. No sparks near "
-       "lacquer dust or solvent vapour."});
+       "Rags with drying oil or solvent can ignite by themselves. Spread them flat outdoors to "
+       "dry, or keep them in a closed metal can with water. Follow local rules. Keep sparks away "
+       "from lacquer dust and solvent vapour."});
   result.push_back(
-      {"authority", "Data sheet, local codes and licensed practice stand above this card."});
+      {"authority", "The data sheet, local codes and licensed practice come before this card."});
   return result;
 }
 

@@ -1,5 +1,5 @@
-// What one wants to know of a plan beside its figures: what it is for, which way the strokes run, how one sees that a step
-// is done, when to rinse and change the paper, and what a wheel asks.
+// The facts of a plan beside its figures: its purpose, the way of the strokes and the sign that a step is done. Also when to
+// rinse and change the paper, and the settings of a wheel.
 #pragma once
 
 #include <algorithm>

@@ -58,7 +58,7 @@ inline void require_flat_beside(const Job& job, const Zone& zone, const std::str
   for (const Zone& other : job.zones) {
     if (other.name == zone.edge->of && !other.edge) return;
   }
-  throw BadInput("edge_of '" + zone.edge->of + "' is no flat zone of the job, in " + place,
+  throw BadInput("edge_of '" + zone.edge->of + "' is not a flat zone of the job, in " + place,
                  pointer + "/edge_of");
 }
 

@@ -24,7 +24,7 @@
 
 namespace levigate::inline v0 {
 
-/// The limits that a ladder keeps; relaxed one by one to find out which of them stands in the way.
+/// The limits that a ladder keeps; relaxed one by one to find which of them is in the way.
 struct Limits {
   double min_ratio = 1;
   double max_ratio = 1;

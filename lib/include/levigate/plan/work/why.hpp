@@ -116,8 +116,8 @@ inline bool way_by_paper(const Workings& workings, const Limits& limits, Why& wh
 
 }  // namespace detail
 
-/// Why the rules leave no plan. Each limit is lifted alone, and the least lift that yields a plan is told. Where no single one
-/// does, each is told with the other two lifted.
+/// Why the rules leave no plan. Each limit is lifted alone, and the least lift that yields a plan is reported. If no single one
+/// does, each is reported with the other two lifted.
 inline Why why_no_plan(const Workings& workings) {
   Why why;
   why.target = workings.job.target;
@@ -170,7 +170,7 @@ inline Why why_no_plan(const Workings& workings) {
   if (told(WhyKind::several_limits, only_ratio, only_scratch, only_film, only_paper)) {
     return why;
   }
-  // Different ways break different limits, each more than one: no limit stands in the way of all.
+  // Different ways break different limits, each more than one: no limit is in the way of all.
   const std::vector<Sequence> unlimited = detail::found_under(workings, none);
   if (!unlimited.empty()) {
     why.kind = WhyKind::different_limits;

@@ -19,13 +19,14 @@ LEVIGATE_WORK void detail::seen_as_it_can_be(const levigate::Mark& mark, std::st
   const std::string seen(to_string(mark.seen));
   const bool lines = mark.kind != MarkKind::wave && mark.kind != MarkKind::witness_line;
   if (mark.width_um && !measured)
-    refuse("width_um", " is given, but seen by " + seen + " measures none");
-  if (mark.width_um && !lines) refuse("width_um", " is given, but the mark is no scratch");
-  if (!mark.width_um && measured && lines) refuse("width_um", " is missing: seen by " + seen);
+    refuse("width_um", " is given, but " + seen + " measures no width");
+  if (mark.width_um && !lines) refuse("width_um", " is given, but the mark is not a scratch");
+  if (!mark.width_um && measured && lines)
+    refuse("width_um", " is missing, but the mark was seen by " + seen);
   if (mark.count && mark.kind != MarkKind::cluster)
-    refuse("count", " is given, but the mark is no cluster");
+    refuse("count", " is given, but the mark is not a cluster");
   if (mark.height_um && mark.kind != MarkKind::wave)
-    refuse("height_um", " is given, but the mark is no wave");
+    refuse("height_um", " is given, but the mark is not a wave");
 }
 
 }  // namespace levigate

@@ -24,9 +24,9 @@ struct SpotNode {
   double worked = 1;                  ///< share of its work that the layer did that missed it
 };
 
-/// The spots there are, their weights adding up to 1: what comes off is uneven by removed_cv, normal, the same for all steps,
-/// as in cut_through(); each step misses a spot with chance missed_share and then does an even share of its work. That two miss
-/// the same is counted as one of them.
+/// The kinds of spots, with weights that add up to 1. Removal is uneven by removed_cv: normal, and the same for all steps, as in
+/// cut_through(). Each step misses a spot with chance missed_share. It then does an even share of its work. Two steps that miss
+/// the same spot count as one of them.
 inline std::vector<SpotNode> spot_nodes(std::size_t layers, double removed_cv) {
   constexpr int panels = 2;  // chances are within 0.003 of those by eight
   const double missed_share = inspection_table[0].missed_share.value;

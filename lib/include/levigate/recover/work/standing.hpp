@@ -56,19 +56,18 @@ inline Zone zone_now(const Workings& workings, std::size_t index, const ZoneDone
     zone.film = above(*read, zone.below_um);
     if (zone.film->mean_um <= workings.job.rules.reserve_um) {
       throw BadInput("zone '" + zone.name + "' reads " + number_text(read->mean_um) +
-                     " um through all rounds, of which " + number_text(zone.below_um) +
-                     " um are of those below the last: what is left of it is not above reserve_um "
-                     "= " +
-                     number_text(workings.job.rules.reserve_um) + " um, nothing may be removed");
+                     " um through all rounds. The rounds below the last hold " +
+                     number_text(zone.below_um) + " um. The last is not above reserve_um = " +
+                     number_text(workings.job.rules.reserve_um) + " um: nothing may be removed");
     }
   } else if (zone.film) {
     zone.film = lowered(*zone.film, done.removed_um, workings.job.rules.removed_cv);
     if (zone.film->mean_um <= workings.job.rules.reserve_um) {
       throw BadInput("zone '" + zone.name + "' has " + number_text(zone.film->mean_um) +
                      " um of film left of " + number_text(workings.job.zones[index].film->mean_um) +
-                     " um by what was taken off, not above reserve_um = " +
+                     " um, as computed. That is not above reserve_um = " +
                      number_text(workings.job.rules.reserve_um) +
-                     " um: nothing may be removed; a gauge tells whether that is so");
+                     " um: nothing may be removed. Read a film gauge to check");
     }
   }
   if (!done.last) return zone;

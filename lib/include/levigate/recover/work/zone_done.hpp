@@ -76,10 +76,10 @@ inline ZoneDone worked_once(const Workings& workings, const DoneStep& step, std:
   const double size_um = workings.grades[sheet].median_um;
   const bool known = step.removal_um || read || !workings.job.zones[zone].film;
   if (from_um && size_um >= *from_um && !known) {
-    throw BadInput("it is of " + size_text(size_um) + ", not finer than the " +
-                   size_text(*from_um) + " that zone '" + workings.job.zones[zone].name +
-                   "' carried: what it took off is not known, give removal_um or a film read "
-                   "since");
+    throw BadInput(
+        "it has " + size_text(size_um) + ", not finer than the " + size_text(*from_um) +
+        " that zone '" + workings.job.zones[zone].name +
+        "' carried. What it took off is not known: give removal_um or a later film read");
   }
   const double asked_um =
       scratch_um ? *scratch_um * workings.job.rules.overcut : levelling_um(workings, sheet, zone);

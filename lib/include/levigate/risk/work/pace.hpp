@@ -50,7 +50,7 @@ class BeliefDraws {
   /// Throws: BadInput where the spread is no covariance
   explicit BeliefDraws(Belief belief) : belief_(std::move(belief)) {
     auto root = detail::root_of(belief_.spread);
-    if (!root) throw BadInput("spread is no covariance, in BeliefDraws");
+    if (!root) throw BadInput("spread is not a covariance, in BeliefDraws");
     root_ = std::move(*root);
   }
 

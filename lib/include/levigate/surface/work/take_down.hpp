@@ -48,7 +48,7 @@ LEVIGATE_WORK LocalCost sanded_flat(const Defect& defect, const LocalTools& tool
   const double face = 10.0 * std::sqrt(block.area_cm2);
   if (defect.width_mm >= face) {
     throw BadInput("width_mm = " + detail::number_text(defect.width_mm) +
-                   " mm is not bridged by a block of " + detail::number_text(face) + " mm, in " +
+                   " mm is too wide for a block of " + detail::number_text(face) + " mm, in " +
                    where);
   }
   const double volume = volume_above_mm3(defect, tools.residual_um);

@@ -70,9 +70,10 @@ class BenchCard {
   void header() {
     page_.rule('=');
     page_.say("Bench card: ", plan_.job);
-    page_.say("", fmt::format("On {}, {}. Goal: {}.", plan_.coating,
-                              zones_differ() ? "zones as they stand" : stands(plan_.scratched_by),
-                              goal_text(plan_.target)));
+    page_.say("",
+              fmt::format("On {}, {}. Goal: {}.", plan_.coating,
+                          zones_differ() ? "zones in different states" : stands(plan_.scratched_by),
+                          goal_text(plan_.target)));
     if (plan_.found) {
       page_.say("", fmt::format("{} steps, {}. Lay out: {}.", plan_.steps.size(),
                                 duration_text(plan_.total.minutes), layout()));
@@ -84,11 +85,10 @@ class BenchCard {
   std::string layout() const {
     std::vector<std::string> pieces;
     for (const Step& step : plan_.steps) {
-      pieces.push_back(fmt::format(
-          "{:.0f}{} of {}", std::max(1.0, std::ceil(step.sheets_used)),
-          pieces.empty() ? step.sheets_used > 1 ? " sheets" : " sheet" : "", step.sheet));
+      pieces.push_back(
+          fmt::format("{:.0f} {}", std::max(1.0, std::ceil(step.sheets_used)), step.sheet));
     }
-    return list_text(pieces);
+    return list_text(pieces, ", ");
   }
 
   /// "as sprayed", "scratched by P800"
@@ -105,7 +105,7 @@ class BenchCard {
   void zones() {
     std::vector<Page::Column> columns{
         {"zone"}, {"area, cm2", true}, {"block"}, {"film, um", true}, {"may go down, um", true}};
-    if (zones_differ()) columns.push_back({"stands"});
+    if (zones_differ()) columns.push_back({"state"});
     std::vector<std::vector<std::string>> rows;
     bool film = false;
     for (const PlannedZone& zone : plan_.zones) {
@@ -122,9 +122,9 @@ class BenchCard {
     page_.table(columns, rows);
     if (!film) return;
     page_.say("  ",
-              fmt::format("Not deeper: at that depth the chance that less than {:.0f} um stay "
-                          "somewhere in the zone is {}.",
-                          plan_.reserve_um, chance_text(plan_.cut_through_limit)));
+              fmt::format("Go no deeper. There the chance is {} that less than {:.0f} um of film "
+                          "stays somewhere in the zone.",
+                          chance_text(plan_.cut_through_limit), plan_.reserve_um));
   }
 
   void step(std::size_t i) {
@@ -141,7 +141,7 @@ class BenchCard {
     page_.say("  ", duration_text(step.minutes) + " with washing and changing" +
                         (step.wheel ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
     if (simulation_) {
-      page_.say("  ", "Four times in five that takes " +
+      page_.say("  ", "In 4 of 5 cases that takes " +
                           usual_duration(simulation_->steps[i].minutes) + ".");
     }
     for (const std::string& line : upkeep(step)) page_.say("  ", line);
@@ -155,8 +155,8 @@ class BenchCard {
     if (first->sheet == step.sheet) {
       say_wheel_cautions(page_, step);
     } else {
-      page_.say("  ", fmt::format("At the wheel: what stands at step {}. A wheel of its own for "
-                                  "each compound.",
+      page_.say("  ", fmt::format("At the wheel: follow the notes of step {}. Use a separate wheel "
+                                  "for each compound.",
                                   first - plan_.steps.begin() + 1));
     }
   }
@@ -170,12 +170,12 @@ class BenchCard {
       const Defect& defect = local.defect;
       minutes += local.work.local.minutes;
       page_.say("  - ",
-                fmt::format("{}: {} {} of {:.0f} um, {:g} by {:g} mm, with {}: {}.", local.zone,
+                fmt::format("{}: {} {} of {:.0f} um, {:g} by {:g} mm, with {}. {}.", local.zone,
                             defect.count, named(defect), defect.height_um, defect.width_mm,
                             defect.length_mm, local.block, sentence(local.work)));
     }
     page_.say("  ", fmt::format("{} in all. Done when a straight edge does not rock on the spot "
-                                "and the sanded patch is dull all over.",
+                                "and the patch is dull all over.",
                                 duration_text(minutes)));
   }
 
@@ -235,7 +235,7 @@ class BenchCard {
     if (total.cost > 0) text += fmt::format(", paper for {:.2f}", total.cost);
     if (total.film) {
       const Step& last = plan_.steps.back();
-      text += fmt::format("; {} of the film budget used in {}", percent_text(*total.film),
+      text += fmt::format(". {} of the film budget used in {}", percent_text(*total.film),
                           last.zones[worst_zone(last)].zone);
     }
     page_.say("In all: ", text + ".");
@@ -244,9 +244,9 @@ class BenchCard {
   void tradeoff() {
     if (plan_.tradeoff.size() < 2) return;
     constexpr std::size_t most = 10;
-    page_.title(
-        fmt::format("Other ways, by time. None of the {} is beaten in time, film and cost at once.",
-                    plan_.tradeoff.size()));
+    page_.title(fmt::format(
+        "Other ways, by time: {} in all. Each beats every other way in time, film or cost.",
+        plan_.tradeoff.size()));
     std::vector<std::vector<std::string>> rows;
     const std::size_t last = plan_.tradeoff.size() - 1;
     const std::size_t shown = std::min(most, plan_.tradeoff.size());
@@ -285,9 +285,11 @@ class BenchCard {
     page_.title("Found in the drawer and in the plan:");
     say_findings(page_, shown);
     if (others > 0) {
-      page_.say("  ",
-                fmt::format("{} more do not touch this card; the check of the stack lists them.",
-                            others));
+      page_.say(
+          "  ",
+          fmt::format("Findings that do not concern this card: {}. The check of the stack lists "
+                      "them.",
+                      others));
     }
   }
 

@@ -49,10 +49,10 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
       std::equal(taken.zones.begin(), taken.zones.end(), best.zones.begin(), best.zones.end(),
                  [](const PlannedZone& a, const PlannedZone& b) { return a.zone == b.zone; });
   if (!same)
-    throw BadInput("the plans have other zones, in the comparison for '" + taken.job + "'");
+    throw BadInput("the two plans have different zones, in the comparison for '" + taken.job + "'");
   constexpr std::string_view rows[] = {"steps",
                                        "time",
-                                       "of it the first step",
+                                       "time of the first step",
                                        "film budget used, worst zone",
                                        "film left in that zone",
                                        "chance of cutting through there",
@@ -80,8 +80,8 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
   page.title(taken.findings.empty() ? "Your sequence breaks no rule." : "On your sequence:");
   detail::say_findings(page, taken.findings);
   page.title(
-      "Minutes and sheets are uncertain by a factor of 2 to 3 until calibrated, in both columns "
-      "alike.");
+      "Minutes and sheets are uncertain by a factor of 2 to 3 until you calibrate them. That goes "
+      "for both columns.");
   return std::move(page).text();
 }
 

@@ -1,4 +1,4 @@
-// The part of a card that stands where there is no plan: why, and what would help.
+// The part of a card where there is no plan: why, and what would help.
 #pragma once
 
 #include <fmt/format.h>
@@ -10,6 +10,7 @@
 #include "levigate/plan/why.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/sentences_of_finding.hpp"
 
 namespace levigate::inline v0 {
 
@@ -28,11 +29,10 @@ inline void say_no_plan(Page& page, const Plan& plan) {
   }
   for (const Gap& gap : why.gaps) {
     if (gap.bridges.empty()) continue;
-    page.say("  - ", fmt::format("Buy {} to go between {} and {}.", bridges_text(gap.bridges),
-                                 gap.coarse, gap.fine));
+    page.say("  - ", to_buy("Between " + gap.coarse + " and " + gap.fine, gap.bridges) + ".");
   }
   if (why.smallest_max_ratio && !why.gaps.empty()) {
-    page.say("  - ", fmt::format("Allow a max_ratio of {}; the long steps then take longer.",
+    page.say("  - ", fmt::format("Allow a max_ratio of {}. The long steps then take longer.",
                                  fixed(std::ceil(*why.smallest_max_ratio * 1e3) / 1e3, 3)));
   }
   if (why.too_deep_um) {
@@ -41,13 +41,14 @@ inline void say_no_plan(Page& page, const Plan& plan) {
                                  why.compound, *why.too_deep_um));
   }
   if (why.film_short_um) {
-    page.say("  - ", fmt::format("Lay more film on {}, or go less deep there: finer paper first, "
-                                 "a harder block, some peel left.",
+    page.say("  - ", fmt::format("Spray more film on {}, or go less deep there. Start with finer "
+                                 "paper, use a harder block, or leave some orange peel.",
                                  why.zone));
   }
   for (const PaperShort& paper : why.paper) {
-    page.say("  - ", fmt::format("Get more of {}: {:.1f} sheets are needed, {:g} are there.",
-                                 paper.sheet, paper.needed, paper.on_hand));
+    page.say("  - ",
+             fmt::format("Get more of {}. The plan needs {:.1f} sheets, the stack has {:g}.",
+                         paper.sheet, paper.needed, paper.on_hand));
   }
 }
 

@@ -39,12 +39,12 @@ inline std::string usual_duration(const Interval& minutes) {
   return duration_text(minutes.p10) + " to " + duration_text(minutes.p90);
 }
 
-/// "never; at most 0.30 %", "12 times; 0.70 to 1.90 %": how often in the draws, and between what the chance lies.
+/// "in no run; at most 0.30 %", "in 12 runs; 0.70 to 1.90 %": how often in the draws, and between what the chance lies.
 inline std::string share_text(const Share& share, std::int64_t draws) {
   const auto percent = [](double part) { return fmt::format("{:.2f}", 100.0 * part); };
   const std::int64_t times = std::llround(share.share * static_cast<double>(draws));
-  if (times == 0) return "never; at most " + percent(share.high) + " %";
-  return fmt::format("{} time{}; {} to {} %", times, times == 1 ? "" : "s", percent(share.low),
+  if (times == 0) return "in no run; at most " + percent(share.high) + " %";
+  return fmt::format("in {} run{}; {} to {} %", times, times == 1 ? "" : "s", percent(share.low),
                      percent(share.high));
 }
 
@@ -60,11 +60,11 @@ inline void say_film_odds(Page& page, const Plan& plan, const Simulation& simula
   page.table({{"zone"}, {"film left, um", true}, {"thinnest spot, um", true}, {"cut through"}},
              rows);
   page.say("  ",
-           fmt::format("Film left on the zone's mean, and at its thinnest spot: between these "
-                       "four times in five. Cut through: how often less than {:.0f} um stayed "
-                       "somewhere, and between what the chance of it lies, as far as {} trials "
-                       "tell.",
-                       plan.reserve_um, simulation.draws));
+           fmt::format(
+               "In 4 of 5 runs, the mean film left and the thinnest spot are within these limits. "
+               "Cut through counts the runs where less than {:.0f} um stayed somewhere. The "
+               "percentages are the range of that chance, from {} runs.",
+               plan.reserve_um, simulation.draws));
 }
 
 /// Steps that may want more paper than there is.
@@ -74,8 +74,8 @@ inline void say_paper_odds(Page& page, const Simulation& simulation) {
     if (!step.paper_short || step.paper_short->share < worth_saying) continue;
     page.say(
         "  Paper: ",
-        fmt::format("{:.0f} times in a hundred there is too little of {}. With {:.0f} sheets "
-                    "there is enough nine times in ten.",
+        fmt::format("{:.0f} of 100 runs need more of {} than you have. {:.0f} sheets are enough in "
+                    "9 of 10 runs.",
                     100.0 * step.paper_short->share, step.sheet, std::ceil(step.sheets_used.p90)));
   }
 }
@@ -83,19 +83,17 @@ inline void say_paper_odds(Page& page, const Simulation& simulation) {
 /// The section of a card on how its plan may turn out.
 inline void say_odds(Page& page, const Plan& plan, const Simulation& simulation) {
   page.title(fmt::format(
-      "How it may turn out. Worked through {} times (seed {}), each time with other numbers for "
-      "all that is not known for sure, as far as each may be off:",
+      "How it may turn out, from {} simulated runs (seed {}). Each run draws new values for all "
+      "uncertain inputs, within their ranges:",
       simulation.draws, simulation.seed));
   const Interval& minutes = simulation.minutes;
   page.say(
       "  Time: ",
-      fmt::format("nine times in ten it takes less than {}, half of the time less than {}, one "
-                  "time in ten less than {}. The {} above is with every number at its usual "
-                  "value.",
+      fmt::format("9 of 10 runs take less than {}. 5 of 10 take less than {}. 1 of 10 takes less "
+                  "than {}. The {} above takes every input at its usual value.",
                   duration_text(minutes.p90), duration_text(minutes.p50),
                   duration_text(minutes.p10), duration_text(plan.total.minutes)));
-  page.say("  Sheets: ", fmt::format("nine times in ten {:.1f} in all are enough, half of the time "
-                                     "{:.1f}.",
+  page.say("  Sheets: ", fmt::format("{:.1f} are enough in 9 of 10 runs, {:.1f} in 5 of 10.",
                                      simulation.sheets.p90, simulation.sheets.p50));
   say_paper_odds(page, simulation);
   if (!simulation.zones.empty()) say_film_odds(page, plan, simulation);

@@ -17,43 +17,43 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// What the mark asks for against what the film affords.
+/// What the mark needs against what the film allows.
 inline std::string asks_text(const WayBack& way) {
   const std::vector<Need>& needs = way.diagnosis.needs;
-  return "the mark asks for " + fixed(need_quantile_um(needs, 0.1), 1) + " to " +
-         fixed(need_quantile_um(needs, 0.9), 1) + " um, and the film of zone '" +
-         way.diagnosis.mark.zone + "' affords " +
-         fixed(way.film_um.value_or(std::numeric_limits<double>::infinity()), 1) + " um more: ";
+  return "The mark takes " + fixed(need_quantile_um(needs, 0.1), 1) + " to " +
+         fixed(need_quantile_um(needs, 0.9), 1) + " um to remove. The film of zone '" +
+         way.diagnosis.mark.zone + "' allows " +
+         fixed(way.film_um.value_or(std::numeric_limits<double>::infinity()), 1) + " um more. ";
 }
 
 /// How many such marks a cause leaves in a zone like this.
 inline std::string expected_text(double many) {
-  if (many >= 1000.0) return "It leaves more than a thousand such in a zone like this.";
-  if (many >= 1.5) return "It leaves " + fixed(many, 0) + " such in a zone like this.";
-  if (many >= 0.7) return "It leaves about one such in a zone like this.";
+  if (many >= 1000.0) return "It leaves more than 1000 such marks in a zone like this.";
+  if (many >= 1.5) return "It leaves " + fixed(many, 0) + " such marks in a zone like this.";
+  if (many >= 0.7) return "It leaves about 1 such mark in a zone like this.";
   if (many >= 0.001)
-    return "One zone like this in " + fixed(1.0 / many, 0) + " has such a mark from it.";
-  return "Fewer than one zone like this in a thousand has such a mark from it.";
+    return "It leaves such a mark in 1 of " + fixed(1.0 / many, 0) + " zones like this.";
+  return "It leaves such a mark in fewer than 1 of 1000 zones like this.";
 }
 
 inline std::string cause_text(const Evidence& evidence) {
-  return (evidence.stray ? "a stray grain under " : "") + evidence.sheet + " (step " +
-         fixed(evidence.numbers, "step", 0) + " here), " +
-         of_hundred(value_of(evidence.numbers, "probability")) + ".";
+  return (evidence.stray ? "a stray grain under " : "") + evidence.sheet + ", step " +
+         fixed(evidence.numbers, "step", 0) + " in this zone (" +
+         of_hundred(value_of(evidence.numbers, "probability")) + ").";
 }
 
 inline std::string depth_text(const Evidence& evidence) {
   return "Scratches of " + evidence.sheet + " reach " + fixed(evidence.numbers, "scratch_um", 2) +
-         " um and " +
+         " um. " +
          (value_of(evidence.numbers, "removal_um") > 0
-              ? fixed(evidence.numbers, "removal_um", 2) + " um came off since"
-              : "nothing came off since") +
-         (evidence.stray ? ": a grain coarser than its own went under it." : ".");
+              ? fixed(evidence.numbers, "removal_um", 2) + " um came off since then."
+              : "Nothing came off since then.") +
+         (evidence.stray ? " A coarser grain was under it." : "");
 }
 
 inline std::string strokes_text(const Evidence& evidence) {
-  return "It runs at " + fixed(evidence.numbers, "mark_deg", 0) + " degrees; " + evidence.sheet +
-         " ran at " + fixed(evidence.numbers, "strokes_deg", 0);
+  return "The mark runs at " + fixed(evidence.numbers, "mark_deg", 0) + " degrees. " +
+         evidence.sheet + " ran at " + fixed(evidence.numbers, "strokes_deg", 0) + " degrees";
 }
 
 inline std::string sentence_of(const Evidence& evidence) {
@@ -61,52 +61,52 @@ inline std::string sentence_of(const Evidence& evidence) {
   const std::string kind(to_string(evidence.mark));
   switch (evidence.kind) {
     case EvidenceKind::witness_line:
-      return "A witness line is where the last round is sanded through: no step takes it out.";
+      return "A witness line shows where the last round is sanded through. No step takes it out.";
     case EvidenceKind::wave_seen:
       return figure(numbers, "height_um")
                  ? "A wave of " + fixed(numbers, "height_um", 1) +
-                       " um from peak to valley is peel that was left."
-                 : "A wave is peel that was left; how high was not measured.";
+                       " um from peak to valley is orange peel that levelling left."
+                 : "A wave is orange peel that levelling left. Its height is not known.";
     case EvidenceKind::haze_seen:
-      return "Haze is scratches narrower than " + fixed(numbers, "shows_um", 1) +
-             " um, too many to be told apart and deeper than those of the finish.";
+      return "Haze is many scratches narrower than " + fixed(numbers, "shows_um", 1) +
+             " um. They are deeper than the scratches of the finish.";
     case EvidenceKind::width_seen:
       return "A " + kind + " " + fixed(numbers, "width_um", 1) + " um wide is " +
              fixed(numbers, "depth_um", 2) + " um deep.";
     case EvidenceKind::lamp_seen:
-      return "A " + kind + " that shows in the light of the room is some " +
-             fixed(numbers, "lamp_width_um", 0) + " um wide or more, so " +
+      return "A " + kind + " that shows in room light is about " +
+             fixed(numbers, "lamp_width_um", 0) + " um wide or more. So it is " +
              fixed(numbers, "lamp_depth_um", 2) + " um deep or more.";
     case EvidenceKind::sun_seen:
-      return "A " + kind + " that shows in the sun only is between " +
-             fixed(numbers, "shows_um", 1) + " and " + fixed(numbers, "lamp_width_um", 0) +
-             " um wide, so " + fixed(numbers, "shows_depth_um", 2) + " to " +
-             fixed(numbers, "lamp_depth_um", 2) + " um deep.";
+      return "A " + kind + " that shows only in the sun is " + fixed(numbers, "shows_um", 1) +
+             " to " + fixed(numbers, "lamp_width_um", 0) + " um wide. So it is " +
+             fixed(numbers, "shows_depth_um", 2) + " to " + fixed(numbers, "lamp_depth_um", 2) +
+             " um deep.";
     case EvidenceKind::peel_may_stay:
-      return "Peel of " + fixed(numbers, "residual_um", 1) +
-             " um may stay by the rules, and this is hardly more.";
+      return "The rules let " + fixed(numbers, "residual_um", 1) +
+             " um of orange peel stay. This wave is hardly higher.";
     case EvidenceKind::no_peel:
-      return "No step here had peel to level: it was there before, or came after.";
+      return "No step here had orange peel to level. The wave was there before, or came later.";
     case EvidenceKind::finish:
-      return "Scratches stand out from this finish from " + fixed(numbers, "shows_um", 1) +
-             " um on: what is narrower is the finish. A finer one takes it out.";
+      return "On this finish, scratches show from a width of " + fixed(numbers, "shows_um", 1) +
+             " um. Narrower scratches are the finish itself. A finer finish takes them out.";
     case EvidenceKind::elsewhere:
-      return "No step that was done leaves such a mark: it came from elsewhere, as a knock or a "
-             "cloth.";
-    case EvidenceKind::likeliest: return "Most likely " + cause_text(evidence);
+      return "None of the steps leaves such a mark. It came from something else, such as a knock "
+             "or a cloth.";
+    case EvidenceKind::likeliest: return "Most likely cause: " + cause_text(evidence);
     case EvidenceKind::depth: return depth_text(evidence);
     case EvidenceKind::expected: return expected_text(value_of(numbers, "expected"));
     case EvidenceKind::missed:
-      return "In " + of_hundred(value_of(numbers, "probability")) + " such cases " +
+      return "In " + of_hundred(value_of(numbers, "probability")) + " such cases, " +
              evidence.sheet + " missed the spot.";
     case EvidenceKind::along: return strokes_text(evidence) + ", the same way.";
     case EvidenceKind::across:
-      return strokes_text(evidence) + ", another way: strokes that turned.";
-    case EvidenceKind::other_cause: return "Else " + cause_text(evidence);
+      return strokes_text(evidence) + ", another way. A stroke that turned made the mark.";
+    case EvidenceKind::other_cause: return "Other cause: " + cause_text(evidence);
     case EvidenceKind::wash:
-      return "Wash the work and your hands, and take a fresh " + evidence.sheet + ".";
+      return "Wash the work and your hands. Take a fresh piece of " + evidence.sheet + ".";
     case EvidenceKind::ask_which_way:
-      return "Which way it runs, against the ways of the steps, would tell more.";
+      return "Give the direction of the mark. It helps to find the step.";
   }
   return "";
 }
@@ -116,18 +116,15 @@ inline std::string sentence_of(const WayBack& way) {
   const std::string zone = "zone '" + way.diagnosis.mark.zone + "'";
   switch (*way.no_way) {
     case NoWay::witness_line:
-      return "the last round is sanded through in " + zone +
-             ": whatever comes off makes the ring larger";
+      return "The last round is sanded through in " + zone + ". More sanding makes the ring larger";
     case NoWay::unexplained:
-      return "no step that was done in " + zone +
-             " explains the mark, so how deep it is is not known";
+      return "None of the steps in " + zone + " explains the mark. So its depth is not known";
     case NoWay::out_of_reach:
-      return "no sheet that worked " + zone + " takes out what it asks for, " +
+      return "The mark takes " +
              fixed(way.diagnosis.needs.empty() ? 0 : way.diagnosis.needs.front().need_um, 1) +
-             " um or more";
-    case NoWay::film_short: return asks_text(way) + "that is not enough";
-    case NoWay::not_worth:
-      return asks_text(way) + "the chance that this is enough does not pay for the try";
+             " um or more to remove. No sheet that worked " + zone + " takes that off";
+    case NoWay::film_short: return asks_text(way) + "That is not enough";
+    case NoWay::not_worth: return asks_text(way) + "The chance of success is too small for a try";
   }
   return "";
 }
@@ -135,11 +132,9 @@ inline std::string sentence_of(const WayBack& way) {
 inline std::string sentence_of(Remedy remedy) {
   switch (remedy) {
     case Remedy::spot_repair:
-      return "Spot repair: level the spot, clean, spray it again, let it cure, and start over "
-             "there.";
+      return "Spot repair: level the spot, clean it, spray it, let it cure and start over there.";
     case Remedy::another_round:
-      return "Another round over the whole zone: scuff, clean, spray, let it cure, and plan it "
-             "anew.";
+      return "Another round over the whole zone: scuff, clean, spray, let it cure and plan again.";
   }
   return "";
 }

@@ -14,43 +14,46 @@ namespace detail {
 
 inline std::string sentence_of(const AgedHardness& hardness) {
   if (hardness.first_h) {
-    return "younger than the first hardness, " + number_text(*hardness.first_h) +
-           " h: softer than this";
+    return "The first hardness is for " + number_text(*hardness.first_h) +
+           " h. The coat is younger and softer";
   }
-  if (hardness.last_h)
-    return "older than the last hardness, " + number_text(*hardness.last_h) + " h";
+  if (hardness.last_h) {
+    return "The last hardness is for " + number_text(*hardness.last_h) + " h. The coat is older";
+  }
   return "";
 }
 
 inline std::string sentence_of(const CureState& cure) {
   if (cure.hard) return "";
   std::string text =
-      fixed(cure.age_h, 0) + " h old, fully cured at " + fixed(cure.hard_cure_h, 0) +
-      " h (the data sheet decides): soft film clogs, scratches deeper and shrinks back";
+      "The coat is " + fixed(cure.age_h, 0) + " h old. It needs " + fixed(cure.hard_cure_h, 0) +
+      " h to cure fully, unless the data sheet says otherwise. A soft film clogs the paper. It "
+      "scratches deeper and shrinks back";
   if (cure.hardness_ratio && cure.scratch_ratio) {
     const std::string outside =
         sentence_of(AgedHardness{.first_h = cure.first_h, .last_h = cure.last_h});
-    text += "; " + fixed(100 * *cure.hardness_ratio, 0) + " % of its hardness" +
-            (outside.empty() ? "" : " (" + outside + ")") + ", scratches " +
-            fixed(*cure.scratch_ratio, 2) + " times as deep";
+    text += ". It has " + fixed(100 * *cure.hardness_ratio, 0) +
+            " % of its hardness. Scratches are " + fixed(*cure.scratch_ratio, 2) +
+            " times as deep" + (outside.empty() ? "" : ". " + outside);
   }
-  return text + "; up to " + fixed(100 * cure.shrink_left, 1) + " % of the film still to be lost";
+  return text + ". The film may still shrink by up to " + fixed(100 * cure.shrink_left, 1) + " %";
 }
 
 inline std::string sentence_of(const LocalWork& work) {
   const bool slower = work.flat.minutes > work.local.minutes;
   const bool shows = work.flat.film_um > work.residual_um;
-  const std::string local = work.shaved ? "mask it, shave it to the tape (" +
-                                              fixed(work.tape_um, 0) + " um) and block it flush"
-                            : work.masked ? "mask it and block it flush"
-                                          : "block it flush";
-  return local + ": " + fixed(work.local.minutes, 1) +
-         " min, no film beside it; sanded out flat it takes " + fixed(work.flat.minutes, 1) +
-         " min and up to " + fixed(work.flat.film_um, 1) + " um of film beside it: " +
-         (slower && shows ? "worse in time and film"
-          : shows         ? "quicker, but paid in film"
+  const std::string local = work.shaved ? "Mask, shave down to the tape (" +
+                                              fixed(work.tape_um, 0) + " um) and block flush"
+                            : work.masked ? "Mask and block flush"
+                                          : "Block flush";
+  return local + ". That takes " + fixed(work.local.minutes, 1) +
+         " min and no film beside the defect. Sanding flat takes " + fixed(work.flat.minutes, 1) +
+         " min and up to " + fixed(work.flat.film_um, 1) +
+         " um of film beside it. Sanding flat is " +
+         (slower && shows ? "slower and costs film"
+          : shows         ? "quicker but costs film"
           : slower        ? "slower"
-                          : "quicker, and no hollow that shows");
+                          : "quicker and leaves no hollow that shows");
 }
 
 }  // namespace detail

@@ -24,42 +24,45 @@ inline std::string at_most(double value) { return "at most " + fixed(std::floor(
 inline std::string speed_text(std::span<const Named> about, std::span<const Quantity> numbers) {
   const bool slow = value_of(numbers, "surface_speed_m_s") < value_of(numbers, "speed_low_m_s");
   const auto bound = slow ? at_least : at_most;
-  std::string text = "wheel '" + name_of(about, "wheel") + "' runs at " +
-                     fixed(numbers, "surface_speed_m_s", 1) + " m/s; " + name_of(about, "surface") +
-                     " asks for " + fixed(numbers, "speed_low_m_s", 1) + " to " +
-                     fixed(numbers, "speed_high_m_s", 1) + " m/s: ";
+  std::string text = "Wheel '" + name_of(about, "wheel") + "' runs at " +
+                     fixed(numbers, "surface_speed_m_s", 1) + " m/s. The limits of " +
+                     name_of(about, "surface") + " are " + fixed(numbers, "speed_low_m_s", 1) +
+                     " to " + fixed(numbers, "speed_high_m_s", 1) + " m/s. Use ";
   if (const auto rpm = figure(numbers, "rpm")) text += bound(*rpm) + " rpm with this wheel, or ";
-  return text + bound(value_of(numbers, "diameter_mm")) + " mm at this rpm";
+  return text + "a wheel of " + bound(value_of(numbers, "diameter_mm")) + " mm at this rpm";
 }
 
 /// A spot that gets too warm in one pass.
 inline std::string dwell_text(std::span<const Named> about, std::span<const Quantity> numbers) {
-  return "a spot stays " + fixed(numbers, "dwell_s", 2) + " s under wheel '" +
-         name_of(about, "wheel") + "' and warms by " + fixed(numbers, "rise_k", 1) + " K; " +
-         name_of(about, "surface") + " stands " + fixed(numbers, "rise_limit_k", 1) +
-         " K, reached after " + fixed(numbers, "dwell_limit_s", 2) + " s: feed " +
+  return "A spot stays " + fixed(numbers, "dwell_s", 2) + " s under wheel '" +
+         name_of(about, "wheel") + "' and warms by " + fixed(numbers, "rise_k", 1) +
+         " K. The limit of " + name_of(about, "surface") + " is " +
+         fixed(numbers, "rise_limit_k", 1) + " K, reached after " +
+         fixed(numbers, "dwell_limit_s", 2) + " s. Feed " +
          at_least(1e3 * value_of(numbers, "least_feed_m_s")) + " mm/s, or press with less than " +
          fixed(numbers, "most_force_n", 1) + " N";
 }
 
 inline std::string sentence_of(const WheelFinding& finding) {
   const std::vector<Quantity>& numbers = finding.numbers;
-  const std::string compound = "compound '" + name_of(finding.about, "compound") + "'";
+  const std::string compound = "Compound '" + name_of(finding.about, "compound") + "'";
   switch (finding.kind) {
     case WheelFindingKind::wheel_too_slow:
     case WheelFindingKind::wheel_too_fast: return speed_text(finding.about, numbers);
     case WheelFindingKind::dwell_too_long: return dwell_text(finding.about, numbers);
     case WheelFindingKind::edge_pressure:
-      return "wheel '" + name_of(finding.about, "wheel") + "' may press " +
-             fixed(numbers, "factor", 1) + " times as hard on an edge of radius " +
-             number_text(value_of(numbers, "radius_mm")) +
-             " mm as on the flat, and cut as much faster: keep edges trailing and off the face";
+      return "On an edge of radius " + number_text(value_of(numbers, "radius_mm")) +
+             " mm, wheel '" + name_of(finding.about, "wheel") + "' may press " +
+             fixed(numbers, "factor", 1) +
+             " times as hard as on the flat. It cuts faster by the same factor. Keep edges "
+             "trailing and off the face";
     case WheelFindingKind::compound_too_coarse:
-      return compound + " of " + size_text(named_at(finding.about, 0).size_um) +
-             " is no finer than the grain before it, " + size_text(value_of(numbers, "before_um"));
+      return compound + " (" + size_text(named_at(finding.about, 0).size_um) +
+             ") is not finer than the grain before it (" +
+             size_text(value_of(numbers, "before_um")) + ")";
     case WheelFindingKind::scratch_too_deep:
-      return compound + " takes out scratches to " + fixed(numbers, "reach_um", 2) +
-             " um; the step before leaves " + fixed(numbers, "scratch_um", 2) + " um";
+      return compound + " takes out scratches of up to " + fixed(numbers, "reach_um", 2) +
+             " um. The step before leaves scratches of " + fixed(numbers, "scratch_um", 2) + " um";
   }
   return "";
 }

@@ -53,11 +53,11 @@ inline std::string done_text(const Step& step) {
   if (step.done == DoneSign::no_shiny_spot) {
     return "Done when " + sign + (labels.empty() ? "." : ", and no scratch of " + labels + ".");
   }
-  return fmt::format("Done when the scratches of {} are gone and {}{}.", labels, sign,
+  return fmt::format("Done when the scratches of {} are gone and {}.{}", labels, sign,
                      step.done_gloss_gu
-                         ? "; a glossmeter reads " +
+                         ? " A glossmeter then reads " +
                                gloss_text(*step.done_gloss_gu, step.done_gloss_high_gu) +
-                               (step.done_gloss_high_gu ? " GU" : " GU or more")
+                               (step.done_gloss_high_gu ? " GU." : " GU or more.")
                          : "");
 }
 

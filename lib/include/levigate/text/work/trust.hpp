@@ -1,4 +1,4 @@
-// How far to trust a card: what its figures rest on, and what they hang on most.
+// How far to trust a card: what its figures rest on, and which inputs change them most.
 #pragma once
 
 #include <fmt/format.h>
@@ -20,7 +20,7 @@ namespace detail {
 
 inline std::string basis_text(Basis basis) {
   if (basis == Basis::user) return "given by you";
-  if (basis == Basis::published_table) return "in a published table";
+  if (basis == Basis::published_table) return "from a published table";
   return std::string(to_string(basis));
 }
 
@@ -33,8 +33,8 @@ inline void say_size_bases(Page& page, const Plan& plan) {
       if (step.size_basis == basis) labels.push_back(step.label);
     }
     if (labels.empty()) continue;
-    page.say("  - ", fmt::format("Size not read in a standard, but {}: {}.", basis_text(basis),
-                                 list_text(labels)));
+    page.say("  - ", fmt::format("Size of {}: {}, not from a standard.", list_text(labels),
+                                 basis_text(basis)));
   }
 }
 
@@ -42,8 +42,7 @@ inline std::string film_text(double share) {
   return share > 1.0 ? "too deep" : percent_text(share);
 }
 
-/// The inputs that the figures hang on most, each over the band within which it is believed. Rules are
-/// left out: they are chosen, not believed.
+/// The inputs that change the figures most, each over its band. Rules are left out: somebody chose them.
 inline void say_reliances(Page& page, const Plan& plan) {
   constexpr std::size_t most = 5;
   constexpr double worth_saying = 0.02;
@@ -60,8 +59,8 @@ inline void say_reliances(Page& page, const Plan& plan) {
          fmt::format("{:.3g} to {:.3g}", r.low, r.high), r.quantity + " of " + r.subject});
   }
   if (rows.empty()) return;
-  page.title("What the figures hang on most; each alone, as far as it may be off:");
-  page.table({{"time then"}, {"film then"}, {"may be", true}, {"input"}}, rows);
+  page.title("Inputs that change the figures most, each changed alone within its range:");
+  page.table({{"time"}, {"film"}, {"range", true}, {"input"}}, rows);
 }
 
 /// The closing part of a card.
@@ -69,11 +68,12 @@ inline void say_trust(Page& page, const Plan& plan) {
   page.title("How far to trust this card:");
   page.say(
       "  - ",
-      "Minutes, sheets and cost rest on removal rates that are uncertain by a factor of 2 to 3 "
-      "until calibrated. Time the first step and scale the others by it.");
+      "Minutes, sheets and cost rest on removal rates. These are uncertain by a factor of 2 to 3 "
+      "until you calibrate them. Time the first step and scale the others by it.");
   page.say("  - ",
-           "Depths do not rest on the rates, but on the film and the orange peel as given, and on "
-           "assumed hardness, backing and block. What the work shows stands above them.");
+           "Depths do not rest on the rates. They rest on the film and orange peel that you gave. "
+           "They also rest on assumed hardness, backing and block. If the work shows otherwise, "
+           "trust the work.");
   page.say("  - ", "Gloss is a lower bound of what a glossmeter reads at 60 degrees.");
   say_size_bases(page, plan);
   say_reliances(page, plan);

@@ -17,13 +17,15 @@ inline std::vector<std::string> upkeep(const Step& step) {
   std::vector<std::string> lines;
   for (const ZoneStep& zone : step.zones) {
     if (!zone.strokes_left || !zone.worked) continue;
-    lines.push_back(fmt::format("Film for about {:.0f} more strokes along {} with this sheet.",
-                                *zone.strokes_left, zone.zone));
+    lines.push_back(
+        fmt::format("The film allows about {:.0f} more strokes along {} with this sheet.",
+                    *zone.strokes_left, zone.zone));
   }
   if (!step.rinse_every_strokes || !step.change_every_minutes) return lines;
-  lines.push_back(fmt::format(
-      "Rinse or wipe it every {:.0f} strokes or so; change the piece after {:.0f} min of work.",
-      *step.rinse_every_strokes, *step.change_every_minutes));
+  lines.push_back(
+      fmt::format("Rinse or wipe the sheet about every {:.0f} strokes. Change the piece after "
+                  "{:.0f} min of work.",
+                  *step.rinse_every_strokes, *step.change_every_minutes));
   return lines;
 }
 

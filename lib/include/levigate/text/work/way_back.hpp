@@ -34,11 +34,13 @@ inline void say_try(Page& page, const Try& one, std::string_view lead) {
       fmt::format("go back to {} and take {} off ({})", one.steps.front().sheet,
                   off_text(one.steps.front().removal_um), duration_text(one.steps.front().minutes));
   for (std::size_t i = 1; i < one.steps.size(); ++i) {
-    text += fmt::format("{}{} ({})", i == 1 ? ", then " : ", ", one.steps[i].sheet,
+    text += fmt::format("{}{} ({})", i == 1 ? ". Then " : ", ", one.steps[i].sheet,
                         duration_text(one.steps[i].minutes));
   }
-  page.say(lead, text + fmt::format(". {} in all with changing and looking. Gone then in {} cases.",
-                                    duration_text(one.minutes), of_hundred(one.gone_chance)));
+  page.say(lead,
+           text + fmt::format(
+                      ". In all {} with changing and looking. The mark is then gone in {} cases.",
+                      duration_text(one.minutes), of_hundred(one.gone_chance)));
 }
 
 inline void say_tries(Page& page, const WayBack& way) {
@@ -46,15 +48,15 @@ inline void say_tries(Page& page, const WayBack& way) {
   constexpr std::size_t most = 4;
   const std::size_t told = std::min(most, way.tries.size());
   for (std::size_t i = 0; i < told; ++i) {
-    say_try(page, way.tries[i], i == 0 ? "  First: " : "  Seen again: ");
+    say_try(page, way.tries[i], i == 0 ? "  First: " : "  If it still shows: ");
   }
   if (told < way.tries.size())
-    page.say("  ", fmt::format("And so on, {} tries in all.", way.tries.size()));
+    page.say("  ", fmt::format("There are {} tries in all.", way.tries.size()));
   std::string text = fmt::format(
-      "To be expected: {}, with going back again and another round where it comes to that. "
-      "Another round with all steps takes {}, and the days of curing.",
+      "Expect {} on average, further tries and another round included. Another round with all "
+      "steps takes {} and the days of curing.",
       duration_text(way.expected_minutes), duration_text(way.round_minutes));
-  if (way.film_um) text += fmt::format(" The film affords {} more here.", off_text(*way.film_um));
+  if (way.film_um) text += fmt::format(" The film here allows {} more.", off_text(*way.film_um));
   page.say("  ", text);
 }
 
@@ -71,12 +73,13 @@ LEVIGATE_WORK std::string way_back_card(const WayBack& way) {
   if (way.found) {
     detail::say_tries(page, way);
   } else {
-    page.title("No way back: " + sentence(way) + ".");
+    page.title("No way back. " + sentence(way) + ".");
     for (const Remedy remedy : way.remedies) page.say("  - ", sentence(remedy));
   }
   page.title(
-      "Chances rest on assumptions about missed spots, stray grain and the eye, and minutes are "
-      "uncertain by a factor of 2 to 3 until calibrated. Where it matters, try on one spot first.");
+      "Chances rest on assumptions about missed spots, stray grain and the eye. Minutes are "
+      "uncertain by a factor of 2 to 3 until you calibrate them. Where it matters, try one spot "
+      "first.");
   page.title("Before you start:");
   for (const Caution& caution : way.cautions) page.say("  - ", caution.text);
   return std::move(page).text();

@@ -31,18 +31,19 @@ inline std::string passes_text(const Step& step) {
 
 /// Rim speed, dwell and its limit, film of a pass and passes in each zone, of a step on a wheel.
 inline std::string wheel_text(const WheelStep& wheel, const std::string& passes) {
-  const std::string text = fmt::format("Rim {:.1f} m/s at {:.0f} rpm, work fed at {:.0f} mm/s.",
-                                       wheel.rim_m_s, wheel.rpm, 1e3 * wheel.feed_m_s);
+  const std::string text =
+      fmt::format("Rim speed {:.1f} m/s at {:.0f} rpm. Feed the work at {:.0f} mm/s.",
+                  wheel.rim_m_s, wheel.rpm, 1e3 * wheel.feed_m_s);
   if (!wheel.rise_k || !wheel.dwell_limit_s) {
     return text + fmt::format(
-                      " Warning: {:.1f} m/s may be too fast or too hot. The speed and heat "
-                      "that this coating stands are not known. Try it on scrap first.",
+                      " Warning: {:.1f} m/s may be too fast or too hot. No limits of speed and "
+                      "heat are known for this coating. Try it on scrap first.",
                       wheel.rim_m_s);
   }
   if (passes.empty()) return text;
   return text + fmt::format(
-                    " A spot stays {:.2f} s under the face and warms by {:.0f} K; too warm after "
-                    "{:.2f} s. One pass takes {:.3f} um. Passes: {}.",
+                    " A spot stays {:.2f} s under the face and warms by {:.0f} K. It is too warm "
+                    "after {:.2f} s. One pass takes {:.3f} um off. Passes: {}.",
                     wheel.dwell_s, *wheel.rise_k, *wheel.dwell_limit_s, wheel.film_per_pass_um,
                     passes);
 }

@@ -7,7 +7,9 @@
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
-#include "levigate/journal/work/learning.hpp"
+#include "levigate/journal/work/learn_pace.hpp"
+#include "levigate/journal/work/rows.hpp"
+#include "levigate/journal/work/shop_belief.hpp"
 #include "levigate/risk/share.hpp"
 #include "levigate/risk/work/pace.hpp"
 #include "property/simulation.hpp"

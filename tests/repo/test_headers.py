@@ -109,7 +109,7 @@ def test_includes_point_one_way(header):
         ("io/write.hpp", '"levigate/text/card.hpp'),
         ("plan/plan.hpp", '"levigate/text/sentences.hpp'),
         ("text/sentences.hpp", "<fmt/format.h"),
-        ("text/work/sentences_of_why.hpp", '"levigate/text/work/layout.hpp'),
+        ("text/work/sentences_of_why.hpp", '"levigate/text/work/page.hpp'),
     ],
 )
 def test_an_arrow_the_wrong_way_is_seen(name, line):

@@ -8,10 +8,10 @@
 
 #include "levigate/grade/system.hpp"
 #include "levigate/journal/entry_kind.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/source.hpp"

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
-#include "levigate/plan/work/planned.hpp"
+#include "levigate/plan/work/plan_body.hpp"
 #include "unit/workshop.hpp"
 
 namespace learn_workshop {

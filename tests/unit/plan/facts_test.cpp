@@ -10,7 +10,7 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/plan.hpp"
-#include "levigate/plan/work/planned.hpp"
+#include "levigate/plan/work/plan_body.hpp"
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "levigate/bench/bench.hpp"
-#include "levigate/plan/work/planned.hpp"
+#include "levigate/plan/work/plan_body.hpp"
 #include "unit/workshop.hpp"
 
 namespace {

@@ -7,7 +7,7 @@
 #include "levigate/surface/sheen_band_table.hpp"
 #include "levigate/surface/sheen_bands.hpp"
 #include "levigate/text/columns.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/page.hpp"
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/wheel/caution.hpp"
 #include "levigate/wheel/pass.hpp"

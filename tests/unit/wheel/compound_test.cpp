@@ -5,7 +5,7 @@
 #include "levigate/surface/scratch.hpp"
 #include "levigate/surface/sheen.hpp"
 #include "levigate/text/sentences.hpp"
-#include "levigate/text/work/step_text.hpp"
+#include "levigate/text/work/instruction_text.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/finding.hpp"
 #include "levigate/wheel/wheel.hpp"

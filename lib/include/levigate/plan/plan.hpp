@@ -6,7 +6,7 @@
 
 #include "levigate/error.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "levigate/plan/job.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/stack/stack.hpp"
 

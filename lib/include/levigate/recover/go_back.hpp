@@ -11,7 +11,7 @@
 #include "levigate/describe.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/policy.hpp"
 #include "levigate/stack/stack.hpp"

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "levigate/error.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 
 namespace levigate::inline v0 {
 

@@ -18,13 +18,13 @@
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/observe.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
-#include "levigate/plan/work/planned.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/plan/plan_values.hpp"
+#include "levigate/plan/work/plan_body.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/mark.hpp"
-#include "levigate/recover/work/diagnosis.hpp"
-#include "levigate/recover/work/way_back.hpp"
+#include "levigate/recover/work/diagnose_body.hpp"
+#include "levigate/recover/work/go_back_body.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {

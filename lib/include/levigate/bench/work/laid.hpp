@@ -25,7 +25,7 @@
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/mark.hpp"
-#include "levigate/recover/work/standing.hpp"
+#include "levigate/recover/work/present_body.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {

@@ -16,9 +16,9 @@
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/label_reading.hpp"
 #include "levigate/grade/system.hpp"
+#include "levigate/grade/work/candidates.hpp"
 #include "levigate/grade/work/label_parts.hpp"
 #include "levigate/grade/work/label_text.hpp"
-#include "levigate/grade/work/reading.hpp"
 
 namespace levigate::inline v0 {
 

@@ -11,10 +11,10 @@
 #include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/system.hpp"
+#include "levigate/grade/work/candidates.hpp"
 #include "levigate/grade/work/from_row.hpp"
 #include "levigate/grade/work/label_parts.hpp"
 #include "levigate/grade/work/label_text.hpp"
-#include "levigate/grade/work/reading.hpp"
 #include "levigate/source.hpp"
 
 namespace levigate::inline v0 {

@@ -17,7 +17,7 @@
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/stack/stack.hpp"

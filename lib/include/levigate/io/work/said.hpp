@@ -9,7 +9,7 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/io/work/locate.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/take_down.hpp"

@@ -2,39 +2,40 @@
 #pragma once
 
 #include <algorithm>
-#include <cmath>
 #include <cstddef>
-#include <numeric>
-#include <set>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "levigate/journal/learn.hpp"
 
-#include "levigate/detail/normal.hpp"
-#include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
-#include "levigate/grade/spread.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/observed.hpp"
-#include "levigate/journal/prior.hpp"
 #include "levigate/journal/shop_factors.hpp"
-#include "levigate/journal/work/belief.hpp"
-#include "levigate/journal/work/factor.hpp"
-#include "levigate/journal/work/learning.hpp"
+#include "levigate/journal/work/learn_films.hpp"
+#include "levigate/journal/work/learn_pace.hpp"
+#include "levigate/journal/work/learn_scratches.hpp"
 #include "levigate/journal/work/observer.hpp"
-#include "levigate/journal/work/prior.hpp"
-#include "levigate/journal/work/rows.hpp"
-#include "levigate/journal/work/shop_belief.hpp"
+#include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
+
+namespace detail {
+
+/// The row of a job, made where there is none.
+inline LearnedJob& job_row(std::vector<LearnedJob>& jobs, const std::string& name) {
+  const auto row = std::find_if(jobs.begin(), jobs.end(),
+                                [&](const LearnedJob& one) { return one.job == name; });
+  return row != jobs.end() ? *row : jobs.emplace_back(LearnedJob{name});
+}
+
+}  // namespace detail
 
 LEVIGATE_WORK Learned learn(const Shop& shop, const Job& job, const Stack& stack,
                             const std::vector<Entry>& entries) {

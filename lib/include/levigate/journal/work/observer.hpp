@@ -11,7 +11,6 @@
 #include <utility>
 #include <vector>
 
-#include "levigate/grade/grades.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/observed.hpp"
 #include "levigate/journal/work/step_entries.hpp"

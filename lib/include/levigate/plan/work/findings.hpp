@@ -12,14 +12,12 @@
 #include <vector>
 
 #include "levigate/fact.hpp"
-#include "levigate/grade/grades.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/ladder.hpp"
-#include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/block.hpp"

@@ -12,7 +12,7 @@
 #include "levigate/film/film.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/block.hpp"

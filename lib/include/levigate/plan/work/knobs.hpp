@@ -10,7 +10,6 @@
 
 #include "levigate/describe.hpp"
 #include "levigate/grade/grade.hpp"
-#include "levigate/grade/grades.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"

@@ -8,8 +8,8 @@
 
 #include "levigate/detail/work.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
-#include "levigate/plan/work/planned.hpp"
+#include "levigate/plan/plan_values.hpp"
+#include "levigate/plan/work/plan_body.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/stack.hpp"
 

@@ -13,7 +13,7 @@
 #include "levigate/film/edge.hpp"
 #include "levigate/film/edge_table.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/findings.hpp"

@@ -12,7 +12,7 @@
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/plan/work/ladder.hpp"
-#include "levigate/plan/work/lift.hpp"
+#include "levigate/plan/work/least_lift.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"

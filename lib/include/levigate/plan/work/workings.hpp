@@ -16,7 +16,6 @@
 #include "levigate/film/cut_through.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/grade/grade.hpp"
-#include "levigate/grade/grades.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/ratio.hpp"
 #include "levigate/grade/spread.hpp"

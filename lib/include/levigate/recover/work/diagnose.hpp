@@ -8,9 +8,9 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/done.hpp"
-#include "levigate/recover/work/diagnosis.hpp"
+#include "levigate/recover/work/diagnose_body.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {

@@ -7,9 +7,8 @@
 #include <vector>
 
 #include "levigate/fact.hpp"
-#include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/work/layer.hpp"

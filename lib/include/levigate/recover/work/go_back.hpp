@@ -13,7 +13,7 @@
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/mark.hpp"
-#include "levigate/recover/work/way_back.hpp"
+#include "levigate/recover/work/go_back_body.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {

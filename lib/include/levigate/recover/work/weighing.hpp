@@ -9,7 +9,7 @@
 
 #include "levigate/detail/quadrature.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/work/depth_tally.hpp"

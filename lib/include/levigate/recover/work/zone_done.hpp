@@ -11,7 +11,6 @@
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/error.hpp"
-#include "levigate/grade/grades.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"

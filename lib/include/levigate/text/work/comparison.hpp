@@ -16,9 +16,9 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/text/sentences.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/page.hpp"
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
 

@@ -14,7 +14,7 @@
 #include "levigate/grade/grade.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/text/sentences.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/page.hpp"
 #include "levigate/text/work/say_findings.hpp"
 
 namespace levigate::inline v0 {

@@ -6,10 +6,10 @@
 #include <cmath>
 
 #include "levigate/detail/text.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/text/sentences.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/page.hpp"
 #include "levigate/text/work/sentences_of_finding.hpp"
 
 namespace levigate::inline v0 {

@@ -10,10 +10,10 @@
 #include <vector>
 
 #include "levigate/error.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/risk/share.hpp"
 #include "levigate/risk/simulation.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/page.hpp"
 
 namespace levigate::inline v0 {
 

@@ -9,7 +9,7 @@
 
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 
 namespace levigate::inline v0 {
 

@@ -11,7 +11,7 @@
 #include "levigate/grade/grade.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/text/sentences.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/page.hpp"
 
 namespace levigate::inline v0 {
 

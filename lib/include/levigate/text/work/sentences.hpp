@@ -13,7 +13,7 @@
 #include "levigate/journal/observed.hpp"
 #include "levigate/journal/report.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/cure.hpp"

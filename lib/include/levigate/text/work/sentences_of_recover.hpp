@@ -7,7 +7,7 @@
 
 #include "levigate/detail/text.hpp"
 #include "levigate/fact.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/need.hpp"

@@ -8,10 +8,10 @@
 #include <vector>
 
 #include "levigate/detail/text.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/reliance.hpp"
 #include "levigate/source.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/page.hpp"
 #include "levigate/text/work/phrases.hpp"
 
 namespace levigate::inline v0 {

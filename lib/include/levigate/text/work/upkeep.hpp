@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 
 namespace levigate::inline v0 {
 

@@ -13,12 +13,11 @@
 
 #include "levigate/detail/work.hpp"
 #include "levigate/plan/caution.hpp"
-#include "levigate/plan/work/search.hpp"
-#include "levigate/recover/cause.hpp"
+#include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/facts.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/text/work/page.hpp"
 
 namespace levigate::inline v0 {
 

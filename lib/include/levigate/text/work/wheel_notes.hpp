@@ -9,8 +9,8 @@
 
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/caution.hpp"
-#include "levigate/plan/outcome.hpp"
-#include "levigate/text/work/layout.hpp"
+#include "levigate/plan/plan_values.hpp"
+#include "levigate/text/work/page.hpp"
 
 namespace levigate::inline v0 {
 

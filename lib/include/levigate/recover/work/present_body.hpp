@@ -11,7 +11,6 @@
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/film/gauge.hpp"
-#include "levigate/grade/grades.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/effort.hpp"

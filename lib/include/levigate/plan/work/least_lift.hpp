@@ -9,7 +9,6 @@
 #include <vector>
 
 #include "levigate/grade/grade.hpp"
-#include "levigate/grade/grades.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/plan/work/effort.hpp"

@@ -8,7 +8,7 @@
 #include "levigate/error.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/work/findings.hpp"
 #include "levigate/plan/work/instructions.hpp"

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "levigate/detail/text.hpp"
-#include "levigate/plan/outcome.hpp"
+#include "levigate/plan/plan_values.hpp"
 #include "levigate/text/work/phrases.hpp"
 
 namespace levigate::inline v0 {

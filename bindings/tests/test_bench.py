@@ -19,7 +19,7 @@ def test_a_tall_run_is_masked_shaved_and_blocked(run):
     assert work.shaved_mm3 == pytest.approx(volume_mm3 * (1 - 60 / 150) ** 1.5)
     assert work.local.film_um == 0 < work.flat.film_um
     assert work.local.minutes == pytest.approx(work.block_minutes + 3 * (1 + 1))
-    assert "shave it to the tape (60 um)" in work.verdict
+    assert "shave down to the tape (60 um)" in work.verdict
     thin = levigate.take_down(run, small_rate_um_per_m=0.1, zone_rate_um_per_m=0.05, tape_um=40)
     assert thin.shaved_mm3 > work.shaved_mm3
 

@@ -82,7 +82,7 @@ def test_going_back_from_sheets_and_from_a_journal(files, journal, capsys):
         == 0
     )
     given = capsys.readouterr().out
-    assert "Most likely a-p800 (step 2 here)" in given and "First: go back to" in given
+    assert "Most likely cause: a-p800, step 2 in this zone" in given and "First: go back to" in given
     assert main(["record", journal, "mark found", "--job", JOB, "--mark", "cluster", *mark]) == 0
     capsys.readouterr()
     assert main(["go-back", *files, "--journal", journal]) == 0
@@ -100,7 +100,7 @@ def test_going_back_from_sheets_and_from_a_journal(files, journal, capsys):
     [
         (["--done", "a-p400"], "no mark"),
         (["--done", "a-p400", "--mark", "hase", "--zone", "top"], "nearest is 'haze'"),
-        (["--mark", "haze", "--zone", "top"], "one of --journal and --done"),
+        (["--mark", "haze", "--zone", "top"], "give either --journal or --done"),
         (["--done", "a-p400@north", "--mark", "haze", "--zone", "top"], "a-p400@north"),
         (["--done", "a-p40", "--mark", "haze", "--zone", "top"], "a-p40"),
         (["--done", "a-p400", "--mark", "haze", "--zone", "tap"], "'top'"),
@@ -164,7 +164,7 @@ def test_learning_changes_the_next_plan(files, journal, tmp_path, capsys):
     assert levigate.Shop.load(shop).person.factor < 0.8
     capsys.readouterr()
     assert main(["learn", *files, journal, "--shop", shop]) == 0
-    assert "6 lines of this journal were learned before." in capsys.readouterr().out
+    assert "The shop already knew 6 lines of this journal." in capsys.readouterr().out
     assert Path(shop).read_bytes() == learned
     haze = ["--done", *SHEETS, "--mark", "haze", "--zone", "top", "--json"]
     minutes = []

@@ -35,7 +35,7 @@ def test_its_sentences():
     report = levigate.Shop.from_dict(HAND_WRITTEN).report
     assert [line.quantity for line in report] == ["minutes", "minutes", "scratches", "film_um"]
     assert report[0].sentence == (
-        "Whatever the paper, you are 2.0 times slower than the profiles say, 1.6 to 2.5, "
+        "Over all papers you are 2.0 times slower than the profiles say. The range is 1.6 to 2.5, "
         "from 35 steps."
     )
 

@@ -229,7 +229,10 @@ def stub() -> str:
             after = lines[-1].startswith(("def ", ") ->"))
             lines += defined if after else ["", *defined]
         elif not name.startswith("_"):
-            lines += ["", f"{name}: tuple[{type(value[0]).__name__}, ...]"]
+            kind = type(value).__name__
+            if isinstance(value, tuple):
+                kind = f"tuple[{type(value[0]).__name__}, ...]"
+            lines += ["", f"{name}: {kind}"]
     return HEAD + "\n".join(lines) + "\n"
 
 

@@ -54,12 +54,17 @@ def parser() -> Parser:
     plan.add_argument(
         "--draws",
         type=whole,
-        default=1000,
+        default=levigate.DRAWS,
         metavar="N",
-        help="simulated runs that show how the plan may turn out (default: 1000; 0 for none)",
+        help="simulated runs that show how the plan may turn out "
+        f"(default: {levigate.DRAWS}; 0 for none)",
     )
     plan.add_argument(
-        "--seed", type=whole, default=1, metavar="S", help="seed of the simulated runs (default: 1)"
+        "--seed",
+        type=whole,
+        default=levigate.SEED,
+        metavar="S",
+        help=f"seed of the simulated runs (default: {levigate.SEED})",
     )
     plan.add_argument("--after", metavar="JOURNAL", help="plan only what the steps in this journal left to do")
     plan.add_argument("--shop", metavar="SHOP", help=_after.SHOP_HELP)
@@ -120,7 +125,7 @@ def run_convert(given: argparse.Namespace) -> int:
     if given.to is not None:
         systems = [given.to]
     else:
-        systems = [s for s in ("FEPA P", "CAMI", "JIS", "micron") if s != grade.system]
+        systems = [s for s in levigate.COATED_SYSTEMS if s != grade.system]
     found = [levigate.convert(grade, system) for system in systems]
     if given.json:
         _after.print_json(found[0].to_dict() if given.to is not None else [f.to_dict() for f in found])

@@ -128,6 +128,8 @@ class Equivalent:
 
 SYSTEMS: tuple[str, ...]
 
+COATED_SYSTEMS: tuple[str, ...]
+
 def read_label(text: str) -> LabelReading: ...
 def grade(text: str, bare: str = "ask") -> Grade: ...
 def sized_grade(label: str, *, size_um: float, bare: str = "ask") -> Grade: ...
@@ -745,7 +747,7 @@ class Quantity:
 @final
 class Finding:
     @property
-    def kind(self) -> Literal["ambiguous_label", "unknown_label", "extrapolated_size", "misleading_numbers", "near_duplicate", "gap", "coarse_tail", "target_out_of_reach", "paper_short", "price_missing", "step_too_long", "step_too_short", "not_finer", "repeated_sheet", "scratch_too_deep", "film_short", "round_entered", "tall_defect", "soft_first", "after_target", "target_missed", "sheen_over", "young_coat", "wheel_speed", "wheel_heat", "wheel_unknown"]: ...
+    def kind(self) -> Literal["ambiguous_label", "unknown_label", "extrapolated_size", "misleading_numbers", "near_duplicate", "gap", "coarse_tail", "paper_short", "price_missing", "step_too_long", "step_too_short", "not_finer", "repeated_sheet", "scratch_too_deep", "film_short", "round_entered", "tall_defect", "soft_first", "after_target", "target_missed", "sheen_over", "young_coat", "wheel_speed", "wheel_heat", "wheel_unknown"]: ...
     @property
     def severity(self) -> Literal["note", "warning", "error"]: ...
     @property
@@ -1799,6 +1801,11 @@ def depth_of_width_um(*, width_um: _Given, flank_deg: _Given = 20.0) -> _Array |
 def width_of_depth_um(*, depth_um: _Number, flank_deg: _Number = 20.0) -> float: ...
 @overload
 def width_of_depth_um(*, depth_um: _Given, flank_deg: _Given = 20.0) -> _Array | Any: ...
+
+DRAWS: int
+
+SEED: int
+
 @overload
 def simulate(
     job: Job,

@@ -103,6 +103,7 @@ void bind_grade(py::module_& m) {
       "The conversion as a dictionary, as the command line writes it.");
 
   m.attr("SYSTEMS") = py::tuple(py::cast(levigate::all_systems));
+  m.attr("COATED_SYSTEMS") = py::tuple(py::cast(levigate::coated_systems));
   m.def(
       "read_label", &levigate::read_label, arg("text"),
       "All that a label can mean.\n\nRaises UnknownGrade, OutOfRange, BadInput. Source: notations "

@@ -77,6 +77,8 @@ void bind_simulation(py::module_& m) {
 }
 
 void bind_simulate(py::module_& m) {
+  m.attr("DRAWS") = levigate::SimulateOptions{}.draws;
+  m.attr("SEED") = levigate::SimulateOptions{}.seed;
   m.def("simulate", &simulate, arg("job"), arg("plan"),
         arg("draws") = levigate::SimulateOptions{}.draws,
         arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,

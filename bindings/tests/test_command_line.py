@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import subprocess
 import sys
 
@@ -61,6 +62,14 @@ def test_plan_out_without_matplotlib(levigate_command, tmp_path):
     assert done.stderr.count("\n") == 1 and "pip install 'levigate[plot]'" in done.stderr
     names = ["card.txt", "plan.json", "simulation.json"]
     assert sorted(p.name for p in (tmp_path / "out").iterdir()) == names
+
+
+def test_draws_and_seed_are_the_librarys(levigate_command):
+    help_text = " ".join(levigate_command("plan", "--help").stdout.split())
+    assert f"(default: {levigate.DRAWS}; 0 leaves it out)" in help_text
+    assert f"(default: {levigate.SEED})" in help_text
+    for given, name in ((levigate.DRAWS, "draws"), (levigate.SEED, "seed")):
+        assert re.search(rf"\b{name}: [^,]+ = {given},", levigate.simulate.__doc__)
 
 
 def test_plan_draws(levigate_command, demo):

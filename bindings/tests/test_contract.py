@@ -66,9 +66,9 @@ PROPERTIES = [
 ]
 
 # A number has a unit as suffix, or stands here because it has none.
-DESCRIBE = Path(__file__).parents[2] / "lib" / "include" / "levigate" / "describe.hpp"
+UNIT_OF = Path(__file__).parents[2] / "lib" / "include" / "levigate" / "unit_of.hpp"
 UNITS = re.findall(
-    r'\{"(\w+)", "\S+"\}', DESCRIBE.read_text().split(" unit_table[] = {", 1)[1].split("};", 1)[0]
+    r'\{"(\w+)", "\S+"\}', UNIT_OF.read_text().split(" unit_table[] = {", 1)[1].split("};", 1)[0]
 )
 UNIT = re.compile(rf"(^|_)({'|'.join(UNITS)})$")
 WITHOUT_UNIT = set(

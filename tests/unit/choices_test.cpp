@@ -8,6 +8,7 @@
 
 #include "levigate/grade/system.hpp"
 #include "levigate/journal/entry_kind.hpp"
+#include "levigate/journal/observed.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
@@ -18,6 +19,7 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect.hpp"
+#include "levigate/wheel/finding.hpp"
 
 namespace levigate {
 
@@ -26,9 +28,10 @@ namespace {
 template <typename Enum>
 class Choices : public testing::Test {};
 
-using Enums = testing::Types<Basis, System, CoatingKind, FindingKind, Severity, DefectKind,
-                             Objective, StrokeWay, DoneSign, PassedBy, Blocker, WhyKind, MarkKind,
-                             Seen, EvidenceKind, NoWay, Remedy, EntryKind>;
+using Enums =
+    testing::Types<Basis, System, CoatingKind, FindingKind, Severity, DefectKind, Objective,
+                   StrokeWay, DoneSign, PassedBy, Blocker, WhyKind, MarkKind, Seen, EvidenceKind,
+                   NoWay, Remedy, EntryKind, WheelFindingKind, UnmatchedKind>;
 TYPED_TEST_SUITE(Choices, Enums);
 
 TYPED_TEST(Choices, AreAllOfThemInOrderAndHaveNamesOfTheirOwn) {

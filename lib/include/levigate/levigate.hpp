@@ -91,6 +91,7 @@
 #include "levigate/surface/sheen_bands.hpp"
 #include "levigate/surface/take_down.hpp"
 #include "levigate/surface/wheel_limits.hpp"
+#include "levigate/unit_of.hpp"
 #include "levigate/units.hpp"
 #include "levigate/version.hpp"
 #include "levigate/wheel/caution.hpp"

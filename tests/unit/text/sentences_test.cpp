@@ -374,13 +374,11 @@ TEST(Sentences, OfAJournal) {
             "The shop already knew 1 line of this journal.");
 }
 
-/// Whether no kind is left without words.
+/// The kinds that are left without words.
 template <typename Kind>
-std::vector<Kind> silent(Kind last, auto value_of) {
+std::vector<Kind> silent(auto value_of) {
   std::vector<Kind> result;
-  for (int i = 0; i <= static_cast<int>(last); ++i) {
-    const auto kind = static_cast<Kind>(i);
-    EXPECT_NE(to_string(kind), "");
+  for (const Kind kind : choices<Kind>) {
     if (sentence(value_of(kind)).empty()) result.push_back(kind);
   }
   return result;
@@ -388,28 +386,30 @@ std::vector<Kind> silent(Kind last, auto value_of) {
 
 TEST(Sentences, EveryKindHasOne) {
   using testing::IsEmpty;
-  EXPECT_THAT(silent(FindingKind::wheel_unknown, [](FindingKind kind) { return about(kind, {}); }),
+  EXPECT_THAT(silent<FindingKind>([](FindingKind kind) { return about(kind, {}); }), IsEmpty());
+  EXPECT_THAT(silent<WheelFindingKind>([](WheelFindingKind kind) {
+                return WheelFinding{kind, Severity::note};
+              }),
               IsEmpty());
-  EXPECT_THAT(silent(WheelFindingKind::scratch_too_deep,
-                     [](WheelFindingKind kind) {
-                       return WheelFinding{kind, Severity::note};
-                     }),
+  EXPECT_THAT(silent<WhyKind>([](WhyKind kind) {
+                Why why;
+                why.kind = kind;
+                return why;
+              }),
               IsEmpty());
-  EXPECT_THAT(silent(WhyKind::compounds_only,
-                     [](WhyKind kind) {
-                       Why why;
-                       why.kind = kind;
-                       return why;
-                     }),
+  EXPECT_THAT(silent<EvidenceKind>([](EvidenceKind kind) { return Evidence{.kind = kind}; }),
               IsEmpty());
-  EXPECT_THAT(
-      silent(EvidenceKind::ask_which_way, [](EvidenceKind kind) { return Evidence{.kind = kind}; }),
-      IsEmpty());
-  EXPECT_THAT(silent(UnmatchedKind::film_known,
-                     [](UnmatchedKind kind) {
-                       return Unmatched{{}, kind};
-                     }),
+  EXPECT_THAT(silent<UnmatchedKind>([](UnmatchedKind kind) {
+                return Unmatched{{}, kind};
+              }),
               IsEmpty());
+  EXPECT_THAT(silent<NoWay>([](NoWay kind) {
+                WayBack way;
+                way.no_way = kind;
+                return way;
+              }),
+              IsEmpty());
+  EXPECT_THAT(silent<Remedy>([](Remedy kind) { return kind; }), IsEmpty());
 }
 
 }  // namespace

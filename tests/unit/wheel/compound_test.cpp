@@ -193,14 +193,4 @@ TEST(CompoundFinding, CoarserThanTheLastPaper) {
   }
 }
 
-TEST(WheelFindingKind, NamesAreDistinct) {
-  std::vector<std::string> names;
-  for (int i = 0; i <= static_cast<int>(WheelFindingKind::scratch_too_deep); ++i) {
-    names.emplace_back(to_string(static_cast<WheelFindingKind>(i)));
-    EXPECT_FALSE(names.back().empty());
-  }
-  std::sort(names.begin(), names.end());
-  EXPECT_EQ(std::adjacent_find(names.begin(), names.end()), names.end());
-}
-
 }  // namespace

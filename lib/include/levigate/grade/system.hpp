@@ -27,6 +27,10 @@ inline constexpr std::array all_systems{
     System::fepa_f_tube,
 };
 
+/// Those that coated abrasives are sold by, one of each method.
+inline constexpr std::array coated_systems{System::fepa_p, System::cami, System::jis,
+                                           System::micron};
+
 template <>
 inline constexpr auto choices<System> = all_systems;
 

@@ -1,11 +1,13 @@
 // What journals can show of a job: minutes, scratches and film as they were, each beside what was computed.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "levigate/choices.hpp"
 #include "levigate/version.hpp"
 
 namespace levigate::inline v0 {
@@ -100,6 +102,19 @@ constexpr std::string_view to_string(UnmatchedKind kind) noexcept {
   }
   return "";
 }
+
+template <>
+inline constexpr auto choices<UnmatchedKind> =
+    std::to_array({UnmatchedKind::other_job,          UnmatchedKind::no_such_zone,
+                   UnmatchedKind::no_such_sheet,      UnmatchedKind::no_minutes,
+                   UnmatchedKind::not_ended,          UnmatchedKind::goes_back,
+                   UnmatchedKind::step_known_in_part, UnmatchedKind::unnamed_coating,
+                   UnmatchedKind::unnamed_backing,    UnmatchedKind::nothing_to_remove,
+                   UnmatchedKind::took_no_minutes,    UnmatchedKind::names_no_zone,
+                   UnmatchedKind::no_scratch,         UnmatchedKind::solid,
+                   UnmatchedKind::film_of_readings,   UnmatchedKind::edge,
+                   UnmatchedKind::sanded_before,      UnmatchedKind::no_readings,
+                   UnmatchedKind::not_a_number,       UnmatchedKind::film_known});
 
 /// An entry that was meant to teach something and does not: sentence() of text/sentences.hpp says why.
 struct Unmatched {

@@ -15,32 +15,31 @@ namespace levigate::inline v0 {
 
 /// What a finding is about.
 enum class FindingKind {
-  ambiguous_label,      ///< a label that several systems claim
-  unknown_label,        ///< a label that no system has
-  extrapolated_size,    ///< a size continued beyond the published numbers
-  misleading_numbers,   ///< order of the numbers contradicts order of the sizes
-  near_duplicate,       ///< two sheets closer than min_ratio
-  gap,                  ///< neighbours further apart than max_ratio
-  coarse_tail,          ///< a finer sheet with coarser stray grains than its coarser neighbour
-  target_out_of_reach,  ///< no sheet meets the target
-  paper_short,          ///< a step needs more paper than is on hand
-  price_missing,        ///< cost asked for, but a sheet has no price
-  step_too_long,        ///< size ratio above max_ratio
-  step_too_short,       ///< size ratio below min_ratio
-  not_finer,            ///< a step that is not finer than the one before
-  repeated_sheet,       ///< a sheet that comes twice in one sequence
-  scratch_too_deep,     ///< a compound meets scratches beyond its reach, or orange peel
-  film_short,           ///< a zone goes deeper than its budget
-  round_entered,        ///< a zone goes through its last round into the one below
-  tall_defect,          ///< a run or sag that must not be sanded out flat
-  soft_first,           ///< a soft block or pad does the levelling
-  after_target,         ///< steps after the target is met
-  target_missed,        ///< the sequence ends before the target
-  sheen_over,           ///< more sheen than the band that was asked for
-  young_coat,           ///< a coat that is not yet fully cured
-  wheel_speed,          ///< a wheel whose rim is too fast or too slow for the coat
-  wheel_heat,           ///< a wheel under which the coat gets too warm
-  wheel_unknown,        ///< a wheel on a coat of which no limits are known
+  ambiguous_label,     ///< a label that several systems claim
+  unknown_label,       ///< a label that no system has
+  extrapolated_size,   ///< a size continued beyond the published numbers
+  misleading_numbers,  ///< order of the numbers contradicts order of the sizes
+  near_duplicate,      ///< two sheets closer than min_ratio
+  gap,                 ///< neighbours further apart than max_ratio
+  coarse_tail,         ///< a finer sheet with coarser stray grains than its coarser neighbour
+  paper_short,         ///< a step needs more paper than is on hand
+  price_missing,       ///< cost asked for, but a sheet has no price
+  step_too_long,       ///< size ratio above max_ratio
+  step_too_short,      ///< size ratio below min_ratio
+  not_finer,           ///< a step that is not finer than the one before
+  repeated_sheet,      ///< a sheet that comes twice in one sequence
+  scratch_too_deep,    ///< a compound meets scratches beyond its reach, or orange peel
+  film_short,          ///< a zone goes deeper than its budget
+  round_entered,       ///< a zone goes through its last round into the one below
+  tall_defect,         ///< a run or sag that must not be sanded out flat
+  soft_first,          ///< a soft block or pad does the levelling
+  after_target,        ///< steps after the target is met
+  target_missed,       ///< the sequence ends before the target
+  sheen_over,          ///< more sheen than the band that was asked for
+  young_coat,          ///< a coat that is not yet fully cured
+  wheel_speed,         ///< a wheel whose rim is too fast or too slow for the coat
+  wheel_heat,          ///< a wheel under which the coat gets too warm
+  wheel_unknown,       ///< a wheel on a coat of which no limits are known
 };
 
 constexpr std::string_view to_string(FindingKind kind) noexcept {
@@ -52,7 +51,6 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::near_duplicate: return "near_duplicate";
     case FindingKind::gap: return "gap";
     case FindingKind::coarse_tail: return "coarse_tail";
-    case FindingKind::target_out_of_reach: return "target_out_of_reach";
     case FindingKind::paper_short: return "paper_short";
     case FindingKind::price_missing: return "price_missing";
     case FindingKind::step_too_long: return "step_too_long";
@@ -76,20 +74,16 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
 }
 
 template <>
-inline constexpr auto choices<FindingKind> =
-    std::to_array({FindingKind::ambiguous_label,   FindingKind::unknown_label,
-                   FindingKind::extrapolated_size, FindingKind::misleading_numbers,
-                   FindingKind::near_duplicate,    FindingKind::gap,
-                   FindingKind::coarse_tail,       FindingKind::target_out_of_reach,
-                   FindingKind::paper_short,       FindingKind::price_missing,
-                   FindingKind::step_too_long,     FindingKind::step_too_short,
-                   FindingKind::not_finer,         FindingKind::repeated_sheet,
-                   FindingKind::scratch_too_deep,  FindingKind::film_short,
-                   FindingKind::round_entered,     FindingKind::tall_defect,
-                   FindingKind::soft_first,        FindingKind::after_target,
-                   FindingKind::target_missed,     FindingKind::sheen_over,
-                   FindingKind::young_coat,        FindingKind::wheel_speed,
-                   FindingKind::wheel_heat,        FindingKind::wheel_unknown});
+inline constexpr auto choices<FindingKind> = std::to_array(
+    {FindingKind::ambiguous_label,    FindingKind::unknown_label,    FindingKind::extrapolated_size,
+     FindingKind::misleading_numbers, FindingKind::near_duplicate,   FindingKind::gap,
+     FindingKind::coarse_tail,        FindingKind::paper_short,      FindingKind::price_missing,
+     FindingKind::step_too_long,      FindingKind::step_too_short,   FindingKind::not_finer,
+     FindingKind::repeated_sheet,     FindingKind::scratch_too_deep, FindingKind::film_short,
+     FindingKind::round_entered,      FindingKind::tall_defect,      FindingKind::soft_first,
+     FindingKind::after_target,       FindingKind::target_missed,    FindingKind::sheen_over,
+     FindingKind::young_coat,         FindingKind::wheel_speed,      FindingKind::wheel_heat,
+     FindingKind::wheel_unknown});
 
 /// How much a finding matters.
 enum class Severity {

@@ -1,9 +1,11 @@
 // What there is to say against a wheel on a surface, and against a compound after a sheet: findings with numbers.
 #pragma once
 
+#include <array>
 #include <string_view>
 #include <vector>
 
+#include "levigate/choices.hpp"
 #include "levigate/error.hpp"
 #include "levigate/fact.hpp"
 #include "levigate/stack/finding.hpp"
@@ -34,6 +36,12 @@ constexpr std::string_view to_string(WheelFindingKind kind) noexcept {
   }
   return "";
 }
+
+template <>
+inline constexpr auto choices<WheelFindingKind> =
+    std::to_array({WheelFindingKind::wheel_too_slow, WheelFindingKind::wheel_too_fast,
+                   WheelFindingKind::dwell_too_long, WheelFindingKind::edge_pressure,
+                   WheelFindingKind::compound_too_coarse, WheelFindingKind::scratch_too_deep});
 
 /// One finding, as facts: sentence() of text/sentences.hpp says it. An error is work that must not be done so.
 struct WheelFinding {

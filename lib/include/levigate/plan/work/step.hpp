@@ -119,9 +119,14 @@ inline double sheets_used(const std::vector<Effort>& step) {
                          [](double sum, const Effort& e) { return sum + e.sheets_used; });
 }
 
+/// These minutes and the change, which a step takes once.
+inline double with_change(double minutes, const Rules& rules) {
+  return minutes + rules.change_minutes;
+}
+
 /// Minutes of one step in all zones together, with the change.
 inline double step_minutes(const std::vector<Effort>& step, const Rules& rules) {
-  return std::accumulate(step.begin(), step.end(), rules.change_minutes,
+  return std::accumulate(step.begin(), step.end(), with_change(0.0, rules),
                          [](double sum, const Effort& e) { return sum + e.minutes; });
 }
 

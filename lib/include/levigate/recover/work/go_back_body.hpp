@@ -14,6 +14,7 @@
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/diagnosis.hpp"
@@ -67,15 +68,15 @@ inline std::vector<Reentry> reentries(const Workings& workings,
     const Sheet& sheet = workings.stack.sheets[sheets[i]];
     Reentry& way = result[i];
     way.sheet = sheet.id;
-    way.climb.fixed_minutes = after_minutes + workings.job.rules.change_minutes;
+    way.climb.fixed_minutes = with_change(after_minutes, workings.job.rules);
     way.climb.minutes_per_um = sanding_minutes(workings, sheets[i], zone, 1.0);
     way.climb.above_um = after_um;
     if (workings.reach_um[sheets[i]]) way.climb.reach_um = *workings.reach_um[sheets[i]];
     if (kind == MarkKind::wave && tool_of(sheet)) way.climb.reach_um = 0;
     if (i == 0) break;
     way.removal_um = workings.work[sheets[i - 1]][zone].scratch_um * workings.job.rules.overcut;
-    after_minutes += sanding_minutes(workings, sheets[i], zone, way.removal_um) +
-                     workings.job.rules.change_minutes;
+    after_minutes +=
+        with_change(sanding_minutes(workings, sheets[i], zone, way.removal_um), workings.job.rules);
     after_um += way.removal_um;
   }
   return result;
@@ -103,8 +104,7 @@ inline double round_minutes(const Workings& workings, const std::vector<Layer>& 
   double minutes = inspection_table[0].round_minutes.value;
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     const double off_um = i == 0 ? layers.front().removal_um : ways[i].removal_um;
-    minutes +=
-        sanding_minutes(workings, sheets[i], zone, off_um) + workings.job.rules.change_minutes;
+    minutes += with_change(sanding_minutes(workings, sheets[i], zone, off_um), workings.job.rules);
   }
   return minutes;
 }

@@ -11,6 +11,7 @@
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/knobs.hpp"
+#include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/work/draw.hpp"
 #include "levigate/risk/work/pace.hpp"
@@ -24,7 +25,7 @@ struct PacedMinutes {
   std::vector<double> sanding;  ///< of each step [min]
 
   double operator()(std::size_t step, const std::vector<Effort>&, const Rules& rules) const {
-    return sanding[step] + rules.change_minutes;
+    return with_change(sanding[step], rules);
   }
 };
 

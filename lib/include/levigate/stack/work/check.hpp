@@ -26,7 +26,7 @@ namespace levigate::inline v0 {
 
 LEVIGATE_WORK std::vector<Bridge> bridges(double coarse_um, double fine_um, const StepRule& rule) {
   std::vector<Bridge> result;
-  for (const System system : {System::fepa_p, System::cami, System::jis, System::micron}) {
+  for (const System system : coated_systems) {
     const auto grades = bridge(coarse_um, fine_um, system, rule.min_ratio, rule.max_ratio);
     if (!grades || grades->empty()) continue;
     Bridge& one = result.emplace_back(Bridge{system, {}});

@@ -3,10 +3,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "levigate/choices.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/stack/finding.hpp"
@@ -28,11 +30,12 @@ inline std::string_view severity_word(Severity severity) {
 
 /// One paragraph each, errors first.
 inline void say_findings(Page& page, const std::vector<Finding>& findings) {
-  for (const Severity severity : {Severity::error, Severity::warning, Severity::note}) {
+  const auto& severities = choices<Severity>;  // the most serious last
+  std::for_each(severities.rbegin(), severities.rend(), [&](Severity severity) {
     for (const Finding& finding : findings) {
       if (finding.severity == severity) page.say(severity_word(severity), sentence(finding) + ".");
     }
-  }
+  });
 }
 
 inline std::string grade_line(const Grade& grade) {

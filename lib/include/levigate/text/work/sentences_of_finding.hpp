@@ -64,7 +64,6 @@ class FindingText {
                size_text(value("fine_tail_um")) + ". Stray grain of " + labelled(first) +
                " reaches " + size_text(value("coarse_tail_um")) +
                ". The finer sheet can scratch deeper than the coarser one";
-      case FindingKind::target_out_of_reach: return "No sheet meets the target";
       case FindingKind::paper_short:
         return figure(finding_.numbers, "sheets_needed")
                    ? sized(first) + " needs " + told("sheets_needed", 2) +

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/choices.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/reliance.hpp"
@@ -26,8 +27,8 @@ inline std::string basis_text(Basis basis) {
 
 /// Grades of the plan whose size was not read in a standard, by what it rests on instead.
 inline void say_size_bases(Page& page, const Plan& plan) {
-  for (const Basis basis : {Basis::published_table, Basis::common_practice, Basis::from_memory,
-                            Basis::extrapolated, Basis::assumption, Basis::user}) {
+  for (const Basis basis : choices<Basis>) {
+    if (basis == Basis::standard || basis == Basis::computed) continue;
     std::vector<std::string> labels;
     for (const Step& step : plan.steps) {
       if (step.size_basis == basis) labels.push_back(step.label);

@@ -87,7 +87,7 @@ TEST(ReadDescribed, TellsEveryFaultOfAJobAtOnce) {
           "/zones/1/film/coats/0/thinner 10", "/zones/1/film/coats/1 10", "/zones/1/film 10",
           "/zones/1/film/recoat_window_h 10", "/zones/1/start/scratched_by 12",
           "/zones/2/levelled 13", "/target/size_um 15", "/target/grade 15", "/rules/overcut 16",
-          "/rules/min_ratio 16", "/prefer 17", "/zones/0 7", "/zones/2/edge_of 13"));
+          "/rules 16", "/prefer 17", "/zones/0 7", "/zones/2/edge_of 13"));
 }
 
 TEST(ReadDescribed, TellsEveryFaultOfAStackAtOnce) {

@@ -64,7 +64,7 @@ class FaultWalk {
     } catch (const Error& error) {
       for (const Fault& fault : error.faults()) {
         const bool known = std::any_of(members.begin(), members.end(), [&](const Fault& member) {
-          return speaks_of(fault, member.quantity);
+          return member.value && speaks_of(fault, member.quantity);
         });
         if (!known && (sound || fault.code != ErrorCode::out_of_range)) faults.push_back(fault);
       }
@@ -94,8 +94,8 @@ class FaultWalk {
   /// Whether a fault is about the number of that name.
   static bool speaks_of(const Fault& fault, const std::string& quantity) {
     const auto& others = fault.contradicts;
-    return !quantity.empty() && (fault.quantity == quantity ||
-                                 std::find(others.begin(), others.end(), quantity) != others.end());
+    return fault.quantity == quantity ||
+           std::find(others.begin(), others.end(), quantity) != others.end();
   }
 
   void held(const Member& member, const Kind& kind, const void* at, const std::string& name,

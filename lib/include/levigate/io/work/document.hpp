@@ -2,11 +2,9 @@
 #pragma once
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
-#include <iterator>
 #include <limits>
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -123,12 +121,6 @@ class Node {
     if (!value_->is_object()) fail_type(wanted);
   }
 
-  /// An object with these keys and no other. `wanted` says what may stand here.
-  void require_keys(std::span<const std::string_view> keys,
-                    std::string_view wanted = "an object") const {
-    require_object(wanted);
-    for (const std::string& key : unknown_keys(keys)) fail_unknown(key, keys);
-  }
   std::vector<std::string> unknown_keys(std::span<const std::string_view> keys) const {
     std::vector<std::string> result;
     for (const auto& [key, value] : value_->items()) {
@@ -199,6 +191,7 @@ class Node {
   /// A fault of this value with its place: the one it names itself, else the member of its quantity, where this object has
   /// it, else this value.
   Fault placed(Fault fault) const {
+    if (fault.line > 0) return fault;  // it has its place
     const bool label =
         fault.code == ErrorCode::ambiguous_label || fault.code == ErrorCode::unknown_grade;
     for (char& c : fault.message) {
@@ -229,16 +222,6 @@ class Node {
     return static_cast<std::int64_t>(read);
   }
 
-  /// A whole number in a range.
-  int whole(int low, int high, std::string_view quantity) const {
-    const double read = number();
-    placed([&] { require_range(read, low, high, quantity, "", pointer_); });
-    if (read != static_cast<int>(read)) {
-      fail(std::string(quantity) + " = " + number_text(read) + " is not a whole number");
-    }
-    return static_cast<int>(read);
-  }
-
  private:
   Node(const Document& document, const OrderedJson& value, std::string pointer)
       : document_(&document), value_(&value), pointer_(std::move(pointer)) {}
@@ -260,14 +243,6 @@ class Node {
   const OrderedJson* value_;
   std::string pointer_;
 };
-
-/// One of these, by its text.
-template <typename Kind, std::size_t count>
-Kind kind_in(const Node& node, const std::array<Kind, count>& all, std::string_view what) {
-  std::string_view known[count];
-  std::transform(std::begin(all), std::end(all), known, [](Kind kind) { return to_string(kind); });
-  return all[node.one_of(known, what)];
-}
 
 }  // namespace detail
 

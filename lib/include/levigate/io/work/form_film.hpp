@@ -237,23 +237,21 @@ inline bool of_wet_film(std::string_view member) {
   return member == "wet_um" || member == "volume_solids" || member == "thinner";
 }
 
+inline bool may_lack_wet_film(const Node* node, std::string_view member) {
+  return of_wet_film(member) && (!node || node->has("dry_um"));
+}
+
+inline void settle_coat(DescribedReader& reader, const Node& node, void*) {
+  if (!node.has("dry_um")) return;
+  for (const Member& member : description_of<Coat>().members) {
+    if (!of_wet_film(member.name) || !node.has(member.name)) continue;
+    reader.attempt(
+        [&] { node.at(member.name).fail(std::string(member.name) + " does not go with dry_um"); });
+  }
+}
+
 inline FileForm coat_form() {
-  return {
-      .of = &description_of<Coat>(),
-      .may =
-          [](const Node* node, std::string_view member) {
-            return of_wet_film(member) && (!node || node->has("dry_um"));
-          },
-      .settle =
-          [](DescribedReader& reader, const Node& node, void*) {
-            for (const Member& member : description_of<Coat>().members) {
-              if (!node.has("dry_um") || !of_wet_film(member.name) || !node.has(member.name))
-                continue;
-              reader.attempt([&] {
-                node.at(member.name).fail(std::string(member.name) + " does not go with dry_um");
-              });
-            }
-          }};
+  return {.of = &description_of<Coat>(), .may = may_lack_wet_film, .settle = settle_coat};
 }
 
 /// The difference of two readings is uncertain by what the gauge adds to each by its share; an offset that both have cancels.
@@ -268,19 +266,20 @@ inline void take_height(const Node& node, const DefectReadings& keys, Defect& de
   });
 }
 
+/// What a job may leave out of a defect; a result has all of it.
+inline bool may_lack(const Node*, std::string_view member) {
+  return member == "height_um" || member == "length_mm" || member == "count";
+}
+
+inline void settle_defect(DescribedReader& reader, const Node& node, void* value) {
+  Defect& defect = as<Defect>(value);
+  if (!node.has("length_mm")) defect.length_mm = defect.width_mm;
+  if (node.has("height_um") == node.has("readings") && !reader.misspelt())
+    node.fail("one is wanted of height_um and readings");
+}
+
 inline FileForm defect_form() {
-  return {.of = &description_of<Defect>(),
-          .may =
-              [](const Node*, std::string_view member) {
-                return member == "height_um" || member == "length_mm" || member == "count";
-              },
-          .settle =
-              [](DescribedReader& reader, const Node& node, void* value) {
-                Defect& defect = as<Defect>(value);
-                if (!node.has("length_mm")) defect.length_mm = defect.width_mm;
-                if (node.has("height_um") == node.has("readings") && !reader.misspelt())
-                  node.fail("one is wanted of height_um and readings");
-              }};
+  return {.of = &description_of<Defect>(), .may = may_lack, .settle = settle_defect};
 }
 
 }  // namespace detail

@@ -292,21 +292,21 @@ inline void settle_zones(DescribedReader& reader, const Node& node, void* value)
   }
 }
 
+/// A target is written as what was given: a grade by its label, a sheen by its name.
+inline bool hides_numbers(const void* value, std::string_view member) {
+  const Target& target = as<Target>(value);
+  return is_sheen(target) || (member == "size_um" && !target.label.empty());
+}
+
+inline bool hides_levelled(const void* value, std::string_view member) {
+  return member == "levelled" && as<Zone>(value).edge;
+}
+
 inline std::vector<FileForm> job_type_forms() {
   return {{.of = &description_of<Job>(), .settle = settle_zones},
           {.of = &description_of<StartTold>(), .one_key = true},
-          {.of = &description_of<Target>(),
-           .one_key = true,
-           .hides =
-               [](const void* value, std::string_view member) {
-                 const bool sheen = is_sheen(as<Target>(value));
-                 return member == "gloss_gu" ? sheen : sheen || !as<Target>(value).label.empty();
-               }},
-          {.of = &description_of<Zone>(),
-           .hides =
-               [](const void* value, std::string_view member) {
-                 return member == "levelled" && as<Zone>(value).edge.has_value();
-               }},
+          {.of = &description_of<Target>(), .one_key = true, .hides = hides_numbers},
+          {.of = &description_of<Zone>(), .hides = hides_levelled},
           {.of = &description_of<HardnessPoint>(), .pair = "a point is a pair, hours and MPa"}};
 }
 

@@ -83,18 +83,17 @@ inline SheetTool tool_keys(const Sheet& sheet) {
   return keys;
 }
 
+inline bool told_by_compound(const Node* node, std::string_view member) {
+  const bool told = member == "backing" || member == "width_mm" || member == "height_mm";
+  return told && (!node || node->has("compound"));
+}
+
+inline bool hides_size(const void* sheet, std::string_view member) {
+  return member == "size_um" && polish_of(as<Sheet>(sheet));
+}
+
 inline FileForm sheet_form() {
-  return {.of = &description_of<Sheet>(),
-          .may =
-              [](const Node* node, std::string_view member) {
-                const bool told =
-                    member == "backing" || member == "width_mm" || member == "height_mm";
-                return told && (!node || node->has("compound"));
-              },
-          .hides =
-              [](const void* sheet, std::string_view member) {
-                return member == "size_um" && polish_of(as<Sheet>(sheet));
-              }};
+  return {.of = &description_of<Sheet>(), .may = told_by_compound, .hides = hides_size};
 }
 
 }  // namespace detail

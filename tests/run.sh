@@ -6,14 +6,17 @@ cd "$(dirname "$0")/.."
 . examples/setup.sh
 export PYTHONDONTWRITEBYTECODE=1 HYPOTHESIS_STORAGE_DIRECTORY="$PWD/.build/hypothesis"
 
-need g++ clang-14 libclang-rt-14-dev clang-format-14 cmake ninja-build \
+need g++ clang-14 lld-14 libclang-rt-14-dev clang-format-14 cmake ninja-build \
   libgtest-dev libgmock-dev libfmt-dev nlohmann-json3-dev
-make_venv
-if ! cmp -s tests/requirements.txt "$venv/requirements.txt"; then
-  say "Installing what the Python tests need"
+
+python_tools() {
+  make_venv
+  cmp -s tests/requirements.txt "$venv/requirements.txt" && return
   "$venv/bin/pip" install -q -r tests/requirements.txt
   cp tests/requirements.txt "$venv"
-fi
+}
+python_tools &  # waits for the network, so C++ is built meanwhile
+python_tools=$!
 
 # attempt COMMAND...: a check; the others run also where it fails.
 failed=
@@ -24,9 +27,6 @@ attempt() {
 
 say "Formatting"
 attempt find lib bindings examples tests -name '*.[ch]pp' -exec clang-format-14 --dry-run --Werror {} +
-
-say "Generated tables are those of data/"
-attempt "$venv/bin/python" data/generate.py --check
 
 # build_and_test NAME CMAKE_ARGUMENT...
 build_and_test() {
@@ -41,25 +41,31 @@ build_and_test() {
 
 # The sanitizers with clang and without optimisation: anything else takes three times as long to compile.
 build_and_test clang-sanitized -DCMAKE_CXX_COMPILER=clang++-14 -DLEVIGATE_BUILD_BINDINGS=OFF \
-  -DLEVIGATE_BUILD_EXAMPLES=OFF \
-  -DCMAKE_CXX_FLAGS='-O0 -g1 -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all'
-# What hangs on arithmetic, optimised by the other compiler; it also compiles each header alone, and the module.
+  -DLEVIGATE_CONSUMERS=find_package '-DCMAKE_EXE_LINKER_FLAGS=-fuse-ld=lld -no-pie' \
+  -DCMAKE_CXX_FLAGS='-O0 -g1 -fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all -DLEVIGATE_TEST_SHARE=10'
+wait $python_tools
+strict='-Wall -Wextra -Wconversion -Wshadow -Wpedantic -Werror'
+say "Installing the Python module"
+"$venv/bin/pip" install -q ./bindings --config-settings=build-dir="$PWD/.build/module" \
+  --config-settings=cmake.define.CMAKE_CXX_FLAGS="$strict"
+
+# What hangs on arithmetic, by the other compiler and with the library of the module, which is optimised.
 build_and_test gcc -DCMAKE_CXX_COMPILER=g++ -DCMAKE_CXX_FLAGS=-O2 -DLEVIGATE_BUILD_BINDINGS=OFF \
-  '-DLEVIGATE_TEST_KINDS=reference;property'
+  -DLEVIGATE_BUILD_EXAMPLES=OFF -DLEVIGATE_CONSUMERS=subdirectory '-DLEVIGATE_TEST_KINDS=reference;property' \
+  -DLEVIGATE_COMPILED_AT="$PWD/.build/module/lib/liblevigate.a"
+
+say "Compiling every header alone"
+attempt cmake --build .build/gcc --target headers_alone
+
+say "Generated tables are those of data/"
+attempt "$venv/bin/python" data/generate.py --check
 
 say "Schemas are those of the descriptions"
 .build/gcc/tests/descriptions >.build/descriptions.json
 attempt "$venv/bin/python" data/schemas.py --check <.build/descriptions.json
 
-say "Compiling every header alone"
-attempt cmake --build .build/gcc --target all_verify_interface_header_sets
-
-strict='-Wall -Wextra -Wconversion -Wshadow -Wpedantic -Werror'
-say "Installing the Python module"
-"$venv/bin/pip" install -q ./bindings --config-settings=cmake.define.CMAKE_CXX_FLAGS="$strict"
-
 say "Testing the Python module and the repository"
-attempt "$venv/bin/python" -m pytest -n "$(nproc)" --dist loadfile
+attempt "$venv/bin/python" -m pytest -n "$(nproc)" --dist loadfile --no-loadscope-reorder
 
 if [ -n "$failed" ]; then
   say "Failed:$failed"

@@ -7,6 +7,14 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 
+# These take longest. They come first, so that the last of them does not keep one of two processes waiting.
+LONGEST = ["test_recover.py", "test_journal.py", "test_learn.py", "test_high_precision.py", "test_package.py"]
+
+
+def pytest_collection_modifyitems(items):
+    places = {name: place for place, name in enumerate(LONGEST)}
+    items.sort(key=lambda item: places.get(item.path.name, len(LONGEST)))
+
 
 @pytest.fixture(scope="session")
 def demo_dir():

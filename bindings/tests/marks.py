@@ -5,6 +5,7 @@ step, and the assumptions of data/profiles/inspection.json. Each scratch is draw
 made in, and worn by what came off after it.
 """
 
+import functools
 import json
 from dataclasses import dataclass
 from pathlib import Path
@@ -15,6 +16,7 @@ import numpy as np
 PROFILES = Path(__file__).resolve().parents[2] / "data" / "profiles"
 
 
+@functools.cache
 def profiles_of(kind):
     """The profiles of a kind in their order: of one file, or of a folder with a file each."""
     folder = PROFILES / kind

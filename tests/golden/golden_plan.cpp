@@ -11,7 +11,8 @@
 #include <string>
 #include <vector>
 
-#include "levigate/io/json.hpp"
+#include "levigate/io/read.hpp"
+#include "levigate/plan/plan.hpp"
 
 namespace {
 

@@ -179,6 +179,48 @@ def test_no_work_includes_a_definition(name):
     assert [work for work in included_work(text_of(name)) if work in DEFINITIONS] == []
 
 
+def taken_in_too_early(first, texts):
+    """(work, header) of each that a light header brings in while that header, which it includes, is still at its
+    own includes: it stands before what it needs. `first` is the first header of a file."""
+    state, found = {}, []
+
+    def take_in(name, by):
+        if name in state:
+            if state[name] == "at its includes":
+                found.append((by, name))
+            return
+        state[name] = "at its includes"
+        head, _, brought_in = texts[name].partition("#ifndef LEVIGATE_COMPILED\n#include")
+        for part, after in ((head, "said"), ("#include" + brought_in, "done")):
+            for target in re.findall(r'^#include "levigate/([^"]+)"', part, re.MULTILINE):
+                take_in(target, name)
+            state[name] = after
+
+    take_in(first, None)
+    return found
+
+
+# Each declares what it needs of the other.
+ROUND_ABOUT = [("recover/work/go_back.hpp", "recover/work/way_back.hpp")]
+
+
+def test_work_comes_in_after_what_it_needs():
+    texts = {name: text_of(name) for name in NAMES}
+    # A definition that comes first opens with its light header, whose last lines bring nothing more in.
+    firsts = [name for name in NAMES if name not in DEFINITIONS]
+    assert sorted({pair for first in firsts for pair in taken_in_too_early(first, texts)}) == ROUND_ABOUT
+
+
+def test_work_that_comes_in_too_early_is_seen():
+    texts = {
+        "a.hpp": '#include "levigate/b.hpp"\n',
+        "b.hpp": '#ifndef LEVIGATE_COMPILED\n#include "levigate/work/b.hpp"\n#endif\n',
+        "work/b.hpp": '#include "levigate/b.hpp"\n#include "levigate/a.hpp"\n',
+    }
+    assert taken_in_too_early("a.hpp", texts) == [("work/b.hpp", "a.hpp")]
+    assert taken_in_too_early("b.hpp", texts) == []
+
+
 def test_the_library_compiles_each_definition_once():
     sources = sorted((INCLUDE.parent / "src").glob("*.cpp"))
     compiled = [work for source in sources for work in included_work(source.read_text())]

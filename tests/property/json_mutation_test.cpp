@@ -1,6 +1,7 @@
 // The demo files with a few bytes changed: whatever it is, it reads or is refused by one of our errors.
 #include <random>
 
+#include "property/random.hpp"
 #include "unit/io/json_workshop.hpp"
 
 namespace {
@@ -42,7 +43,8 @@ class Mutator {
 };
 
 template <typename Read>
-void expect_read_or_refused(Read read, const std::string& text, unsigned seed, int rounds) {
+void expect_read_or_refused(Read read, const std::string& text, unsigned seed, int all_rounds) {
+  const int rounds = random_numbers::share_of(all_rounds);
   Mutator mutated(seed);
   int taken = 0;
   for (int i = 0; i < rounds; ++i) {
@@ -60,7 +62,8 @@ void expect_read_or_refused(Read read, const std::string& text, unsigned seed, i
           << error.what();
     }
   }
-  EXPECT_GT(taken, rounds / 100);  // else the mutations are too coarse to test anything
+  EXPECT_GT(taken, random_numbers::least_of(
+                       all_rounds / 100));  // else the mutations are too coarse to test anything
   EXPECT_LT(taken, rounds);
 }
 

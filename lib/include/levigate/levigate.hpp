@@ -60,6 +60,7 @@
 #include "levigate/recover/need.hpp"
 #include "levigate/recover/policy.hpp"
 #include "levigate/recover/present.hpp"
+#include "levigate/recover/way_back.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/progress.hpp"
 #include "levigate/risk/share.hpp"

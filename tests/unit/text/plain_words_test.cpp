@@ -13,7 +13,7 @@
 #include "levigate/journal/report.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/wheel/caution.hpp"

@@ -12,7 +12,7 @@
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/report.hpp"
 #include "levigate/plan/why.hpp"
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/wheel/finding.hpp"
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 
 namespace levigate::inline v0 {
 

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 
 namespace levigate::inline v0 {
 

@@ -18,7 +18,7 @@
 #include "levigate/journal/learned.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/stack/stack.hpp"
 

@@ -10,7 +10,7 @@
 #include "levigate/io/work/locate.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/recover/diagnosis.hpp"
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/take_down.hpp"
 #include "levigate/text/sentences.hpp"

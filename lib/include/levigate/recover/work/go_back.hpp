@@ -18,10 +18,6 @@
 
 namespace levigate::inline v0 {
 
-// way_back.hpp defines it, which may be what brought this file in.
-inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& done,
-                       const Mark& mark, const std::map<std::string, Film>& films);
-
 LEVIGATE_WORK WayBack go_back(const Job& job, const Stack& stack, const std::vector<DoneStep>& done,
                               const Mark& mark) {
   return go_back(workings(job, stack), done, mark, {});

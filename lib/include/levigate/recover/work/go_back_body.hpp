@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 
 #include "levigate/film/film.hpp"
 #include "levigate/plan/caution.hpp"

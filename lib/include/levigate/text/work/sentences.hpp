@@ -14,7 +14,7 @@
 #include "levigate/journal/report.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/recover/diagnosis.hpp"
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/take_down.hpp"

@@ -8,9 +8,9 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/fact.hpp"
 #include "levigate/recover/diagnosis.hpp"
-#include "levigate/recover/go_back.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/need.hpp"
+#include "levigate/recover/way_back.hpp"
 #include "levigate/text/work/facts.hpp"
 
 namespace levigate::inline v0 {

@@ -14,7 +14,7 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/recover/diagnosis.hpp"
-#include "levigate/recover/go_back.hpp"
+#include "levigate/recover/way_back.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/facts.hpp"
 #include "levigate/text/work/page.hpp"

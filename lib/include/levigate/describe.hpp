@@ -80,44 +80,27 @@ struct Member {
 
   void* in_mutable(void* owner) const { return const_cast<void*>(in(owner)); }
 
-  // What a description says of a member beside its name, range and meaning.
-  constexpr Member optional() const { return with(&Member::may); }
-  constexpr Member not_empty() const { return with(&Member::filled); }
-  constexpr Member unwritten() const {
+  /// The same with another value of one of these. Before its uses, as clang 14 wants it in constants.
+  template <typename Field>
+  constexpr Member with(Field Member::*field, Field value) const {
     Member changed = *this;
-    changed.held = false;
-    return changed;
-  }
-  constexpr Member flat() const { return with(&Member::spread); }
-  constexpr Member left_out_as_made() const { return optional().with(&Member::lean); }
-  constexpr Member in_unit(std::string_view other) const {
-    Member changed = *this;
-    changed.unit = other;
-    return changed;
-  }
-  constexpr Member with_infinity(std::string_view text) const {
-    Member changed = *this;
-    changed.infinite = text;
-    return changed;
-  }
-  constexpr Member with_none(std::string_view text) const {
-    Member changed = *this;
-    changed.none = text;
-    return changed;
-  }
-  /// With a kind of its own, as where a file names the members of its type differently: see kind_with.
-  constexpr Member as(const Kind& other) const {
-    Member changed = *this;
-    changed.kind = &other;
+    changed.*field = value;
     return changed;
   }
 
- private:
-  constexpr Member with(bool Member::*flag) const {
-    Member changed = *this;
-    changed.*flag = true;
-    return changed;
+  // What a description says of a member beside its name, range and meaning.
+  constexpr Member optional() const { return with(&Member::may, true); }
+  constexpr Member not_empty() const { return with(&Member::filled, true); }
+  constexpr Member unwritten() const { return with(&Member::held, false); }
+  constexpr Member flat() const { return with(&Member::spread, true); }
+  constexpr Member left_out_as_made() const { return optional().with(&Member::lean, true); }
+  constexpr Member in_unit(std::string_view other) const { return with(&Member::unit, other); }
+  constexpr Member with_infinity(std::string_view text) const {
+    return with(&Member::infinite, text);
   }
+  constexpr Member with_none(std::string_view text) const { return with(&Member::none, text); }
+  /// With a kind of its own, as where a file names the members of its type differently: see kind_with.
+  constexpr Member as(const Kind& other) const { return with(&Member::kind, &other); }
 };
 
 /// What a type of value is made of.

@@ -6,6 +6,7 @@
 #include "levigate/bench/bench.hpp"
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
+#include "levigate/description.hpp"
 #include "levigate/error.hpp"
 #include "levigate/fact.hpp"
 #include "levigate/faults.hpp"

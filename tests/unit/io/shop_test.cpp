@@ -129,22 +129,22 @@ TEST(ShopReport, SaysHowMuchSlowerFromHowManySteps) {
   const std::vector<LearnedLine> lines = report(shop);
   ASSERT_EQ(lines.size(), 4U);
   EXPECT_EQ(sentence(lines[0]),
-            "Whatever the paper, you are 2.3 times slower than the profiles say, 1.9 to 2.8, from "
-            "35 steps.");
+            "Over all papers you are 2.3 times slower than the profiles say. The range is 1.9 to "
+            "2.8, from 35 steps.");
   EXPECT_NEAR(lines[0].low, std::exp(std::log(2.3) - 0.5 * std::log(2.8 / 1.9)), 1e-12);
   EXPECT_NEAR(lines[1].value, 1, 1e-12);
   EXPECT_LT(lines[1].low, 1);
   EXPECT_THAT(sentence(lines[1]), testing::StartsWith("With film on shellac you are 1.0 times"));
   EXPECT_EQ(sentence(lines[2]),
-            "Scratches of film on shellac are 1.3 times as deep as computed, 1.1 to 1.5, from 6 "
-            "readings.");
+            "Scratches of film on shellac are 1.3 times as deep as computed. The range is 1.1 to "
+            "1.5, from 6 readings.");
   EXPECT_EQ(sentence(lines[3]),
-            "Films of shellac differ by -4.2 um from what their coats say, -7.0 to -1.4, from 3 "
-            "films.");
+            "Films of shellac differ by -4.2 um from what their coats say. The range is -7.0 to "
+            "-1.4, from 3 films.");
   shop.person = between(2, 1.6, 2.5, 1);
   EXPECT_EQ(sentence(report(shop)[0]),
-            "Whatever the paper, you are 2.0 times quicker than the profiles say, 1.6 to 2.5, from "
-            "1 step.");
+            "Over all papers you are 2.0 times quicker than the profiles say. The range is 1.6 to "
+            "2.5, from 1 step.");
 }
 
 }  // namespace

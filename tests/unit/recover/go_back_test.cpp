@@ -96,10 +96,10 @@ TEST(Mark, IsRefusedWhereItContradictsItself) {
   EXPECT_THAT(text_of(mark), HasSubstr("direction_deg = 200 deg"));
   mark = seen(MarkKind::scratch);
   mark.count = 3;
-  EXPECT_THAT(text_of(mark), HasSubstr("no cluster"));
+  EXPECT_THAT(text_of(mark), HasSubstr("not a cluster"));
   mark = seen(MarkKind::scratch);
   mark.height_um = 3;
-  EXPECT_THAT(text_of(mark), HasSubstr("no wave"));
+  EXPECT_THAT(text_of(mark), HasSubstr("not a wave"));
   mark = seen(MarkKind::scratch);
   mark.zone = "";
   EXPECT_THAT(text_of(mark), HasSubstr("zone is empty"));

@@ -31,10 +31,9 @@ TEST(Check, Cami600AfterP800IsFinerNotCoarser) {
   stack.sheets = {paper("a", "P800"), paper("b", "CAMI 600")};
   const std::vector<Finding> findings = check(stack);
   ASSERT_EQ(count(findings, FindingKind::misleading_numbers), 1);
-  EXPECT_THAT(
-      sentence(*find(findings, FindingKind::misleading_numbers)),
-      HasSubstr(
-          "b (CAMI 600, 16.0 um) is finer than a (P800, 21.8 um) though its number is lower"));
+  EXPECT_THAT(sentence(*find(findings, FindingKind::misleading_numbers)),
+              HasSubstr("b (CAMI 600, 16.0 um) is finer than a (P800, 21.8 um). The finer one has "
+                        "the lower number"));
   EXPECT_EQ(find(findings, FindingKind::gap), nullptr);
 }
 

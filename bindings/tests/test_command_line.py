@@ -66,7 +66,7 @@ def test_plan_out_without_matplotlib(levigate_command, tmp_path):
 
 def test_draws_and_seed_are_the_librarys(levigate_command):
     help_text = " ".join(levigate_command("plan", "--help").stdout.split())
-    assert f"(default: {levigate.DRAWS}; 0 leaves it out)" in help_text
+    assert f"(default: {levigate.DRAWS}; 0 for none)" in help_text
     assert f"(default: {levigate.SEED})" in help_text
     for given, name in ((levigate.DRAWS, "draws"), (levigate.SEED, "seed")):
         assert re.search(rf"\b{name}: [^,]+ = {given},", levigate.simulate.__doc__)

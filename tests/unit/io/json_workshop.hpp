@@ -15,7 +15,7 @@ namespace json_workshop {
 using namespace levigate;
 
 inline std::string demo_text(const std::string& name) {
-  return read_file(std::string(LEVIGATE_DATA_DIR) + "/demo/" + name);
+  return read_file(LEVIGATE_DATA_DIR "/demo/" + name);
 }
 
 /// The text with `from`, which it must hold, replaced where it first stands.

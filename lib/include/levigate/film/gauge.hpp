@@ -28,6 +28,16 @@ inline constexpr auto described<Value> =
 /// Throws: BadInput where there is none, naming the nearest.
 Gauge gauge_named(std::string_view name);
 
+namespace detail {
+
+/// Throws: OutOfRange where a number of a gauge is outside its range, or NaN
+inline void require_gauge(const Gauge& gauge, std::string_view where) {
+  require_range(gauge.fixed_um, 0.0, 1e3, "fixed_um", "um", where);
+  require_range(gauge.share, 0.0, 1.0, "share", "", where);
+}
+
+}  // namespace detail
+
 /// Standard uncertainty of a thickness that comes from the gauge's accuracy, taken as the half-width of
 /// an even distribution.
 ///
@@ -43,8 +53,7 @@ Gauge gauge_named(std::string_view name);
 inline double uncertainty_um(const Gauge& gauge, double mean_um) {
   if (detail::any_nan(gauge.fixed_um, gauge.share, mean_um)) return std::nan("");
   constexpr auto where = "uncertainty_um";
-  detail::require_range(gauge.fixed_um, 0.0, 1e3, "fixed_um", "um", where);
-  detail::require_range(gauge.share, 0.0, 1.0, "share", "", where);
+  detail::require_gauge(gauge, where);
   detail::require_range(mean_um, 0.0, 2e4, "mean_um", "um", where);
   return (gauge.fixed_um + gauge.share * mean_um) / std::sqrt(3.0);
 }
@@ -61,8 +70,7 @@ inline double uncertainty_um(const Gauge& gauge, double mean_um) {
 /// Source:    that of film_from_readings(), uncertainty_um()
 inline Film film_from_gauge(std::span<const double> readings_um, const Gauge& gauge) {
   Film film = film_from_readings(readings_um);
-  detail::require_range(gauge.fixed_um, 0.0, 1e3, "fixed_um", "um", "film_from_gauge");
-  detail::require_range(gauge.share, 0.0, 1.0, "share", "", "film_from_gauge");
+  detail::require_gauge(gauge, "film_from_gauge");
   film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_um(gauge, film.mean_um));
   return film;
 }
@@ -87,8 +95,7 @@ inline Film film_from_reading(double reading_um, double sd_um, double sd_se_um,
   detail::require_range(reading_um, 0.0, 2e4, "reading_um", "um", where);
   detail::require_range(sd_um, 0.0, 2e4, "sd_um", "um", where);
   detail::require_range(sd_se_um, 0.0, 2e4, "sd_se_um", "um", where);
-  detail::require_range(gauge.fixed_um, 0.0, 1e3, "fixed_um", "um", where);
-  detail::require_range(gauge.share, 0.0, 1.0, "share", "", where);
+  detail::require_gauge(gauge, where);
   return {reading_um, sd_um, std::hypot(sd_um, sd_se_um, uncertainty_um(gauge, reading_um)),
           sd_se_um, 1};
 }

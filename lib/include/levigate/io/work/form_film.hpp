@@ -12,6 +12,7 @@
 #include "levigate/film/film.hpp"
 #include "levigate/film/gauge.hpp"
 #include "levigate/film/rounds.hpp"
+#include "levigate/film/work/above.hpp"
 #include "levigate/io/work/document.hpp"
 #include "levigate/io/work/file_keys.hpp"
 #include "levigate/io/work/form.hpp"
@@ -137,11 +138,6 @@ inline double below_last_um(const std::vector<Round>& all) {
   return below_um;
 }
 
-/// Coats are known as well as a film that is worked out from a wet comb.
-inline double uncertainty_of_coats_um(double film_um) {
-  return uncertainty_um(gauge_named("wet comb"), film_um);
-}
-
 inline LaidFilm laid(const FilmOfCoats& told, const Node&) {
   const std::vector<Round> all = rounds(told.coats, told.recoat_window_h);
   return {film_of_last_round(all, told.sd_um, uncertainty_of_coats_um(all.back().dry_um)),
@@ -152,14 +148,12 @@ inline LaidFilm laid(const FilmOfCoats& told, const Node&) {
 inline LaidFilm laid(const FilmOfCoatsRead& told, const Node& node) {
   const std::vector<Round> all = rounds(told.coats, told.recoat_window_h);
   const double below_um = below_last_um(all);
-  Film film = film_from_gauge(told.readings_um, told.gauge.value_or(Gauge{}));
+  const Film read = film_from_gauge(told.readings_um, told.gauge.value_or(Gauge{}));
   const double total_um = below_um + all.back().dry_um;
-  const Agreement agreement = agrees({total_um, 0, uncertainty_of_coats_um(total_um)}, film);
+  const Agreement agreement = agrees({total_um, 0, uncertainty_of_coats_um(total_um)}, read);
   if (agreement.contradicts) node.at("readings_um").fail("readings_um: " + sentence(agreement));
-  if (below_um > 0.0) {
-    film.mean_um = std::max(0.0, film.mean_um - below_um);
-    film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_of_coats_um(below_um));
-  }
+  Film film = above(read, below_um);
+  film.mean_um = std::max(0.0, film.mean_um);
   return {film, below_um};
 }
 
@@ -267,7 +261,7 @@ inline void take_height(const Node& node, const DefectReadings& keys, Defect& de
 }
 
 /// What a job may leave out of a defect; a result has all of it.
-inline bool may_lack(const Node*, std::string_view member) {
+inline bool may_lack_of_defect(const Node*, std::string_view member) {
   return member == "height_um" || member == "length_mm" || member == "count";
 }
 
@@ -279,7 +273,7 @@ inline void settle_defect(DescribedReader& reader, const Node& node, void* value
 }
 
 inline FileForm defect_form() {
-  return {.of = &description_of<Defect>(), .may = may_lack, .settle = settle_defect};
+  return {.of = &description_of<Defect>(), .may = may_lack_of_defect, .settle = settle_defect};
 }
 
 }  // namespace detail

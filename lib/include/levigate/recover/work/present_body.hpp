@@ -10,7 +10,7 @@
 
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
-#include "levigate/film/gauge.hpp"
+#include "levigate/film/work/above.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/effort.hpp"
@@ -27,14 +27,6 @@ namespace detail {
 inline Film lowered(Film film, double removed_um, double removed_cv) {
   film.mean_um -= removed_um;
   film.sd_um = std::hypot(film.sd_um, removed_cv * removed_um);
-  return film;
-}
-
-/// The film of the last round, of one that a gauge read through all rounds. Rounds below are known as coats are.
-inline Film above(Film film, double below_um) {
-  if (below_um == 0.0) return film;
-  film.mean_um -= below_um;
-  film.mean_se_um = std::hypot(film.mean_se_um, uncertainty_um(gauge_named("wet comb"), below_um));
   return film;
 }
 

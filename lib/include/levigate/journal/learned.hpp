@@ -36,7 +36,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::learned>("learned", "the factor").flat(),
     member<&Value::correlations>(
         "correlations", Within{-1, 1},
-        "of its logarithm with that of duty_factor and of each rate before it; empty: none")
+        "of its logarithm with that of the person and of each rate before it; empty: none")
         .left_out_as_made());
 
 /// The same of scratches, which have no correlations.
@@ -138,13 +138,15 @@ template <std::same_as<Shop> Value>
 inline constexpr auto described<Value> =
     describe<Value>(
         "Shop", "What journals taught; as it is made: the profiles' bands.",
-        member<&Value::person>("person", "the person's pace, duty_factor of a job")
+        member<&Value::person>("person", "the person's pace over the computed one")
             .optional()
             .as(kind_with<LearnedFactor, described_pace<LearnedFactor>>),
-        member<&Value::rates>("rates", "rate_factor by coating and backing; each pair once")
+        member<&Value::rates>(
+            "rates", "removal rates over the computed ones, by coating and backing; each pair once")
             .optional(),
-        member<&Value::scratches>("scratches",
-                                  "scratch_factor by coating and backing; each pair once")
+        member<&Value::scratches>(
+            "scratches",
+            "scratch depths over the computed ones, by coating and backing; each pair once")
             .optional()
             .as(kind_with<std::vector<LearnedPair>, described_scratch<LearnedPair>>),
         member<&Value::films>("films", "offsets of films by coating; each once").optional(),

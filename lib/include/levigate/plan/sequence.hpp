@@ -77,7 +77,7 @@ struct Sequence {
 template <std::same_as<Sequence> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Sequence", "The whole numbers that the search decides by.",
-    member<&Value::sheets>("sheets", "their places in the stack, from 0, coarse to fine"),
+    member<&Value::sheets>("sheets", "their places in the stack, from 0, in the order of the work"),
     member<&Value::milliseconds>("milliseconds", at_least(0), "all of it").in_unit("ms"),
     member<&Value::cost>("cost", at_least(0), "in hundredths of a cent"),
     member<&Value::depth_pm>("depth_pm", at_least(0),

@@ -163,8 +163,8 @@ inline std::vector<Sequence> front(std::vector<Sequence> sequences, bool count_s
 /// and steps together; of equals, the one first in the order of the stack. Sorted by minutes. Empty where
 /// no sequence keeps the rules.
 ///
-/// Labels are set forward through the ladder and kept while no other label of the same rung replaces them, which
-/// is exact: see detail::replaces. Complexity: steps of the ladder times the square of the labels kept at a rung.
+/// Partial sequences go forward through the ladder and are kept while no other of the same rung replaces them, which
+/// is exact: see detail::replaces. Complexity: steps of the ladder times the square of those kept at a rung.
 inline std::vector<Sequence> search(const Ladder& ladder) {
   using detail::PartialSequence;
   std::vector<std::vector<PartialSequence>> arrived(ladder.first.size());

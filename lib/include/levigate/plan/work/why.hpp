@@ -1,4 +1,4 @@
-// Finding out why there is no plan, by lifting one rule after another.
+// Finding out why there is no plan, by lifting one limit alone, then all but one.
 #pragma once
 
 #include <algorithm>
@@ -117,7 +117,7 @@ inline bool way_by_paper(const Workings& workings, const Limits& limits, Why& wh
 }  // namespace detail
 
 /// Why the rules leave no plan. Each limit is lifted alone, and the least lift that yields a plan is reported. If no single one
-/// does, each is reported with the other two lifted.
+/// does, each is reported with all others lifted.
 inline Why why_no_plan(const Workings& workings) {
   Why why;
   why.target = workings.job.target;

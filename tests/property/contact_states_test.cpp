@@ -10,6 +10,7 @@
 
 #include "levigate/surface/contact.hpp"
 
+namespace contact_states_test {
 namespace {
 
 using namespace levigate;
@@ -140,3 +141,4 @@ TEST(ContactStates, RigidDepthsHaveTheirClosedForms) {
 }
 
 }  // namespace
+}  // namespace contact_states_test

@@ -8,6 +8,7 @@
 #include "levigate/film/cut_through.hpp"
 #include "property/simulation.hpp"
 
+namespace cut_through_simulation_test {
 namespace {
 
 using namespace levigate;
@@ -84,3 +85,4 @@ TEST(CutThroughSimulation, AgreesInOneZoneToOnePercent) {
 }
 
 }  // namespace
+}  // namespace cut_through_simulation_test

@@ -4,6 +4,7 @@
 #include "property/random.hpp"
 #include "unit/io/json_workshop.hpp"
 
+namespace json_mutation_test {
 namespace {
 
 using namespace json_workshop;
@@ -90,3 +91,4 @@ TEST(JsonMutation, OfAShop) {
 }
 
 }  // namespace
+}  // namespace json_mutation_test

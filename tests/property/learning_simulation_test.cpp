@@ -14,6 +14,7 @@
 #include "levigate/risk/work/pace.hpp"
 #include "property/simulation.hpp"
 
+namespace learning_simulation_test {
 namespace {
 
 using namespace levigate;
@@ -184,3 +185,4 @@ TEST(LearningSimulation, IntervalsHoldASlowWorkerAsOftenAsTheySay) {
 }
 
 }  // namespace
+}  // namespace learning_simulation_test

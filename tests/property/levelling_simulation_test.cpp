@@ -14,6 +14,7 @@
 #include "levigate/surface/levelling.hpp"
 #include "property/simulation.hpp"
 
+namespace levelling_simulation_test {
 namespace {
 
 using namespace levigate;
@@ -223,3 +224,4 @@ TEST(LevellingSimulation, ClosedFormOverstatesPartialContact) {
 }
 
 }  // namespace
+}  // namespace levelling_simulation_test

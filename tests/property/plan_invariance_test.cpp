@@ -7,6 +7,7 @@
 #include "levigate/plan/plan.hpp"
 #include "property/random.hpp"
 
+namespace plan_invariance_test {
 namespace {
 
 using namespace levigate;
@@ -187,3 +188,4 @@ TEST(PlanInvariance, MoreNeverHurts) {
 }
 
 }  // namespace
+}  // namespace plan_invariance_test

@@ -12,6 +12,7 @@
 #include "levigate/text/sentences.hpp"
 #include "property/enumeration.hpp"
 
+namespace plan_oracle_test {
 namespace {
 
 using namespace enumeration;
@@ -250,3 +251,4 @@ TEST(PlanOracle, EqualsEnumerationWhereZonesDifferInWhereTheyStand) {
 }
 
 }  // namespace
+}  // namespace plan_oracle_test

@@ -9,6 +9,7 @@
 #include "levigate/error.hpp"
 #include "levigate/recover/policy.hpp"
 
+namespace policy_oracle_test {
 namespace {
 
 using namespace levigate;
@@ -170,3 +171,4 @@ TEST(PolicyOracle, BadNumbersAreNamed) {
 }
 
 }  // namespace
+}  // namespace policy_oracle_test

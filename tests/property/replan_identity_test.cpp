@@ -8,6 +8,7 @@
 #include "levigate/recover/present.hpp"
 #include "property/enumeration.hpp"
 
+namespace replan_identity_test {
 namespace {
 
 using namespace enumeration;
@@ -115,3 +116,4 @@ TEST(Replan, WhatRemainsIsTheRestOfThePlan) {
 }
 
 }  // namespace
+}  // namespace replan_identity_test

@@ -12,6 +12,7 @@
 #include "levigate/risk/simulate.hpp"
 #include "property/random.hpp"
 
+namespace results_read_back_test {
 namespace {
 
 using namespace levigate;
@@ -167,3 +168,4 @@ TEST(ReadBack, WaysBackAreEqual) {
 }
 
 }  // namespace
+}  // namespace results_read_back_test

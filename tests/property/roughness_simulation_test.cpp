@@ -20,6 +20,7 @@
 #include "levigate/surface/scratch.hpp"
 #include "property/simulation.hpp"
 
+namespace roughness_simulation_test {
 namespace {
 
 using namespace levigate;
@@ -304,3 +305,4 @@ TEST(RoughnessSimulation, LawHoldsForAnyContact) {
 }
 
 }  // namespace
+}  // namespace roughness_simulation_test

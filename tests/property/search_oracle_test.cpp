@@ -6,6 +6,7 @@
 
 #include "levigate/plan/work/search.hpp"
 
+namespace search_oracle_test {
 namespace {
 
 using namespace levigate;
@@ -205,3 +206,4 @@ TEST(FilmShare, ComparesExactlyWhereDoublesCannot) {
 }
 
 }  // namespace
+}  // namespace search_oracle_test

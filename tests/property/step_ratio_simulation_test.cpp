@@ -16,6 +16,7 @@
 #include "levigate/surface/scratch.hpp"
 #include "property/simulation.hpp"
 
+namespace step_ratio_simulation_test {
 namespace {
 
 using namespace levigate;
@@ -121,3 +122,4 @@ TEST(StepRatioSimulation, IsFourForTheSizeEffect) {
 }
 
 }  // namespace
+}  // namespace step_ratio_simulation_test

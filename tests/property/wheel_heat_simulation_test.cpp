@@ -10,6 +10,7 @@
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/pass.hpp"
 
+namespace wheel_heat_simulation_test {
 namespace {
 
 using namespace levigate;
@@ -123,3 +124,4 @@ TEST(WheelHeatSimulation, DefaultOfACoatIsSafeForAThinCoatOnWood) {
 }
 
 }  // namespace
+}  // namespace wheel_heat_simulation_test

@@ -22,6 +22,7 @@
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/risk/work/draw.hpp"
 
+namespace accuracy_test {
 namespace {
 
 using namespace levigate;
@@ -807,3 +808,4 @@ TEST(Accuracy, EveryStatementIsEnforced) {
 }
 
 }  // namespace
+}  // namespace accuracy_test

@@ -5,6 +5,7 @@
 #include "reference/double_entry.hpp"
 #include "reference/reference.hpp"
 
+namespace double_entry_test {
 namespace {
 
 using namespace levigate;
@@ -81,3 +82,4 @@ TEST(DoubleEntry, CompiledTablesAgree) {
 }
 
 }  // namespace
+}  // namespace double_entry_test

@@ -1,6 +1,7 @@
 // A product is rounded before it is added to, also where the machine can do both in one.
 #include <gtest/gtest.h>
 
+namespace fma_test {
 namespace {
 
 #if defined(__x86_64__)
@@ -22,3 +23,4 @@ TEST(Fma, IsNotUsed) {
 }
 
 }  // namespace
+}  // namespace fma_test

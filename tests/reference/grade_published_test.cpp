@@ -18,6 +18,7 @@
 #include "levigate/grade/row.hpp"
 #include "levigate/grade/work/tables.hpp"
 
+namespace grade_published_test {
 namespace {
 
 using namespace levigate;
@@ -226,3 +227,4 @@ TEST(GradePublished, TheExtrapolationWouldHaveFoundTheFinestPrintedGrades) {
 }
 
 }  // namespace
+}  // namespace grade_published_test

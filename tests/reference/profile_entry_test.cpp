@@ -18,6 +18,7 @@
 #include "levigate/wheel/limit_table.hpp"
 #include "levigate/wheel/wheel_table.hpp"
 
+namespace profile_entry_test {
 namespace {
 
 using namespace levigate;
@@ -370,3 +371,4 @@ TEST(ProfileEntry, Inspection) {
 }
 
 }  // namespace
+}  // namespace profile_entry_test

@@ -7,6 +7,7 @@
 #include "reference/functions.hpp"
 #include "reference/reference.hpp"
 
+namespace reference_test {
 namespace {
 
 using namespace levigate_tests;
@@ -87,3 +88,4 @@ TEST(Reference, ADifferenceIsSeen) {
 }
 
 }  // namespace
+}  // namespace reference_test

@@ -9,6 +9,7 @@
 #include "reference/functions.hpp"
 #include "reference/reference.hpp"
 
+namespace report_test {
 namespace {
 
 using namespace levigate_tests;
@@ -252,3 +253,4 @@ TEST(Report, IsWhatTheRowsGive) {
 }
 
 }  // namespace
+}  // namespace report_test

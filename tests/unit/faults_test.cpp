@@ -21,6 +21,7 @@
 #include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"
 
+namespace faults_test {
 namespace {
 
 using namespace workshop;
@@ -288,3 +289,4 @@ TEST(FaultsOfInputs, WhatIsMadeOfANumberOutOfRangeIsNoFaultOfItsOwn) {
 }
 
 }  // namespace
+}  // namespace faults_test

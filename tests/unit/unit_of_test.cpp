@@ -7,6 +7,7 @@
 #include <stdexcept>
 #include <type_traits>
 
+namespace unit_of_test {
 namespace {
 
 using namespace levigate;
@@ -40,3 +41,4 @@ TEST(UnitOf, IsToldWholeOrNotAtAll) {
 }
 
 }  // namespace
+}  // namespace unit_of_test

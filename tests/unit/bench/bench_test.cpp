@@ -13,6 +13,7 @@
 #include "levigate/recover/present.hpp"
 #include "unit/journal/learn_workshop.hpp"
 
+namespace bench_test {
 namespace {
 
 using namespace learn_workshop;
@@ -325,3 +326,4 @@ TEST(Bench, LearnsOnFromItsShop) {
 }
 
 }  // namespace
+}  // namespace bench_test

@@ -7,6 +7,7 @@
 
 #include "levigate/detail/quadrature.hpp"
 
+namespace normal_test {
 namespace {
 
 using levigate::detail::normal_density;
@@ -89,3 +90,4 @@ TEST(Quadrature, PanelsCoverTheIntervalOnce) {
 }
 
 }  // namespace
+}  // namespace normal_test

@@ -6,6 +6,7 @@
 #include "levigate/detail/normal.hpp"
 #include "levigate/detail/student.hpp"
 
+namespace student_test {
 namespace {
 
 using namespace levigate;
@@ -48,3 +49,4 @@ TEST(Student, TheQuantileIsTheInverse) {
 }
 
 }  // namespace
+}  // namespace student_test

@@ -7,6 +7,7 @@
 
 #include "levigate/film/cut_through.hpp"
 
+namespace budget_test {
 namespace {
 
 using namespace levigate;
@@ -129,3 +130,4 @@ TEST(Budget, NanInAndOutOfRange) {
 }
 
 }  // namespace
+}  // namespace budget_test

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <random>
 
+namespace cut_through_test {
 namespace {
 
 using namespace levigate;
@@ -108,3 +109,4 @@ TEST(CutThrough, NanInAndOutOfRange) {
 }
 
 }  // namespace
+}  // namespace cut_through_test

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+namespace edge_test {
 namespace {
 
 using namespace levigate;
@@ -53,3 +54,4 @@ TEST(Edge, StrokesOfAPad) {
 }
 
 }  // namespace
+}  // namespace edge_test

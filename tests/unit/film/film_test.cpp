@@ -7,6 +7,7 @@
 #include <limits>
 #include <vector>
 
+namespace film_test {
 namespace {
 
 using namespace levigate;
@@ -104,3 +105,4 @@ TEST(Film, MessageNamesTheReading) {
 }
 
 }  // namespace
+}  // namespace film_test

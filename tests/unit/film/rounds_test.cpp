@@ -10,6 +10,7 @@
 #include "levigate/film/gauge.hpp"
 #include "levigate/text/sentences.hpp"
 
+namespace rounds_test {
 namespace {
 
 using namespace levigate;
@@ -164,3 +165,4 @@ TEST(Gauge, ContradictsFromThreeStandardUncertaintiesOn) {
 }
 
 }  // namespace
+}  // namespace rounds_test

@@ -10,6 +10,7 @@
 
 #include "levigate/grade/label.hpp"
 
+namespace bridge_test {
 namespace {
 
 using namespace levigate;
@@ -124,3 +125,4 @@ TEST(GradeBridge, RefusesWhatIsNoGap) {
 }
 
 }  // namespace
+}  // namespace bridge_test

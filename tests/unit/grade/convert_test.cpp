@@ -14,6 +14,7 @@
 #include "levigate/grade/sized.hpp"
 #include "levigate/text/sentences.hpp"
 
+namespace convert_test {
 namespace {
 
 using namespace levigate;
@@ -223,3 +224,4 @@ TEST(GradeNearest, ABadSizeIsNamedByItsIndex) {
 }
 
 }  // namespace
+}  // namespace convert_test

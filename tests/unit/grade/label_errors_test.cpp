@@ -10,6 +10,7 @@
 #include "levigate/grade/sized.hpp"
 #include "levigate/grade/work/label_text.hpp"
 
+namespace label_errors_test {
 namespace {
 
 using namespace levigate;
@@ -147,3 +148,4 @@ TEST(LabelErrors, SizesOfUsersHaveARange) {
 }
 
 }  // namespace
+}  // namespace label_errors_test

@@ -8,6 +8,7 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/sized.hpp"
 
+namespace label_random_test {
 namespace {
 
 using namespace levigate;
@@ -99,3 +100,4 @@ TEST(LabelRandom, AnyTextCanNameASizedSheet) {
 }
 
 }  // namespace
+}  // namespace label_random_test

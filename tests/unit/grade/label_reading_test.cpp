@@ -8,6 +8,7 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/sized.hpp"
 
+namespace label_reading_test {
 namespace {
 
 using namespace levigate;
@@ -208,3 +209,4 @@ TEST(LabelSized, AnyOtherTextNamesAMicronSheet) {
 }
 
 }  // namespace
+}  // namespace label_reading_test

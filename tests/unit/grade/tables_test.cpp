@@ -9,6 +9,7 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/spread.hpp"
 
+namespace tables_test {
 namespace {
 
 using namespace levigate;
@@ -171,3 +172,4 @@ TEST(GradeSpread, RefusesLimitsThatContradictTheMedian) {
 }
 
 }  // namespace
+}  // namespace tables_test

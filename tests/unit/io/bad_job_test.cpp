@@ -1,6 +1,7 @@
 // Jobs that cannot be used: each error names what, where, and what would do.
 #include "unit/io/json_workshop.hpp"
 
+namespace bad_job_test {
 namespace {
 
 using namespace json_workshop;
@@ -345,3 +346,4 @@ TEST(BadJob, PeelIsNeededAsSprayedOnly) {
 }
 
 }  // namespace
+}  // namespace bad_job_test

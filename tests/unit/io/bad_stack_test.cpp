@@ -3,6 +3,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/io/json_workshop.hpp"
 
+namespace bad_stack_test {
 namespace {
 
 using namespace json_workshop;
@@ -155,3 +156,4 @@ TEST(BadStack, BareNumberUnderAskIsAmbiguous) {
 }
 
 }  // namespace
+}  // namespace bad_stack_test

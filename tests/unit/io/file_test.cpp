@@ -4,6 +4,7 @@
 
 #include "unit/io/json_workshop.hpp"
 
+namespace file_test {
 namespace {
 
 using namespace json_workshop;
@@ -127,3 +128,4 @@ TEST_F(Files, AnotherFileBesideIsNotTouched) {
 }
 
 }  // namespace
+}  // namespace file_test

@@ -18,6 +18,7 @@
 #include "unit/io/journal_workshop.hpp"
 #include "unit/io/json_workshop.hpp"
 
+namespace journal_test {
 namespace {
 
 using namespace journal_workshop;
@@ -371,3 +372,4 @@ TEST_F(JournalFile, AKilledWriterLosesNothingAcknowledged) {
 }
 
 }  // namespace
+}  // namespace journal_test

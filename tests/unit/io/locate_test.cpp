@@ -3,6 +3,7 @@
 
 #include "levigate/io/work/locate.hpp"
 
+namespace locate_test {
 namespace {
 
 using namespace levigate;
@@ -50,3 +51,4 @@ TEST(Locate, EndsOnAnyPrefix) {
 }
 
 }  // namespace
+}  // namespace locate_test

@@ -1,6 +1,7 @@
 // Reading by a description: everything that is wrong with a file, at once and each with its place.
 #include "unit/io/json_workshop.hpp"
 
+namespace read_described_test {
 namespace {
 
 using namespace json_workshop;
@@ -181,3 +182,4 @@ TEST(ReadDescribed, NullIsNoneInAResultAndNothingElse) {
 }
 
 }  // namespace
+}  // namespace read_described_test

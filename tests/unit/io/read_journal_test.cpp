@@ -3,6 +3,7 @@
 #include "unit/io/journal_workshop.hpp"
 #include "unit/io/json_workshop.hpp"
 
+namespace read_journal_test {
 namespace {
 
 using namespace journal_workshop;
@@ -166,3 +167,4 @@ TEST(JournalText, LinesOfWindowsAndBlanksAreTaken) {
 }
 
 }  // namespace
+}  // namespace read_journal_test

@@ -13,6 +13,7 @@
 #include "levigate/wheel/wheel.hpp"
 #include "unit/io/json_workshop.hpp"
 
+namespace round_trip_test {
 namespace {
 
 using namespace json_workshop;
@@ -289,3 +290,4 @@ TEST(RoundTrip, RulesStartFromTheDefaults) {
 }
 
 }  // namespace
+}  // namespace round_trip_test

@@ -20,6 +20,7 @@
 #include "levigate/wheel/wheel_table.hpp"
 #include "unit/io/json_workshop.hpp"
 
+namespace schema_test {
 namespace {
 
 using namespace json_workshop;
@@ -425,3 +426,4 @@ TEST(Schema, RangesOfAShopAreThoseOfTheReader) {
 }
 
 }  // namespace
+}  // namespace schema_test

@@ -8,6 +8,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/io/json_workshop.hpp"
 
+namespace shop_test {
 namespace {
 
 using namespace json_workshop;
@@ -148,3 +149,4 @@ TEST(ShopReport, SaysHowMuchSlowerFromHowManySteps) {
 }
 
 }  // namespace
+}  // namespace shop_test

@@ -10,6 +10,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/io/json_workshop.hpp"
 
+namespace write_plan_test {
 namespace {
 
 using namespace json_workshop;
@@ -247,3 +248,4 @@ TEST(JsonEquivalent, HasTheGradeAndItsNeighbours) {
 }
 
 }  // namespace
+}  // namespace write_plan_test

@@ -10,6 +10,7 @@
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/work/moment.hpp"
 
+namespace entry_test {
 namespace {
 
 using namespace levigate;
@@ -327,3 +328,4 @@ TEST(Done, JobsAreToldApart) {
 }
 
 }  // namespace
+}  // namespace entry_test

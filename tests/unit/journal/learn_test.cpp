@@ -12,6 +12,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/journal/learn_workshop.hpp"
 
+namespace learn_test {
 namespace {
 
 using namespace learn_workshop;
@@ -462,3 +463,4 @@ TEST(FactorsOf, AreMediansAndWhatIsNotKnownIsOne) {
 }
 
 }  // namespace
+}  // namespace learn_test

@@ -7,6 +7,7 @@
 
 #include "unit/journal/learn_workshop.hpp"
 
+namespace observe_test {
 namespace {
 
 using namespace learn_workshop;
@@ -177,3 +178,4 @@ TEST(Observe, WhatTeachesNothingSaysWhy) {
 }
 
 }  // namespace
+}  // namespace observe_test

@@ -9,6 +9,7 @@
 #include "levigate/text/card.hpp"
 #include "unit/workshop.hpp"
 
+namespace carried_test {
 namespace {
 
 using namespace workshop;
@@ -225,3 +226,4 @@ TEST(Carried, StatesOutsideTheirRangesAreRefused) {
 }
 
 }  // namespace
+}  // namespace carried_test

@@ -15,6 +15,7 @@
 #include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"
 
+namespace facts_test {
 namespace {
 
 using namespace workshop;
@@ -331,3 +332,4 @@ TEST(PlanFacts, AreDescribed) {
 }
 
 }  // namespace
+}  // namespace facts_test

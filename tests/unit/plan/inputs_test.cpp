@@ -36,6 +36,7 @@ inline constexpr auto levigate::described<Value> = levigate::describe<Value>(
     levigate::member<&Value::light_lm>("light_lm", "light").is(levigate::Input::pace),
     levigate::member<&Value::height_mm>("height_mm", "over the bench"));
 
+namespace inputs_test {
 namespace {
 
 using namespace workshop;
@@ -114,3 +115,4 @@ TEST(Inputs, TheVarianceOfAPersonIsThatOfEveryInputOfTheBlocks) {
 }
 
 }  // namespace
+}  // namespace inputs_test

@@ -7,6 +7,7 @@
 #include "levigate/plan/work/plan_body.hpp"
 #include "unit/workshop.hpp"
 
+namespace learned_factors_test {
 namespace {
 
 using namespace workshop;
@@ -92,3 +93,4 @@ TEST(LearnedFactors, OutsideTheirRangeTheyAreRefused) {
 }
 
 }  // namespace
+}  // namespace learned_factors_test

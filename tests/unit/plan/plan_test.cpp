@@ -12,6 +12,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
+namespace plan_test {
 namespace {
 
 using namespace workshop;
@@ -380,3 +381,4 @@ TEST(Plan, CarriesTheCautions) {
 }
 
 }  // namespace
+}  // namespace plan_test

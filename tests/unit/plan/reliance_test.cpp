@@ -7,6 +7,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
+namespace reliance_test {
 namespace {
 
 using namespace workshop;
@@ -101,3 +102,4 @@ TEST(Reliance, AnEndWithoutABudgetCountsAsTenTimesOverIt) {
 }
 
 }  // namespace
+}  // namespace reliance_test

@@ -22,6 +22,7 @@
 #include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"
 
+namespace sources_test {
 namespace {
 
 using namespace workshop;
@@ -91,3 +92,4 @@ TEST(Sources, TheNearestNameIsTold) {
 }
 
 }  // namespace
+}  // namespace sources_test

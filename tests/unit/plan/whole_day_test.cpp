@@ -10,6 +10,7 @@
 #include "levigate/wheel/wheel.hpp"
 #include "unit/workshop.hpp"
 
+namespace whole_day_test {
 namespace {
 
 using namespace workshop;
@@ -401,3 +402,4 @@ TEST(Rounds, GoingThroughTheLastOneIsAWitnessLine) {
 }
 
 }  // namespace
+}  // namespace whole_day_test

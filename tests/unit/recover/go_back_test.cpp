@@ -20,6 +20,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
+namespace go_back_test {
 namespace {
 
 using namespace levigate;
@@ -430,3 +431,4 @@ TEST(Poisson, IsGoodAtBothEnds) {
 }
 
 }  // namespace
+}  // namespace go_back_test

@@ -8,6 +8,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
+namespace present_test {
 namespace {
 
 using namespace workshop;
@@ -233,3 +234,4 @@ TEST(Present, BadInput) {
 }
 
 }  // namespace
+}  // namespace present_test

@@ -11,6 +11,7 @@
 #include "levigate/risk/work/pace.hpp"
 #include "unit/journal/learn_workshop.hpp"
 
+namespace pace_test {
 namespace {
 
 using namespace learn_workshop;
@@ -163,3 +164,4 @@ TEST(SimulateWithAShop, OnlyMinutesAndPaperComeFromThePace) {
 }
 
 }  // namespace
+}  // namespace pace_test

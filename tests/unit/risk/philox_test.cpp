@@ -12,6 +12,7 @@
 #include <set>
 #include <vector>
 
+namespace philox_test {
 namespace {
 
 using namespace levigate;
@@ -125,3 +126,4 @@ TEST(Stream, NeighboursAreNotCorrelated) {
 }
 
 }  // namespace
+}  // namespace philox_test

@@ -6,6 +6,7 @@
 
 #include <cmath>
 
+namespace share_test {
 namespace {
 
 using namespace levigate;
@@ -55,3 +56,4 @@ TEST(ExactShare, RefusesWhatIsNoShare) {
 }
 
 }  // namespace
+}  // namespace share_test

@@ -17,6 +17,7 @@
 
 #include "unit/workshop.hpp"
 
+namespace simulate_test {
 namespace {
 
 using namespace workshop;
@@ -334,3 +335,4 @@ TEST(Simulate, RefusesTooMuchAndTooLittle) {
 }
 
 }  // namespace
+}  // namespace simulate_test

@@ -8,6 +8,7 @@
 #include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
+namespace check_test {
 namespace {
 
 using namespace workshop;
@@ -136,3 +137,4 @@ TEST(Sheet, OwnSizeStandsAboveTheLabel) {
 }
 
 }  // namespace
+}  // namespace check_test

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+namespace clogging_test {
 namespace {
 
 using namespace levigate;
@@ -80,3 +81,4 @@ TEST(Clogging, NoDepthIsClaimedWithoutASource) {
 }
 
 }  // namespace
+}  // namespace clogging_test

@@ -6,6 +6,7 @@
 #include <limits>
 #include <numbers>
 
+namespace contact_test {
 namespace {
 
 using namespace levigate;
@@ -234,3 +235,4 @@ TEST(Contact, RejectsWhatIsOutOfRange) {
 }
 
 }  // namespace
+}  // namespace contact_test

@@ -8,6 +8,7 @@
 
 #include "levigate/text/sentences.hpp"
 
+namespace cure_test {
 namespace {
 
 using namespace levigate;
@@ -115,3 +116,4 @@ TEST(Cure, WhatCannotBe) {
 }
 
 }  // namespace
+}  // namespace cure_test

@@ -14,6 +14,7 @@
 #include "levigate/surface/take_down.hpp"
 #include "levigate/text/sentences.hpp"
 
+namespace defect_test {
 namespace {
 
 using namespace levigate;
@@ -231,3 +232,4 @@ TEST(Defect, ToolsThatCannotBe) {
 }
 
 }  // namespace
+}  // namespace defect_test

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+namespace levelling_test {
 namespace {
 
 using namespace levigate;
@@ -154,3 +155,4 @@ TEST(Levelling, RejectsWhatIsOutOfRange) {
 }
 
 }  // namespace
+}  // namespace levelling_test

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+namespace removal_test {
 namespace {
 
 using namespace levigate;
@@ -84,3 +85,4 @@ TEST(Removal, RejectsWhatIsOutOfRange) {
 }
 
 }  // namespace
+}  // namespace removal_test

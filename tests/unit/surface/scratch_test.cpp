@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+namespace scratch_test {
 namespace {
 
 using namespace levigate;
@@ -72,3 +73,4 @@ TEST(Scratch, NanIn) {
 }
 
 }  // namespace
+}  // namespace scratch_test

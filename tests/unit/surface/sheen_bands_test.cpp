@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+namespace sheen_bands_test {
 namespace {
 
 using namespace levigate;
@@ -91,3 +92,4 @@ TEST(SheenBands, UnknownNamesAndGloss) {
 }
 
 }  // namespace
+}  // namespace sheen_bands_test

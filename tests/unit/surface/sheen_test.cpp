@@ -6,6 +6,7 @@
 #include <limits>
 #include <numbers>
 
+namespace sheen_test {
 namespace {
 
 using namespace levigate;
@@ -140,3 +141,4 @@ TEST(Sheen, RejectsWhatIsOutOfRange) {
 }
 
 }  // namespace
+}  // namespace sheen_test

@@ -16,6 +16,7 @@
 #include "unit/io/json_workshop.hpp"
 #include "unit/workshop.hpp"
 
+namespace card_test {
 namespace {
 
 using namespace json_workshop;
@@ -546,3 +547,4 @@ TEST(Layout, WrapsBetweenWordsAndCutsLongOnes) {
 }
 
 }  // namespace
+}  // namespace card_test

@@ -7,6 +7,7 @@
 #include "levigate/text/card.hpp"
 #include "unit/workshop.hpp"
 
+namespace odds_test {
 namespace {
 
 using namespace workshop;
@@ -96,3 +97,4 @@ TEST(Odds, ASimulationOfAnotherPlanIsRefused) {
 }
 
 }  // namespace
+}  // namespace odds_test

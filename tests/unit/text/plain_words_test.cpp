@@ -20,6 +20,7 @@
 #include "levigate/wheel/finding.hpp"
 #include "unit/workshop.hpp"
 
+namespace plain_words_test {
 namespace {
 
 using namespace levigate;
@@ -223,3 +224,4 @@ TEST(PlainWords, OfCautions) {
 }
 
 }  // namespace
+}  // namespace plain_words_test

@@ -16,6 +16,7 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/wheel/finding.hpp"
 
+namespace sentences_test {
 namespace {
 
 using namespace levigate;
@@ -413,3 +414,4 @@ TEST(Sentences, EveryKindHasOne) {
 }
 
 }  // namespace
+}  // namespace sentences_test

@@ -19,6 +19,7 @@
 #include <string>
 #include <vector>
 
+namespace compound_test {
 namespace {
 
 using namespace levigate;
@@ -194,3 +195,4 @@ TEST(CompoundFinding, CoarserThanTheLastPaper) {
 }
 
 }  // namespace
+}  // namespace compound_test

@@ -7,6 +7,7 @@
 #include "levigate/stack/speed.hpp"
 #include "levigate/units.hpp"
 
+namespace heat_test {
 namespace {
 
 using namespace levigate;
@@ -85,3 +86,4 @@ TEST(WheelSpeed, NanInAndOutOfRange) {
 }
 
 }  // namespace
+}  // namespace heat_test

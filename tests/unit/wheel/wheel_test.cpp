@@ -19,6 +19,7 @@
 #include "levigate/wheel/wheel.hpp"
 #include "levigate/wheel/wheel_table.hpp"
 
+namespace wheel_test {
 namespace {
 
 using namespace levigate;
@@ -377,3 +378,4 @@ TEST(WheelCaution, SaysWhatCanHurt) {
 }
 
 }  // namespace
+}  // namespace wheel_test

@@ -13,7 +13,7 @@ def test_nothing_is_compiled_with_contraction(tmp_path):
     options = ["-DCMAKE_EXPORT_COMPILE_COMMANDS=ON", "-DLEVIGATE_BUILD_BINDINGS=OFF"]
     subprocess.run([*configure, *options], check=True, capture_output=True)
     commands = json.loads((tmp_path / "compile_commands.json").read_text())
-    assert len(commands) > 50
+    assert len(commands) > 20
     assert [c["file"] for c in commands if "-ffp-contract=off" not in c["command"].split()] == []
 
 

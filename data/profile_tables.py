@@ -22,6 +22,7 @@ TABLES = {
     "inspection": ("recover/inspection_table.hpp", "InspectionProfile", "inspection_table",
                    "What an inspection sees, and how marks come about."),
     "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model."),
+    "peel": ("surface/peel_table.hpp", "PeelProfile", "peel_table", "How well orange peel is told."),
     "rules": ("stack/rule_table.hpp", "RuleProfile", "rule_table", "Default rules."),
     "wheels": ("wheel/wheel_table.hpp", "WheelProfile", "wheel_table", "Buffing wheels by name."),
 }
@@ -69,7 +70,7 @@ struct CoatingProfile {
   std::optional<SourcedFact> redissolves;  ///< a fresh coat melts the one below
 """
 COATING_KINDS = {"coat", "solid"}
-COATING_NUMBERS = ["hardness_mpa", "wear_coefficient", "refractive_index"]
+COATING_NUMBERS = ["hardness_mpa", "cutting_efficiency", "refractive_index"]
 # Parts that a coating may lack as a whole: how it cures, and what it stands from a wheel.
 COATING_PARTS = {"cure": ["hard_cure_h", "shrink"], "limits": ["speed_m_s", "effusivity", "rise_k"]}
 COATING_KEYS = {"format", "name", "note", "order", "kind", "two_part", *COATING_NUMBERS}

@@ -59,7 +59,7 @@ FORMULAS = [
     ("surface/take_down.hpp", r"mm3_per_um_cm2 = (0\.1);", ["unit/defect_test"]),
     ("surface/take_down.hpp", r"face = (10\.0) \* std::sqrt", ["unit/defect_test"]),
     ("film/gauge.hpp", r"std::sqrt\((3\.0)\)", ["unit/rounds_test"]),
-    ("film/gauge.hpp", r"contradiction_sigmas = (3\.0);", ["unit/rounds_test"]),
+    ("film/agreement.hpp", r"contradiction_sigmas = (3\.0);", ["unit/rounds_test"]),
     ("wheel/pass.hpp", r"mm_per_m = (1e3);", ["unit/wheel_use_test"]),
     ("wheel/pass.hpp", r"rpm / (60\.0) \*", ["unit/wheel_use_test"]),
     ("grade/spread.hpp", r"normal_97 = (1\.88\d+);", ["unit/grade_tables"]),

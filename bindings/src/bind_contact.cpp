@@ -4,6 +4,8 @@
 
 #include "elementwise.hpp"
 #include "levigate/surface/contact.hpp"
+#include "levigate/surface/model_table.hpp"
+#include "levigate/surface/roughness.hpp"
 #include "levigate/surface/scratch.hpp"
 
 namespace levigate_python {
@@ -127,7 +129,8 @@ void bind_contact(py::module_& m) {
   def_numbers(
       m, "contact",
       {arg("size_um"), arg("log_spread"), arg("tip_spread"), arg("modulus_mpa"),
-       arg("pressure_kpa"), arg("hardness_mpa"), arg("flank_deg") = 20.0, arg("packing") = 0.5},
+       arg("pressure_kpa"), arg("hardness_mpa"),
+       arg("flank_deg") = levigate::model_table[0].flank_deg.value, arg("packing") = 0.5},
       "levigate._core.Contact | levigate._core.Contacts", &contact_of,
       "How many grain tips of a sheet press into a film, and how deep.\n\n"
       "size_um: median grain size, 0.01 to 10 000 um; log_spread: sd of ln(size), 0 to 1;\n"

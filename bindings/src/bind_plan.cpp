@@ -12,6 +12,7 @@ namespace {
 using levigate::Job;
 using levigate::Plan;
 using levigate::PlannedZone;
+using levigate::Reading;
 using levigate::Stack;
 using levigate::Step;
 using levigate::Totals;
@@ -39,6 +40,7 @@ py::typing::Dict<py::str, Zone> by_name(const std::vector<Zone>& zones) {
 }
 
 void bind_step(py::module_& m) {
+  describe_class<Reading>(m).finish();
   describe_class<ZoneStep>(m).finish();
   describe_class<WheelStep>(m).finish();
   describe_class<Step>(m)

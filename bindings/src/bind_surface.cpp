@@ -1,6 +1,7 @@
 // What a sheet does to a film: removal rate, levelling, sheen.
 #include "elementwise.hpp"
 #include "levigate/surface/levelling.hpp"
+#include "levigate/surface/meter.hpp"
 #include "levigate/surface/removal.hpp"
 #include "levigate/surface/sheen.hpp"
 
@@ -13,6 +14,13 @@ void bind_surface(py::module_& m) {
                   "size_um: 0.01 to 10 000 um. Raises OutOfRange. NaN in, NaN out.\n"
                   "Source: exponent near those of Sydor et al., Appl. Sci. 11(6):2860 (2021).",
                   arg("size_um"));
+  def_elementwise(
+      m, "wear_coefficient", &levigate::wear_coefficient,
+      "Wear coefficient of grain as cones that plough and cut.\n\n"
+      "cutting_efficiency: share of a groove that leaves as chips, 0.001 to 1; flank_deg: 1\n"
+      "to 80 degrees. Raises OutOfRange. NaN in, NaN out.\n"
+      "Source: cones that cut, from memory (Rabinowicz, Friction and Wear of Materials).",
+      arg("cutting_efficiency"), arg("flank_deg"));
   def_elementwise(
       m, "removal_rate_um_per_m", &levigate::removal_rate_um_per_m,
       "Film removed per metre that fresh abrasive slides over a point [um/m].\n\n"
@@ -51,6 +59,13 @@ void bind_surface(py::module_& m) {
                   "refractive_index: 1 to 4; angle_deg: from the normal, 0 to 89.999 degrees.\n"
                   "Raises OutOfRange. NaN in, NaN out. Source: Fresnel's equations.",
                   arg("refractive_index"), arg("angle_deg"));
+  def_elementwise(
+      m, "mean_reading_gu", &levigate::mean_reading_gu,
+      "What a glossmeter reads off a sanded film, mean of both lays of the grooves [GU].\n\n"
+      "refractive_index: 1 to 4; angle_deg: 20, 60 or 85 degrees; rq_um: 0 to 1000 um; flank_deg:\n"
+      "of the grooves, 1 to 80 degrees. Raises OutOfRange, BadInput. NaN in, NaN out.\n"
+      "Source: scalar Kirchhoff theory, from memory (Beckmann and Spizzichino, 1963).",
+      arg("refractive_index"), arg("angle_deg"), arg("rq_um"), arg("flank_deg"));
   def_elementwise(
       m, "gloss_gu", &levigate::gloss_gu,
       "Gloss of a film [GU], a lower bound of what a glossmeter reads.\n\n"

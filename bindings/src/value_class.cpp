@@ -154,10 +154,20 @@ std::vector<std::string> add_members(const py::object& type, const Description& 
   return names;
 }
 
+namespace {
+
+/// Whether a member is a number, or one or none.
+bool is_number(const Member& member) {
+  const levigate::Kind& kind = *member.kind;
+  return kind.form == Form::number || (kind.form == Form::maybe && kind.of->form == Form::number);
+}
+
+}  // namespace
+
 std::vector<std::string_view> numbers_of(const Description& description) {
   std::vector<std::string_view> names;
   for (const Member& member : description.members) {
-    if (member.kind->form == Form::number) names.push_back(member.name);
+    if (is_number(member)) names.push_back(member.name);
   }
   return names;
 }
@@ -167,11 +177,14 @@ void set_numbers(const Description& description, void* value, const py::dict& gi
   for (const auto& [key, number] : given) {
     const auto name = key.cast<std::string>();
     const Member* member = description.find(name);
-    if (!member || member->kind->form != Form::number) {
+    if (!member || !is_number(*member)) {
       throw levigate::BadInput(
           levigate::detail::unknown_name_text(std::string(noun), name, numbers_of(description)));
     }
-    member->kind->set_number(member->in_mutable(value), number.cast<double>());
+    void* at = member->in_mutable(value);
+    const bool maybe = member->kind->form == Form::maybe;
+    const levigate::Kind& kind = maybe ? *member->kind->of : *member->kind;
+    kind.set_number(maybe ? member->kind->add(at) : at, number.cast<double>());
   }
 }
 

@@ -93,7 +93,7 @@ def test_cleaning_and_pieces():
     share = levigate.clogging_share(clean_every_m=60, fade_m=30, floor=0.4)
     assert paper.rate_share == pytest.approx(share)
     pieces = levigate.pieces("latex paper", "hard block", travel_m=401)
-    assert (pieces.needed, pieces.minutes_each) == (3, pytest.approx(200 / 0.5 / 0.6 / 60))
+    assert (pieces.needed, pieces.minutes_each) == (3, pytest.approx(200 / 0.45 / 0.6 / 60))
 
 
 def test_a_larger_wheel_at_the_same_rpm():

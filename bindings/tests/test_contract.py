@@ -76,7 +76,7 @@ WITHOUT_UNIT = set(
     "active_share cut_through cut_through_limit duty floor friction influence load_residual "
     "log_spread log_spread_1 log_spread_2 max_ratio min_ratio overcut overlap packing q ratio "
     "refractive_index removed_cv scratch_quantile share size_ratio smallest_max_ratio "
-    "largest_min_ratio thinner tip_spread volume_solids wear_coefficient wrap film film_low "
+    "cutting_efficiency short_share largest_min_ratio peel_factor thinner tip_spread volume_solids wear_coefficient wrap film film_low "
     "film_high "
     "clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
     "gone_chance probability "

@@ -82,9 +82,13 @@ def duty_variance():
 
 def coating_variance(name):
     p = profile("coatings", name)
-    exponent = profile("model")[0]["size_exponent"]
-    by_size = variance(exponent, lambda x: (levigate.grade("P1000").median_um / 100) ** x)
-    return variance(p["wear_coefficient"]) / 2 + variance(p["hardness_mpa"]) + by_size
+    model = profile("model")[0]
+    exponent, saturation_um = model["size_exponent"], model["saturation_um"]
+    size_um = levigate.grade("P1000").median_um
+    by_size = variance(exponent, lambda x: (size_um / saturation_um["value"]) ** x)
+    by_size += variance(saturation_um, lambda x: (size_um / x) ** exponent["value"])
+    flank = variance(model["flank_deg"], lambda x: np.tan(np.radians(x)))
+    return variance(p["cutting_efficiency"]) / 2 + flank + variance(p["hardness_mpa"]) + by_size
 
 
 def backing_variance(coating, name):
@@ -95,7 +99,7 @@ def backing_variance(coating, name):
         x = clean_every_m / fade_m
         return floor + (1 - floor) * (1 - np.exp(-x)) / x
 
-    return variance(profile("coatings", coating)["wear_coefficient"]) / 2 + sum(
+    return variance(profile("coatings", coating)["cutting_efficiency"]) / 2 + sum(
         variance(p[q], lambda x, q=q: share(**value | {q: x})) for q in value
     )
 
@@ -212,7 +216,7 @@ def test_pace_is_the_dense_regression(coatings):
 def test_scratches_are_the_dense_regression():
     random = np.random.default_rng(4)
     job, stack = job_of(), stack_of()
-    flank = np.tan(np.radians(20))
+    flank = np.tan(np.radians(11))
     shop = levigate.Shop.from_dict({"minutes_noise": {"log_sd": 0.3, "weight": 4}})
     plan = levigate.evaluate(job, stack, [sheet.id for sheet in stack.sheets])
     entries, backings, y = [], [], []

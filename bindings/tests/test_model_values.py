@@ -28,6 +28,7 @@ def test_contact_of_p1000_latex_paper():
         modulus_mpa=20,
         pressure_kpa=1.7,
         hardness_mpa=150,
+        flank_deg=20,
     )
     assert printed(contact.active_per_mm2, "5.737992")
     assert printed(contact.mean_depth_um, "0.350422")

@@ -77,10 +77,15 @@ def test_numbers_of_a_step_are_those_of_the_functions(demo, demo_plan):
             assert done.cut_through == levigate.cut_through(
                 depth_um=done.depth_um,
                 mean_um=zone.film.mean_um,
-                sd_um=zone.film.spot_sd_um,
+                sd_um=zone.film.sd_um,
                 removed_cv=rules.removed_cv,
                 reserve_um=rules.reserve_um,
                 spots=max(1, zone.area_cm2),
+                mean_se_um=zone.film.mean_se_um,
+                sd_se_um=zone.film.sd_se_um,
+                readings=zone.film.readings,
+                peel_um=zone.peel_um if zone.levelled else 0,  # under a hard block, which cuts crests alone
+                peel_factor=levigate.source(zone.peel_how, "factor").value,
             )
 
 
@@ -148,6 +153,20 @@ def test_a_soft_pad_first_is_called_out(job, sheet):
     assert "foam pad" in finding.message and finding.sheets == ["pad"]
     assert finding.zone == "top"
     assert finding.numbers["removal_um"] > finding.numbers["hard_removal_um"] > 0
+
+
+def test_a_film_too_thin_before_any_work_is_called_out(job, stack):
+    top = job().to_dict()["zones"][0]
+    thin = {**top, "name": "lip", "area_cm2": 90, "levelled": False, "film": {"mean_um": 45, "sd_um": 12, "mean_se_um": 0}, "peel_um": 0}
+    plan = levigate.plan(job(zones=[top, thin], target={"size_um": 36}), stack("P400"))
+    assert plan.found and plan.steps[-1].zones["lip"].depth_um == 0
+    (finding,) = [f for f in plan.findings if f.kind == "film_too_thin"]
+    assert (finding.severity, finding.zone, finding.sheets) == ("error", "lip", [])
+    chance = -math.expm1(90 * math.log1p(-math.erfc(35 / 12 / math.sqrt(2)) / 2))
+    assert finding.numbers["cut_through"] == pytest.approx(chance, rel=1e-12)
+    assert chance > finding.numbers["cut_through_limit"] == 0.01
+    assert "Do not sand the zone" in finding.message
+    assert plan.steps[-1].zones["lip"].film_used == 0 and "nan" not in plan.card()
 
 
 def test_check_orders_by_size(stack):

@@ -41,7 +41,7 @@ def test_section_names_zones_steps_and_limits(demo_plan):
         "edges",
         "as sprayed",
         "reserve",
-        "may go down to 45.6",
+        "may go down to 29.8",
     ):
         assert wanted in text
     assert all(step.sheet in text for step in demo_plan.steps)

@@ -9,7 +9,7 @@ import marks
 import numpy as np
 import pytest
 
-CASES, SEED = 2200, 20260301
+CASES, SEED = 3000, 20260301
 REFERENCE = Path(__file__).resolve().parents[2] / "data" / "reference" / "simulations.json"
 GRID = math.exp(0.1)  # needs are rounded up to the next point of this grid
 

@@ -97,8 +97,8 @@ FUNCTIONS = {
     "surface_speed_ft_min": lambda **given: speed_of_inches(**given) / 0.00508,
     "relative_gloss": relative_gloss,
     "gloss_r_squared": gloss_r_squared,
-    "gloss_by_hand_gu": lambda label: levigate.gloss_gu(
-        refractive_index=1.5, angle_deg=60, rq_um=by_hand(levigate.grade(label)).rq_um
+    "reading_by_hand_gu": lambda label: levigate.mean_reading_gu(
+        refractive_index=1.52, angle_deg=60, rq_um=by_hand(levigate.grade(label)).rq_um, flank_deg=11
     ),
     "ra_by_hand_um": lambda label: by_hand(levigate.grade(label)).ra_um,
     "ra_of_size_by_hand_um": lambda size_um: by_hand(levigate.sized_grade("paste", size_um=size_um)).ra_um,

@@ -1,5 +1,7 @@
 """The search against networkx, on a graph built here from the numeric functions alone."""
 
+import statistics
+
 import levigate
 import networkx
 import numpy as np
@@ -10,6 +12,12 @@ LABELS = [
     *("30 um", "15 um", "9 um", "5 um"),
 ]
 START, END = "start", "end"
+WEAR = 0.02  # as measured on the coating of these jobs
+
+
+def overcut(rules):
+    """So much that a share short_share of the spots stops short, with removal normal over the spots."""
+    return 1 / (1 - statistics.NormalDist().inv_cdf(1 - rules.short_share) * rules.removed_cv)
 
 
 def random_problem(random):
@@ -43,7 +51,7 @@ def random_problem(random):
         coating=dict(
             kind="solid",
             hardness_mpa=float(random.uniform(80, 400)),
-            wear_coefficient=0.02,
+            wear_coefficient=WEAR,
             refractive_index=1.5,
         ),
         zones=zones,
@@ -75,7 +83,7 @@ def milliseconds(job, sheet, grade, removal_um):
     for zone in job.zones:
         tool = sheet.block or zone.block
         rate_um_per_m = levigate.removal_rate_um_per_m(
-            wear_coefficient=job.coating.wear_coefficient,
+            wear_coefficient=WEAR,
             size_um=grade.median_um,
             pressure_kpa=tool.pressure_kpa,
             hardness_mpa=job.coating.hardness_mpa,
@@ -114,7 +122,7 @@ def graph_of(job, stack, latex):
     def first_removal_um(zone, tool):
         if sprayed:
             return levelling_um(job, zone, tool)
-        return rules.overcut * scratch_um(job, job.scratched_by, latex, zone.block)
+        return overcut(rules) * scratch_um(job, job.scratched_by, latex, zone.block)
 
     def add_steps_after(sheet, grade, first):
         if grade.median_um <= job.target.size_um:  # the first that meets the target is the last
@@ -124,7 +132,7 @@ def graph_of(job, stack, latex):
         def removal_um(zone, tool):
             if first and sprayed and not zone.levelled:
                 return 0.0
-            return rules.overcut * scratch_um(job, grade, sheet.backing, sheet.block or zone.block)
+            return overcut(rules) * scratch_um(job, grade, sheet.backing, sheet.block or zone.block)
 
         for finer, fine_grade in sheets:
             if may_follow(grade.median_um, fine_grade.median_um):

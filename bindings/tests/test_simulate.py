@@ -32,17 +32,16 @@ def given_job(random, chance):
         area_cm2=spots,
         block=dict(name="own", modulus_mpa=1000, area_cm2=80, force_n=random.uniform(8, 20),
                    speed_m_s=0.5, duty=0.6, wrap=1.5),
-        film={"mean_um": 1000, "sd_um": sd_um},
-        peel_um=random.uniform(5, 60),
-        peel_wavelength_mm=3,
+        film={"mean_um": 1000, "sd_um": sd_um, "mean_se_um": 0},
     )
     job = dict(
         name="given",
+        start={"scratched_by": "P220"},
         coating=dict(name="own", kind="coat", hardness_mpa=random.uniform(80, 300),
                      wear_coefficient=0.02, refractive_index=1.5),
         zones=[zone],
         target={"size_um": 13},
-        rules={"removed_cv": cv, "change_minutes": 3, "reserve_um": random.uniform(0, 15)},
+        rules={"removed_cv": cv, "change_minutes": 3, "reserve_um": random.uniform(0, 15), "overcut": 5},
     )
     stack, sequence = levigate.Stack(sheets), [s["id"] for s in sheets]
     thick = levigate.evaluate(levigate.Job.from_dict(job), stack, sequence)
@@ -83,22 +82,22 @@ def test_cut_through_agrees_with_the_closed_form():
     assert stats.kstest(places, "uniform").pvalue > 0.001
 
 
-def test_a_film_from_few_readings_is_less_sure_than_the_closed_form_has_it(job, stack):
-    """The closed form adds what the readings leave open to the spread of each spot, and is too narrow far out."""
+def test_a_film_from_few_readings_is_as_sure_as_the_closed_form_has_it(job, stack):
+    """What the readings leave open is common to all spots in both."""
 
     def chances(readings):
         film = dict(mean_um=65, sd_um=6)
         if readings:
-            film |= dict(mean_se_um=6 / readings**0.5, sd_se_um=6 / (2 * (readings - 1)) ** 0.5)
+            film |= dict(mean_se_um=6 / readings**0.5, sd_se_um=6 / (2 * (readings - 1)) ** 0.5, readings=readings)
         uneven = job(zone=dict(area_cm2=300, film=film))
         plan = levigate.evaluate(uneven, stack("P400", "P800", "P1500"), ["P400", "P800", "P1500"])
         simulation = levigate.simulate(uneven, plan, 20_000, bands=False)
         return plan.steps[-1].zones["top"].cut_through, simulation.zones["top"].cut_through
 
-    closed, simulated = chances(12)
-    assert simulated.low > 10 * closed
-    closed, simulated = chances(0)
-    assert simulated.low <= closed <= simulated.high
+    for readings in (0, 3, 5, 12):
+        closed, simulated = chances(readings)
+        # Of 20 000 draws: four of these hold at once in 99.6 of 100 cases.
+        assert abs(simulated.share - closed) < 3.29 * (closed * (1 - closed) / 20_000) ** 0.5
 
 
 def test_the_same_for_any_number_of_threads(wide):
@@ -112,7 +111,8 @@ def test_the_same_for_any_number_of_threads(wide):
 def test_a_band_matters_and_its_lack_does_not(wide):
     job, plan = wide
     given = levigate.simulate(job, plan, 50, bands=False)
-    assert given.minutes.p10 == given.minutes.p90 == pytest.approx(plan.total.minutes, abs=1e-4)
+    for step, planned in list(zip(given.steps, plan.steps))[1:]:  # the first levels peel, which varies
+        assert step.minutes.p10 == step.minutes.p90 == pytest.approx(planned.minutes, abs=1e-4)
     drawn = levigate.simulate(job, plan, 50)
     assert drawn.minutes.p10 < given.minutes.p50 < drawn.minutes.p90
     assert [s.paper_short is None for s in drawn.steps] == [True, False, True, True]
@@ -213,7 +213,8 @@ def test_the_card_tells_the_odds(wide):
     assert "400 simulated runs (seed 3)" in text
     assert text.count("In 4 of 5 cases that takes") == len(plan.steps)
     hours, minutes = divmod(round(simulation.minutes.p90), 60)
-    assert f"9 of 10 runs take less than {hours} h {minutes:02} min" in text
+    time = f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
+    assert f"9 of 10 runs take less than {time}" in text
     assert f"{simulation.sheets.p90:.1f} are enough in 9 of 10 runs" in text
     for name, zone in simulation.zones.items():
         thinnest = f"{zone.thinnest_um.p10:.0f} to {zone.thinnest_um.p90:.0f}"

@@ -10,7 +10,7 @@ from pathlib import Path
 import levigate
 import numpy as np
 import pytest
-from scipy.special import ndtr, ndtri
+from scipy.special import chdtri, ndtri
 
 REFERENCE = Path(__file__).resolve().parents[2] / "data" / "reference"
 MULTIPLIERS = {32: (0xD2511F53, 0xCD9E8D57), 64: (0xD2E7470EE14C6C93, 0xCA5A826395121157)}
@@ -119,10 +119,13 @@ def simulate(job, plan, numbers):
     sheets = {sheet.id: sheet for sheet in plan.stack.sheets}
     coating = job.coating.name
     hardness_mpa = inputs.profile(f"coating {coating}", coating, "hardness_mpa")
-    wear = inputs.profile(f"coating {coating}", coating, "wear_coefficient")
-    flank_deg, packing, exponent = (
-        inputs.profile("model", "model", q) for q in ("flank_deg", "packing", "size_exponent")
+    efficiency = inputs.profile(f"coating {coating}", coating, "cutting_efficiency")
+    flank_deg, packing, exponent, saturation_um = (
+        inputs.profile("model", "model", q)
+        for q in ("flank_deg", "packing", "size_exponent", "saturation_um")
     )
+    wear = 2 / np.pi * efficiency * np.tan(np.radians(flank_deg))
+    overcut = 1 / (1 + ndtri(job.rules.short_share) * job.rules.removed_cv)
     change_minutes = inputs.profile("rule", "rule", "change_minutes")
 
     profiles = {}
@@ -151,7 +154,7 @@ def simulate(job, plan, numbers):
         ).depth_um(job.rules.scratch_quantile)
         floor = profile("backing", backing, "floor")
         x = profile("backing", backing, "clean_every_m") / profile("backing", backing, "fade_m")
-        fresh = wear * np.minimum(1, (size_um / 100) ** exponent) * pressure_kpa / hardness_mpa * 1e3
+        fresh = wear * np.minimum(1, (size_um / saturation_um) ** exponent) * pressure_kpa / hardness_mpa * 1e3
         return scratch_um, fresh * (floor + (1 - floor) * (1 - np.exp(-x)) / x), pressure_kpa, block
 
     minutes = np.zeros(numbers.draws)
@@ -165,10 +168,11 @@ def simulate(job, plan, numbers):
         for zone in job.zones:
             scratch_um, rate_um_per_m, pressure_kpa, block = step(sheet, grade, zone)
             if not first:
-                removal_um = left_um[zone.name] * job.rules.overcut
+                removal_um = left_um[zone.name] * overcut
             elif zone.levelled:
                 removal_um = levigate.levelling_removal_um(
-                    peel_um=zone.peel_um,
+                    peel_um=zone.peel_um
+                    * levigate.source(zone.peel_how, "factor").value ** ndtri(numbers.uniform(f"peel of {zone.name}")),
                     wavelength_mm=zone.peel_wavelength_mm,
                     modulus_mpa=profile("block", block, "modulus_mpa"),
                     pressure_kpa=pressure_kpa,
@@ -190,11 +194,16 @@ def simulate(job, plan, numbers):
     for zone in job.zones:
         name, film = zone.name, zone.film
         first, second = (u[:, 0] for u in numbers.pair(f"film of {name}"))
-        mean_um = film.mean_um + film.mean_se_um * ndtri(first)
-        sd_um = np.full(numbers.draws, film.sd_um)
-        if film.sd_se_um > 0:
-            gone = ndtr(-film.sd_um / film.sd_se_um)  # what would be below zero
-            sd_um += film.sd_se_um * ndtri(gone + (1 - gone) * second)
+        sd_um, mean_se_um = np.full(numbers.draws, film.sd_um), film.mean_se_um
+        if film.sd_se_um > 0:  # the spread from a chi-square number, and the mean's error goes with it
+            scale_um = max(film.sd_um, 2**0.5 * film.sd_se_um)
+            df = max(1, scale_um**2 / (2 * film.sd_se_um**2))
+            sd_um = scale_um * np.sqrt(df / chdtri(df, 1 - second))
+            if film.readings:
+                sampled_um = min(film.mean_se_um, scale_um / film.readings**0.5)
+                other2 = film.mean_se_um**2 - sampled_um**2
+                mean_se_um = np.sqrt(other2 + (sampled_um * sd_um / scale_um) ** 2)
+        mean_um = film.mean_um + mean_se_um * ndtri(first)
         depth = depth_um[name] + left_um[name]
         film_z, hand_z = numbers.normals(f"spots of {name}", round(zone.area_cm2))
         by_spot = mean_um[:, None] + sd_um[:, None] * film_z

@@ -114,7 +114,7 @@ def values(demo, tmp_path_factory):
     with pytest.raises(levigate.OutOfRange) as outside:
         levigate.Rules(overcut=-1)
     found = [
-        job, stack, plan, gap.why, plan.total, plan.steps[0], plan.steps[0].zones["top"],
+        job, stack, plan, gap.why, plan.total, plan.steps[0], plan.steps[0].zones["top"], plan.steps[0].zones["top"].reading_60,
         plan.zones["top"], *told_of_wheels_and_targets(stack, job), plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.coating.limits, job.zones[0], job.zones[2].edge,
         job.zones[0].film, job.zones[0].block, job.target, job.rules, stack.sheets[0],
         stack.sheets[0].backing, levigate.grade("P800"), levigate.read_label("P800"),

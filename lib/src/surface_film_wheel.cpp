@@ -1,4 +1,5 @@
 // Named surfaces, films and wheels. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/film/work/agreement.hpp"
 #include "levigate/film/work/gauge.hpp"
 #include "levigate/surface/work/coating.hpp"
 #include "levigate/surface/work/cure.hpp"

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <optional>
 #include <string>
 #include <vector>
@@ -122,6 +123,14 @@ struct Work {
   double scratch_um, rq_um, gloss_gu, rate;
 };
 
+/// What a meter reads at 60 degrees, mean of both lays.
+inline double reading_gu(const Job& job, double rq_um) {
+  double sum = 0;
+  for (const Lay lay : {Lay::across, Lay::along})
+    sum += meter_reading_gu({job.coating.refractive_index, 60, rq_um, 11, lay});
+  return sum / 2;
+}
+
 inline Work work_of(const Job& job, const Sheet& sheet, const Zone& zone, double size_um,
                     double left_um, double spread) {
   const Block tool = tool_of(sheet) ? std::get<Block>(*tool_of(sheet)) : zone.block;
@@ -132,13 +141,15 @@ inline Work work_of(const Job& job, const Sheet& sheet, const Zone& zone, double
   const Backing& b = sheet.backing;
   const double x = b.clean_every_m / b.fade_m;
   const double share = b.floor + (1 - b.floor) * (1 - std::exp(-x)) / x;
+  const double flank = 11 * std::numbers::pi / 180;
+  const double wear_coefficient = job.coating.wear_coefficient.value_or(
+      2 / std::numbers::pi * job.coating.cutting_efficiency * std::tan(flank));
   const double wear_share = polish_of(sheet) ? polish_of(sheet)->wear_share : 1;
-  const double fresh = wear_share * job.coating.wear_coefficient *
-                       std::min(1.0, std::sqrt(size_um / 100)) * (pressure_kpa / 1000) /
-                       job.coating.hardness_mpa * 1e6;
-  const double rq_um = 0.544 * touch.groove_depth_um();
-  return {tool, touch.depth_um(job.rules.scratch_quantile), rq_um,
-          gloss_gu(job.coating.refractive_index, 60, rq_um), fresh * share};
+  const double fresh = wear_share * wear_coefficient * std::min(1.0, std::sqrt(size_um / 100)) *
+                       (pressure_kpa / 1000) / job.coating.hardness_mpa * 1e6;
+  const double rq_um = 0.468 * touch.groove_depth_um();
+  return {tool, touch.depth_um(job.rules.scratch_quantile), rq_um, reading_gu(job, rq_um),
+          fresh * share};
 }
 
 /// Grain, scratches and gloss of a zone on its way; without a size as sprayed.
@@ -164,12 +175,7 @@ class Enumeration {
       coarsest_um_ = std::max(coarsest_um_, start_.back().left_um);
       budget_.push_back(std::numeric_limits<double>::infinity());
       if (zone.film) {
-        budget_.back() = std::max(
-            1e-6, std::floor(1e6 * depth_budget_um({zone.film->mean_um, zone.film->sd_um,
-                                                    job.rules.removed_cv, job.rules.reserve_um,
-                                                    std::max(1.0, zone.area_cm2),
-                                                    job.rules.cut_through_limit})) /
-                      1e6);
+        budget_.back() = std::max(1e-6, std::floor(1e6 * budget_um(zone)) / 1e6);
       }
     }
     levels_ = levels_ || coarsest_um_ == 0;
@@ -185,6 +191,36 @@ class Enumeration {
   }
 
  private:
+  /// The least budget of a zone over its own tool and the pads that could level it: peel is judged by eye.
+  double budget_um(const Zone& zone) const {
+    std::vector<Block> tools{zone.block};
+    for (const Sheet& sheet : stack_.sheets) {
+      if (tool_of(sheet) && !polish_of(sheet)) tools.push_back(std::get<Block>(*tool_of(sheet)));
+    }
+    const bool peeled = !start_.back().size_um && zone.levelled;
+    double least = std::numeric_limits<double>::infinity();
+    for (const Block& tool : tools) {
+      const double pressure_kpa = tool.force_n / tool.area_cm2 * 10;
+      BudgetInput input{zone.film->mean_um,           zone.film->sd_um,
+                        job_.rules.removed_cv,        job_.rules.reserve_um,
+                        std::max(1.0, zone.area_cm2), job_.rules.cut_through_limit};
+      if (peeled) {
+        input.common = {.peel_um = zone.peel_um,
+                        .peel_factor = 1.4,
+                        .critical_um = zone.peel_wavelength_mm * pressure_kpa /
+                                       (std::numbers::pi * tool.modulus_mpa),
+                        .residual_um = job_.rules.residual_peel_um};
+        const double levelled_um =
+            levelling_removal_um({zone.peel_um, zone.peel_wavelength_mm, tool.modulus_mpa,
+                                  pressure_kpa, job_.rules.residual_peel_um});
+        const bool own = tool == zone.block;
+        if (!own && levelled_um > zone.film->mean_um - job_.rules.reserve_um) continue;
+      }
+      least = std::min(least, depth_budget_um(input));
+    }
+    return least;
+  }
+
   State start_of(const Zone& zone) const {
     if (!zone.carries && !job_.scratched_by) return {};
     const Grade& grade = zone.carries ? zone.carries->grade : *job_.scratched_by;
@@ -200,7 +236,7 @@ class Enumeration {
       rq_um *= state.scratch_um / work.scratch_um;
     }
     if (zone.carries && zone.carries->rq_um) rq_um = *zone.carries->rq_um;
-    state.gloss_gu = gloss_gu(job_.coating.refractive_index, 60, rq_um);
+    state.gloss_gu = reading_gu(job_, rq_um);
     return state;
   }
   double size(std::size_t sheet) const { return size_of(stack_.sheets[sheet]); }
@@ -266,7 +302,7 @@ class Enumeration {
                 way.too_deep_um,
                 state.scratch_um - std::get<ScratchReach>(compound->reach).coarsest_scratch_um);
           }
-          removal = state.scratch_um * job_.rules.overcut;
+          removal = state.scratch_um * *job_.rules.overcut;
           way.passed_before += !state.in_step && i > 0 ? 1 : 0;
         } else if (works_it && i == 0 && zone.levelled) {
           removal = levelling_removal_um({zone.peel_um, zone.peel_wavelength_mm, tool.modulus_mpa,

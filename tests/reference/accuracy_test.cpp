@@ -15,6 +15,7 @@
 #include <string_view>
 #include <vector>
 
+#include "levigate/detail/chi_square.hpp"
 #include "levigate/detail/student.hpp"
 #include "levigate/levigate.hpp"
 #include "levigate/recover/inspection_table.hpp"
@@ -322,6 +323,14 @@ struct Measurement {
   std::function<double()> largest_error;
 };
 
+/// Chance of fewer than `count` events of a Poisson law: a chi-square number of 2 count degrees of freedom exceeds twice the mean.
+real poisson_below(int count, real mean) {
+  real sum = 0;
+  for (int k = 0; k < count; ++k)
+    sum += std::exp(k * std::log(mean) - mean - std::lgamma(real(k) + 1));
+  return sum;
+}
+
 const std::vector<Measurement> measurements{
     {"normal_tail",  // in multiples of 1 + x^2 / 4, as the statement is 4 + x^2 ulp
      [] {
@@ -362,8 +371,11 @@ const std::vector<Measurement> measurements{
      [] {
        return worst(many, [](Random& random) {
          const int coats = static_cast<int>(random.log_uniform(1, 1000));
-         const double dry_um = random.log_uniform(1, 2000);
-         return ulps(film_from_coats(coats, dry_um, 3).mean_um, real{dry_um} * coats);
+         const double dry_um = random.log_uniform(0.001, 2e4 / coats > 2000 ? 2000 : 2e4 / coats);
+         const Film film = film_from_coats(coats, dry_um, 3);
+         const real mean = real{dry_um} * coats;
+         return std::max(ulps(film.mean_um, mean),
+                         ulps(film.mean_se_um, real{0.15} * mean / std::sqrt(real{3})));
        });
      }},
     {"spot_sd_um",
@@ -563,9 +575,36 @@ const std::vector<Measurement> measurements{
     {"size_effect_with",
      [] {
        return worst(many, [](Random& random) {
-         const double size_um = random.log_uniform(0.01, 1e4), exponent = random.uniform(0, 2);
-         return ulps(size_effect_with(size_um, exponent),
-                     std::min(1.0L, std::pow(real{size_um} / 100, real{exponent})));
+         const double size_um = random.log_uniform(0.01, 1e4), exponent = random.uniform(0, 2),
+                      saturation_um = random.log_uniform(1, 1e4);
+         return ulps(size_effect_with(size_um, exponent, saturation_um),
+                     std::min(1.0L, std::pow(real{size_um} / saturation_um, real{exponent})));
+       });
+     }},
+    {"specular_phase",
+     [] {
+       return worst(many, [](Random& random) {
+         const double angle_deg = random.uniform(0, 60), rq_um = random.log_uniform(1e-4, 1e3);
+         return ulps(specular_phase(angle_deg, rq_um),
+                     4 * pi * rq_um * std::cos(angle_deg * pi / 180) / 0.55L);
+       });
+     }},
+    {"wear_coefficient",
+     [] {
+       return worst(many, [](Random& random) {
+         const double share = random.log_uniform(1e-3, 1), flank_deg = random.uniform(1, 80);
+         return ulps(wear_coefficient(share, flank_deg),
+                     2 / pi * share * std::tan(flank_deg * pi / 180));
+       });
+     }},
+    {"overcut_of",
+     [] {
+       return worst(many, [](Random& random) {
+         Rules rules;
+         rules.short_share = random.log_uniform(1e-9, 0.5);
+         const real z = detail::normal_quantile(rules.short_share);
+         rules.removed_cv = random.uniform(0, static_cast<double>(std::min(0.5L / z, 1.0L)));
+         return relative(overcut_of(rules), 1 / (1 - z * rules.removed_cv));
        });
      }},
     {"removal_rate_um_per_m",
@@ -736,6 +775,28 @@ const std::vector<Measurement> measurements{
          return relative(detail::student_tail(t, df), (1 - std::sqrt(1 - cos2) * sum) / 2);
        });
      }},
+    {"chi_square_tails",
+     [] {
+       return worst(many, [](Random& random) {
+         const int half = static_cast<int>(random.log_uniform(1, 5000));
+         const double x = 2 * half * random.log_uniform(0.3, 3);
+         const real above = poisson_below(half, real{x} / 2);
+         const detail::ChiSquareTails tails = detail::chi_square_tails(x, 2 * half);
+         if (above < 1e-250L || above > 1 - 1e-4L) return 0.0;
+         return std::max(relative(tails.above, above), relative(tails.below, 1 - above));
+       });
+     }},
+    {"chi_square_quantile",
+     [] {
+       return worst(300, [](Random& random) {
+         const int half = static_cast<int>(random.log_uniform(1, 500));
+         const double below = random.uniform(0.001, 0.999);
+         const real x = detail::chi_square_quantile(below, 2 * half), y = x / 2;
+         const real slope = std::exp((half - 1) * std::log(y) - y - std::lgamma(real(half))) / 2;
+         return static_cast<double>(std::abs(1 - poisson_below(half, y) - real{below}) /
+                                    (slope * x));
+       });
+     }},
     {"contact", [] { return contact_errors().densities; }},
     {"depth_um", [] { return contact_errors().depth; }},
     {"exceedance", [] { return contact_errors().exceedance; }},
@@ -759,6 +820,9 @@ const std::map<std::string, std::string> elsewhere{
     {"ratio_within", "decisions, not numbers: tests/unit/stack/check_test.cpp"},
     {"ra_um", "a law fitted to a simulation: tests/property"},
     {"rq_um", "a law fitted to a simulation: tests/property"},
+    {"meter_reading_gu", "simulated profiles: tests/property/meter_simulation_test.cpp"},
+    {"mean_reading_gu", "that of meter_reading_gu"},
+    {"grooves_per_um2", "that of contact: tests/unit/surface/scratch_test.cpp"},
     {"reliances", "differences of plans: tests/unit"},
     {"bridge", "decisions, not numbers: tests/unit/grade/bridge_test.cpp"},
     {"sized_grade", "the user's number itself: tests/unit/grade/label_reading_test.cpp"},
@@ -777,6 +841,7 @@ const std::map<std::string, std::string> elsewhere{
     {"diagnose", "simulated marks: bindings/tests/test_recover.py"},
     {"present", "that of plan: tests/unit/recover/present_test.cpp"},
     {"go_back", "that of best_policy and diagnose"},
+    {"drawn_peel_um", "that of the normal quantile: tests/unit/risk/simulate_test.cpp"},
     {"drawn_film", "that of the normal quantile: tests/unit/risk/simulate_test.cpp"},
     {"thinnest_um", "that of the normal quantile: tests/unit/risk/simulate_test.cpp"},
     {"interval_of", "values themselves: tests/unit/risk/simulate_test.cpp"},

@@ -160,9 +160,9 @@ inline const std::map<std::string, Function>& functions() {
        [](const Inputs& in) {
          return gloss_r_squared(in.number("refractive_index"), in.number("largest_ra_um"));
        }},
-      {"gloss_by_hand_gu",
+      {"reading_by_hand_gu",
        [](const Inputs& in) {
-         return gloss_gu(1.5, 60.0, rq_um(by_hand(grade(in.text("label")))));
+         return mean_reading_gu(1.52, 60.0, rq_um(by_hand(grade(in.text("label")))), 11.0);
        }},
       // roughness
       {"ra_by_hand_um", [](const Inputs& in) { return ra_um(by_hand(grade(in.text("label")))); }},

@@ -14,6 +14,7 @@
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/model_table.hpp"
+#include "levigate/surface/peel_table.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/limit_table.hpp"
 #include "levigate/wheel/wheel_table.hpp"
@@ -41,7 +42,7 @@ TEST(ProfileEntry, Coatings) {
   };
   // Hardness: process notes, order of magnitude, the default within the band; index: usual clear binders.
   const Row rows[] = {
-      {"two-part urethane", {150, 100, 250}, {1.50, 1.48, 1.54}, true},
+      {"two-part urethane", {150, 100, 250}, {1.52, 1.49, 1.55}, true},
       {"nitrocellulose lacquer", {120, 80, 180}, {1.51, 1.49, 1.53}, false},
       {"acrylic lacquer", {120, 80, 180}, {1.49, 1.48, 1.51}, false},
       {"polyester", {200, 150, 250}, {1.55, 1.53, 1.57}, false},
@@ -59,7 +60,7 @@ TEST(ProfileEntry, Coatings) {
     EXPECT_EQ(p.two_part, rows[i].two_part) << p.name;
     EXPECT_EQ(p.kind, p.name == "acrylic sheet" ? CoatingKind::solid : CoatingKind::coat) << p.name;
     expect_entry(rows[i].name, p.hardness_mpa, rows[i].hardness_mpa);
-    expect_entry(rows[i].name, p.wear_coefficient, {0.02, 0.005, 0.05});
+    expect_entry(rows[i].name, p.cutting_efficiency, {0.3, 0.15, 0.6});
     expect_entry(rows[i].name, p.refractive_index, rows[i].refractive_index);
   }
 }
@@ -115,11 +116,11 @@ TEST(ProfileEntry, Blocks) {
     double speed_m_s, wrap;
   };
   const Row rows[] = {
-      {"hard block", {1000, 300, 3000}, {87.5, 50, 120}, {15, 10, 20}, 0.5, 1.6},
-      {"cork block", {15, 5, 45}, {87.5, 50, 120}, {15, 10, 20}, 0.5, 1.6},
-      {"rubber block", {3, 1, 9}, {87.5, 50, 120}, {15, 10, 20}, 0.5, 1.6},
-      {"small hard block", {1000, 300, 3000}, {15, 6, 25}, {4, 2, 6}, 0.4, 1.8},
-      {"foam pad", {0.2, 0.07, 0.6}, {60, 30, 100}, {8, 5, 12}, 0.5, 1.0},
+      {"hard block", {1000, 300, 3000}, {87.5, 50, 120}, {15, 10, 20}, 0.45, 1.6},
+      {"cork block", {15, 5, 45}, {87.5, 50, 120}, {15, 10, 20}, 0.45, 1.6},
+      {"rubber block", {3, 1, 9}, {87.5, 50, 120}, {15, 10, 20}, 0.45, 1.6},
+      {"small hard block", {1000, 300, 3000}, {15, 6, 25}, {4, 2, 6}, 0.45, 1.8},
+      {"foam pad", {0.2, 0.07, 0.6}, {60, 30, 100}, {8, 5, 12}, 0.45, 1.0},
   };
   ASSERT_EQ(std::size(rows), std::size(block_table));
   for (std::size_t i = 0; i < std::size(rows); ++i) {
@@ -128,7 +129,7 @@ TEST(ProfileEntry, Blocks) {
     expect_entry(rows[i].name, p.modulus_mpa, rows[i].modulus_mpa);
     expect_entry(rows[i].name, p.area_cm2, rows[i].area_cm2);
     expect_entry(rows[i].name, p.force_n, rows[i].force_n);
-    expect_entry(rows[i].name, p.speed_m_s, {rows[i].speed_m_s, 0.2, 0.8});
+    expect_entry(rows[i].name, p.speed_m_s, {rows[i].speed_m_s, 0.25, 0.6});
     expect_entry(rows[i].name, p.duty, {0.6, 0.4, 0.8});
     expect_entry(rows[i].name, p.wrap, {rows[i].wrap, 1.0, 2.0});
   }
@@ -138,7 +139,7 @@ TEST(ProfileEntry, RulesAndModel) {
   const RuleProfile& rules = rule_table[0];
   expect_entry("max_ratio", rules.max_ratio, {1.75, 1.5, 2.0});
   expect_entry("min_ratio", rules.min_ratio, {1.15, 1.05, 1.25});
-  expect_entry("overcut", rules.overcut, {1.0, 1.0, 2.0});
+  expect_entry("short_share", rules.short_share, {0.001, 0.0001, 0.01});
   expect_entry("scratch_quantile", rules.scratch_quantile, {0.99, 0.95, 0.999});
   expect_entry("residual_peel_um", rules.residual_peel_um, {0.5, 0.2, 1.0});
   expect_entry("change_minutes", rules.change_minutes, {2, 1, 5});
@@ -146,9 +147,10 @@ TEST(ProfileEntry, RulesAndModel) {
   expect_entry("removed_cv", rules.removed_cv, {0.15, 0.05, 0.3});
   expect_entry("cut_through_limit", rules.cut_through_limit, {0.01, 0.001, 0.05});
   const ModelProfile& model = model_table[0];
-  expect_entry("flank_deg", model.flank_deg, {20, 10, 30});
+  expect_entry("flank_deg", model.flank_deg, {11, 8, 16});
   expect_entry("packing", model.packing, {0.5, 0.3, 0.7});
   expect_entry("size_exponent", model.size_exponent, {0.5, 0.41, 0.65});
+  expect_entry("saturation_um", model.saturation_um, {100, 60, 150});
 }
 
 TEST(ProfileEntry, Wheels) {
@@ -338,13 +340,24 @@ TEST(ProfileEntry, DefectsEdgesAndGauges) {
   expect_entry("eased_share", edges.eased_share, {0.8, 0.7, 0.9});
   expect_entry("eased_radius_mm", edges.eased_radius_mm, {2, 1.5, 3});
   expect_entry("bearing_share", edges.bearing_share, {0.1, 0.03, 0.3});
-  ASSERT_EQ(std::size(gauge_table), 2u);
+  ASSERT_EQ(std::size(gauge_table), 3u);
   EXPECT_EQ(gauge_table[0].name, "ultrasonic");
   expect_entry("ultrasonic", gauge_table[0].fixed_um, {2, 1, 5});
   expect_entry("ultrasonic", gauge_table[0].share, {0.03, 0.01, 0.05});
   EXPECT_EQ(gauge_table[1].name, "wet comb");
   expect_entry("wet comb", gauge_table[1].fixed_um, {5, 2, 12});
   expect_entry("wet comb", gauge_table[1].share, {0.1, 0.05, 0.2});
+  EXPECT_EQ(gauge_table[2].name, "coats counted");
+  expect_entry("coats counted", gauge_table[2].fixed_um, {0, 0, 5});
+  expect_entry("coats counted", gauge_table[2].share, {0.15, 0.08, 0.3});
+
+  ASSERT_EQ(std::size(peel_table), 3u);
+  EXPECT_EQ(peel_table[0].name, "by eye");
+  expect_entry("by eye", peel_table[0].factor, {1.4, 1.2, 2.0});
+  EXPECT_EQ(peel_table[1].name, "comparison plate");
+  expect_entry("comparison plate", peel_table[1].factor, {1.2, 1.1, 1.4});
+  EXPECT_EQ(peel_table[2].name, "profile");
+  expect_entry("profile", peel_table[2].factor, {1.05, 1.02, 1.15});
 }
 
 TEST(ProfileEntry, Inspection) {

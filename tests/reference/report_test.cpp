@@ -75,6 +75,9 @@ std::string group_text(const std::vector<Row>& rows) {
   if (rows.front().must_differ()) {
     text += " **Disagrees**: " + group["disagrees"].get<std::string>() + ".";
   }
+  if (group.contains("bias")) {
+    text += " **Leans to one side**: " + group["bias"].get<std::string>() + ".";
+  }
   if (rows.front().area == "high precision") {
     return text + " " + std::to_string(rows.size()) + " rows.\n";
   }

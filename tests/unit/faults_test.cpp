@@ -56,6 +56,7 @@ Job job_with_everything() {
                  .refractive_index = 1.5};
   job.coating.cure = Cure{240, 0.04, {{24, 60}, {240, 150}}};
   job.coating.limits = WheelLimits{9, 18, 500, 33};
+  job.rules.overcut = 1.5;
   job.scratched_by = grade("P600");
   job.age_h = 100;
   job.cure = job.coating.cure;

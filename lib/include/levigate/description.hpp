@@ -31,6 +31,7 @@ enum class Input {
   unsaid,    ///< of no table of profiles that a plan's inputs are drawn from
   chosen,    ///< decided by a person: it is not drawn
   believed,  ///< drawn over its band
+  typed,     ///< given by a person, with an error of its own: it is drawn by the law of that
   pace,      ///< believed too, and acts on the rate of removal alone: a learned pace stands for it
 };
 

@@ -57,14 +57,24 @@ inline constexpr Formula formulas[] = {
       "ISO 2813:1997, glass of 1.567 as 100 GU; loss from memory: Bennett and Porteus, J. Opt. "
       "Soc. Am. "
       "51:123 (1961)"}},
+    {"mean_reading_gu",
+     "gloss of the smooth film times the share that the receptor takes in, mean of both lays",
+     {Basis::computed,
+      "scalar Kirchhoff theory on the law of V grooves, from memory: Beckmann and "
+      "Spizzichino (1963)"}},
+    {"wear_coefficient",
+     "(2/pi) f tan(flank)",
+     {Basis::from_memory, "cones that cut: Rabinowicz, Friction and Wear of Materials"}},
     {"cut_through",
-     "1 - (1 - p)^N, p = Phi((D + reserve - mean)/sqrt(sd^2 + (cv D)^2))",
+     "1 - (1 - p)^N, p = Phi((D + reserve - mean)/sqrt(sd^2 + (cv D)^2)), its mean over the errors "
+     "that all spots share",
      {Basis::assumption, "normal film and normal depth, independent spots of 1 cm2"}},
     {"depth_budget_um",
      "cut_through = limit, solved for D",
      {Basis::computed, "that of cut_through"}},
     {"simulate",
-     "inputs over their bands with the value as median; each cm2: N(mean, sd) - D N(1, cv)",
+     "inputs over their bands with the value as median, film and peel by their errors; each cm2: "
+     "N(mean, sd) - D N(1, cv)",
      {Basis::assumption, "independent inputs, a band as the whole range; film as cut_through"}},
     {"exact_share",
      "P(X >= k | low) = P(X <= k | high) = (1 - confidence)/2",

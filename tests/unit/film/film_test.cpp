@@ -33,9 +33,15 @@ TEST(Film, FromCoats) {
   const Film film = film_from_coats(3, 35.0, 9.0);
   EXPECT_DOUBLE_EQ(film.mean_um, 105.0);
   EXPECT_EQ(film.sd_um, 9.0);
-  EXPECT_EQ(film.mean_se_um, 0.0);
+  // A half-width of 15 % of the film, and of 5 um and 10 % where each coat was combed.
+  EXPECT_DOUBLE_EQ(film.mean_se_um, 0.15 * 105.0 / std::sqrt(3.0));
+  EXPECT_EQ(film.sd_se_um, 0.0);
   EXPECT_EQ(film.readings, 0u);
-  EXPECT_EQ(spot_sd_um(film), 9.0);
+  EXPECT_EQ(film.how, FilmHow::coats_counted);
+  const Film combed = film_from_coats(3, 35.0, 9.0, FilmHow::wet_comb);
+  EXPECT_DOUBLE_EQ(combed.mean_se_um, (5.0 + 10.5) / std::sqrt(3.0));
+  EXPECT_EQ(combed.how, FilmHow::wet_comb);
+  EXPECT_THROW(film_from_coats(3, 35.0, 9.0, FilmHow::stated), BadInput);
 }
 
 TEST(Film, ManyReadingsPredictASpotAsWellAsAKnownFilm) {

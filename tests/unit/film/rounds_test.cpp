@@ -7,6 +7,7 @@
 #include <limits>
 #include <vector>
 
+#include "levigate/film/agreement.hpp"
 #include "levigate/film/gauge.hpp"
 #include "levigate/text/sentences.hpp"
 
@@ -107,8 +108,12 @@ TEST(Gauge, ItsErrorDoesNotAverageOut) {
 
 TEST(Gauge, OneReadingIsAsUncertainAsASpot) {
   // u = (2 + 0.05 * 80) / sqrt(3) = sqrt(12), so that 3^2 + 2^2 + 12 = 25.
-  EXPECT_EQ(film_from_reading(80, 3, 2, {2.0, 0.05}),
-            (Film{.mean_um = 80, .sd_um = 3, .mean_se_um = 5, .sd_se_um = 2, .readings = 1}));
+  EXPECT_EQ(film_from_reading(80, 3, 2, {2.0, 0.05}), (Film{.mean_um = 80,
+                                                            .sd_um = 3,
+                                                            .mean_se_um = 5,
+                                                            .sd_se_um = 2,
+                                                            .readings = 1,
+                                                            .how = FilmHow::gauge}));
   for (const double bad : {-1.0, 3e4, nan}) {
     EXPECT_THROW(film_from_reading(bad, 3, 2, {}), OutOfRange);
     EXPECT_THROW(film_from_reading(80, bad, 2, {}), OutOfRange);

@@ -28,13 +28,13 @@ TEST(RoundTrip, DemoJob) {
 TEST(RoundTrip, JobWithEverythingOwn) {
   Job job = demo_job();
   job.name = "clock \"case\"\nof w\u00e4lnut / \\";
-  job.coating = {"my coat", CoatingKind::coat, 133.3, 0.0123, 1.51, true};
+  job.coating = {"my coat", CoatingKind::coat, 133.3, 0.45, 0.0123, 1.51, true};
   job.zones[0].block = {"glass", std::numeric_limits<double>::infinity(), 30, 7, 0.3, 0.5, 1.2};
   job.zones[1].block.area_cm2 = 1.0 / 3.0;  // keeps the name of a profile with other numbers
   job.zones[1].block.force_n = 0.1;
   job.scratched_by = grade("CAMI 320");
   job.target = {.size_um = grade("P2000").median_um, .gloss_gu = {}, .label = "P2000"};
-  job.rules = {{1.1, 2.0}, 1.5, 0.95, 0.3, 1.0, 12.0, 0.2, 1e-3};
+  job.rules = {{1.1, 2.0}, 1.5, 0.002, 0.95, 0.3, 1.0, 12.0, 0.2, 1e-3};
   job.prefer = Objective::film;
   job.age_h = 30.5;
   job.cure = Cure{240, 0.04, {{24, 60}, {96.5, 120}, {240, 150}}};
@@ -119,7 +119,7 @@ TEST(RoundTrip, SolidWithGlossTarget) {
   for (Zone& zone : job.zones) zone.film.reset();
   job.target = {.size_um = {}, .gloss_gu = 55.5, .label = ""};
   EXPECT_EQ(job, job_from_json(to_json(job)));
-  job.coating = {"slate", CoatingKind::solid, 900, 0.02, 1.6, {}};
+  job.coating = {"slate", CoatingKind::solid, 900, 0.3, 0.02, 1.6, {}};
   EXPECT_EQ(job, job_from_json(to_json(job)));
 }
 
@@ -166,7 +166,42 @@ TEST(RoundTrip, FilmFormsGiveTheFilmOfTheirNumbers) {
   const double readings_um[] = {88, 97, 92, 84, 95, 90, 101, 87, 91, 85, 96, 93};
   EXPECT_EQ(*job.zones[0].film, film_from_readings(readings_um));
   EXPECT_EQ(*job.zones[1].film, film_from_coats(3, 28, 7));
-  EXPECT_EQ(*job.zones[2].film, (Film{45, 6}));
+  const double counted_um = 0.15 * 45 / std::sqrt(3.0);
+  EXPECT_EQ(job.zones[2].film->mean_se_um, uncertainty_um(gauge_named("coats counted"), 45));
+  EXPECT_DOUBLE_EQ(job.zones[2].film->mean_se_um, counted_um);
+  EXPECT_EQ(job.zones[2].film->how, FilmHow::coats_counted);
+}
+
+TEST(RoundTrip, TheWayThatAFilmWasGotTellsItsError) {
+  const std::string plain = "{\"mean_um\": 45, \"sd_um\": 6}";
+  const auto film = [&](const std::string& more) {
+    const Job job = job_from_json(job_with(plain, "{\"mean_um\": 45, \"sd_um\": 6, " + more + "}"));
+    EXPECT_EQ(job, job_from_json(to_json(job))) << more;
+    return *job.zones[2].film;
+  };
+  EXPECT_DOUBLE_EQ(film("\"how\": \"wet comb\"").mean_se_um, 9.5 / std::sqrt(3.0));
+  EXPECT_EQ(film("\"mean_se_um\": 2"), (Film{45, 6, 2}));
+  EXPECT_EQ(film("\"mean_se_um\": 0"), (Film{45, 6})) << "stated as exact";
+  EXPECT_EQ(film("\"mean_se_um\": 2, \"how\": \"coats counted\"").mean_se_um, 2);
+  EXPECT_EQ(film("\"mean_se_um\": 2, \"how\": \"gauge\"").how, FilmHow::gauge);
+  for (const char* way : {"stated", "gauge", "guessed"}) {
+    EXPECT_THROW(film("\"how\": \"" + std::string(way) + "\""), BadInput) << way;
+  }
+  const std::string coats = "\"coats\": 3, \"dry_um_per_coat\": 28, \"sd_um\": 7";
+  const Job combed = job_from_json(job_with(coats, coats + ", \"how\": \"wet comb\""));
+  EXPECT_EQ(*combed.zones[1].film, film_from_coats(3, 28, 7, FilmHow::wet_comb));
+  const Job known = job_from_json(job_with(coats, coats + ", \"mean_se_um\": 1.5"));
+  EXPECT_EQ(*known.zones[1].film, (Film{84, 7, 1.5}));
+  EXPECT_EQ(known, job_from_json(to_json(known)));
+}
+
+TEST(RoundTrip, OrangePeelIsToldByEyeUnlessAnotherWayIsNamed) {
+  const std::string peel = "\"peel_um\": 35,";
+  EXPECT_EQ(demo_job().zones[0].peel_how, PeelHow::by_eye);
+  const Job job = job_from_json(job_with(peel, peel + " \"peel_how\": \"comparison plate\","));
+  EXPECT_EQ(job.zones[0].peel_how, PeelHow::comparison_plate);
+  EXPECT_EQ(job, job_from_json(to_json(job)));
+  EXPECT_THROW(job_from_json(job_with(peel, peel + " \"peel_how\": \"by hand\",")), BadInput);
 }
 
 constexpr auto edges_film =
@@ -188,7 +223,9 @@ TEST(RoundTrip, CoatsMakeRoundsAndReadingsStandAboveThem) {
   const Job told = job_from_json(job_with(plain, coats + "\"sd_um\": 6}"));
   EXPECT_DOUBLE_EQ(told.zones[2].film->mean_um, 40.0 + 38.0);
   EXPECT_EQ(told.zones[2].film->sd_um, 6.0);
-  EXPECT_DOUBLE_EQ(told.zones[2].film->mean_se_um, (5.0 + 0.1 * 78.0) / std::sqrt(3.0));
+  // One of the two coats of the round is told dry: nobody combed it.
+  EXPECT_DOUBLE_EQ(told.zones[2].film->mean_se_um, 0.15 * 78.0 / std::sqrt(3.0));
+  EXPECT_EQ(told.zones[2].film->how, FilmHow::coats_counted);
   EXPECT_EQ(told.zones[2].below_um, 30.0);
   EXPECT_EQ(told, job_from_json(to_json(told)));
 

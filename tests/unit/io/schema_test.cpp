@@ -287,7 +287,7 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   checked += expect_ranges(job_from_json, size, document, Pointer("/target"));
   document["target"] = {{"gloss_gu", 50}};
   checked += expect_ranges(job_from_json, gloss, document, Pointer("/target"));
-  EXPECT_EQ(checked, 3 + 9 + 4 + 5 + 3 + 1 + 1);
+  EXPECT_EQ(checked, 4 + 10 + 4 + 5 + 4 + 1 + 1);
 
   document["age_h"] = 100;
   document["cure"] = {{"hard_cure_h", 200}};
@@ -310,7 +310,7 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   checked = expect_ranges(job_from_json, parts["cure"], document, Pointer("/cure"));
   checked += expect_ranges(job_from_json, parts["defect"], document, defect);
   checked += expect_ranges(job_from_json, film[3], document, layers);
-  EXPECT_EQ(checked, 2 + 4 + 2);
+  EXPECT_EQ(checked, 2 + 4 + 3);
   for (const auto& [key, value] : zone["properties"].items()) edge["properties"].erase(key);
   document["zones"][2] = {{"name", "rim"},
                           {"area_cm2", 20},

@@ -135,8 +135,11 @@ TEST(JsonPlan, AFilmThatAffordsNothingReadsBack) {
   ASSERT_EQ(taken.zones[2].budget_um, 0.0);
   const Json json = Json::parse(to_json(taken));
   EXPECT_EQ(json["steps"][1]["zones"][2]["film_used"], "no budget");
+  EXPECT_EQ(json["total"]["film"], "no budget");
   const Plan back = plan_from_json(to_json(taken), "plan.json");
   EXPECT_EQ(back.steps[1].zones[2].film_used, taken.steps[1].zones[2].film_used);
+  EXPECT_EQ(back.total.film, taken.total.film);
+  EXPECT_EQ(card(back), card(taken));
 }
 
 TEST(JsonPlan, HasTheWorkBeforeTheFirstStepAndTheGlossAtEachAngle) {

@@ -7,6 +7,7 @@
 #include "levigate/bench/bench.hpp"
 #include "levigate/detail/student.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/journal/slip.hpp"
 #include "levigate/journal/work/belief.hpp"
 #include "levigate/journal/work/prior.hpp"
 #include "levigate/text/sentences.hpp"

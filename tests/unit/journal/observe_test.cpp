@@ -116,7 +116,7 @@ TEST(Observe, ScratchesAreDepthsAndRoughness) {
   const Observed observed = seen({width_read("P800", 9), ra_read("P1000", 0.12, "door")});
   ASSERT_EQ(observed.scratches.size(), 2U);
   EXPECT_EQ(observed.scratches[0].predicted_um, laid.work[2][0].scratch_um);
-  EXPECT_DOUBLE_EQ(observed.scratches[0].seen_um, 4.5 * std::tan(std::numbers::pi / 9));
+  EXPECT_DOUBLE_EQ(observed.scratches[0].seen_um, 4.5 * std::tan(11 * std::numbers::pi / 180));
   EXPECT_EQ(observed.scratches[1].predicted_um, laid.work[3][1].ra_um);
   EXPECT_EQ(observed.scratches[1].seen_um, 0.12);
   EXPECT_EQ(observed.scratches[1].backing, "film");

@@ -141,7 +141,8 @@ TEST(PlanFacts, ABudgetIsThatOfItsFormulaAndIsUsedUpByDepth) {
                                             .removed_cv = job.rules.removed_cv,
                                             .reserve_um = job.rules.reserve_um,
                                             .spots = 900,
-                                            .cut_through_limit = job.rules.cut_through_limit});
+                                            .cut_through_limit = job.rules.cut_through_limit,
+                                            .common = {.peel_um = 20, .peel_factor = 1.4}});
   EXPECT_EQ(found.zones[0].budget_um, budget_um);
   for (const Step& step : found.steps)
     EXPECT_EQ(step.zones[0].film_used, step.zones[0].depth_um / budget_um);

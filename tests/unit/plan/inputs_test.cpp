@@ -52,11 +52,11 @@ std::vector<double> apart_from_pace(const Workings& w) {
   return {work.scratch_um,
           work.ra_um,
           work.rq_um,
-          work.gloss_gu,
+          work.reading_gu,
           work.tool.modulus_mpa,
           work.tool.area_cm2,
           work.tool.pressure_kpa(),
-          one_um.sheets_used / one_um.travel_m,
+          static_cast<float>(one_um.sheets_used / one_um.travel_m),  // of two that round alike
           *w.budget_um[0],
           w.grades[0].median_um,
           w.log_spreads[0]};

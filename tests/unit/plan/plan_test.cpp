@@ -193,7 +193,8 @@ TEST(Plan, AnEdgeIsNeverLevelled) {
   EXPECT_EQ(first.film_left_um, 35);
   EXPECT_EQ(found.steps[1].zones[1].removal_um, 0);
   EXPECT_GT(found.steps[1].zones[1].depth_um, 0);
-  EXPECT_EQ(found.steps[2].zones[1].removal_um, found.steps[1].zones[1].scratch_um);
+  EXPECT_DOUBLE_EQ(found.steps[2].zones[1].removal_um,
+                   overcut_of(job.rules) * found.steps[1].zones[1].scratch_um);
   job.zones[1].edge.reset();
   const Plan levelled = evaluate(job, papers(drawer), ids(found));
   EXPECT_GT(levelled.exact.depth_pm[1], found.exact.depth_pm[1]);
@@ -208,7 +209,7 @@ TEST(Plan, StartsFromTheScratchesTheWorkCarries) {
   EXPECT_DOUBLE_EQ(*found.steps.front().size_ratio, 46.2 / found.steps.front().size_um);
   const double scratch_um =
       evaluate(top(35), papers({"P320"}), {"P320"}).steps[0].zones[0].scratch_um;
-  EXPECT_DOUBLE_EQ(found.steps.front().zones[0].removal_um, scratch_um);
+  EXPECT_DOUBLE_EQ(found.steps.front().zones[0].removal_um, overcut_of(job.rules) * scratch_um);
 }
 
 TEST(Plan, ASolidHasNoFilmToRunOutOf) {
@@ -229,16 +230,16 @@ TEST(Plan, ASolidHasNoFilmToRunOutOf) {
 TEST(Plan, ReachesAGlossWithThePadButNotWithPaper) {
   Stack stack = papers(drawer);
   Job job = top(20);
-  job.target = {.size_um = {}, .gloss_gu = 50, .label = ""};
+  job.target = {.size_um = {}, .gloss_gu = 75, .label = ""};
   const Plan paper_only = plan(job, stack);
   ASSERT_FALSE(paper_only.found);
   EXPECT_EQ(paper_only.why->blocked_by, Blocker::target);
-  EXPECT_THAT(sentence(*paper_only.why), HasSubstr("50.0 GU"));
+  EXPECT_THAT(sentence(*paper_only.why), HasSubstr("75.0 GU"));
   stack.sheets.push_back(pad("pad", "P3000"));
   const Plan with_pad = plan(job, stack);
   ASSERT_TRUE(with_pad.found) << sentence(*with_pad.why);
   EXPECT_EQ(with_pad.steps.back().sheet, "pad");
-  EXPECT_GE(with_pad.steps.back().gloss_gu, 50);
+  EXPECT_GE(with_pad.steps.back().reading_gu, 75);
 }
 
 TEST(Plan, SaysWhichGapBlocksAndWhatWouldBridgeIt) {

@@ -34,16 +34,16 @@ TEST(Reliance, TheMostInfluentialStandsFirst) {
   for (std::size_t i = 1; i < found.relies_on.size(); ++i) {
     EXPECT_GE(found.relies_on[i - 1].influence, found.relies_on[i].influence);
   }
-  EXPECT_EQ(found.relies_on.front().quantity, "wear_coefficient");
+  EXPECT_EQ(found.relies_on.front().quantity, "cutting_efficiency");
 }
 
-TEST(Reliance, SandingTimeGoesAsOneOverTheWearCoefficient) {
+TEST(Reliance, SandingTimeGoesAsOneOverTheCuttingEfficiency) {
   const Plan found = demo();
-  const Reliance& wear = relied(found, "coating two-part urethane", "wear_coefficient");
+  const Reliance& wear = relied(found, "coating two-part urethane", "cutting_efficiency");
   double sanding = 0;
   for (const Step& step : found.steps) sanding += step.zones[0].minutes;
-  EXPECT_NEAR(wear.minutes_low, sanding * (0.02 / 0.005 - 1), 0.001);
-  EXPECT_NEAR(wear.minutes_high, sanding * (0.02 / 0.05 - 1), 0.001);
+  EXPECT_NEAR(wear.minutes_low, sanding * (0.3 / 0.15 - 1), 0.001);
+  EXPECT_NEAR(wear.minutes_high, sanding * (0.3 / 0.6 - 1), 0.001);
   EXPECT_EQ(wear.film_low, 0);
 }
 
@@ -65,7 +65,7 @@ TEST(Reliance, AUsersNumberHasNoBand) {
   const Reliance& hardness = relied(found, "coating two-part urethane", "hardness_mpa");
   EXPECT_EQ(hardness.basis, Basis::user);
   EXPECT_EQ(hardness.influence, 0);
-  EXPECT_EQ(relied(found, "coating two-part urethane", "wear_coefficient").basis,
+  EXPECT_EQ(relied(found, "coating two-part urethane", "cutting_efficiency").basis,
             Basis::from_memory);
 }
 

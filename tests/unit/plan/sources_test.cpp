@@ -47,7 +47,7 @@ TEST(Sources, ANumberIsTheOneInUse) {
   EXPECT_EQ(source("latex paper", "life_m").value, backing_named("latex paper").life_m);
   EXPECT_EQ(source("hard block", "force_n").value, block_named("hard block").force_n);
   EXPECT_EQ(source("rule", "max_ratio").value, Rules{}.max_ratio);
-  EXPECT_EQ(source("rule", "overcut").value, Rules{}.overcut);
+  EXPECT_EQ(source("rule", "short_share").value, Rules{}.short_share);
   EXPECT_EQ(source("model", "flank_deg").value, Model{}.flank_deg);
   EXPECT_EQ(source("edge", "sharp_share").value, edge_share(0));
   EXPECT_EQ(source("ultrasonic", "fixed_um").value, gauge_named("ultrasonic").fixed_um);

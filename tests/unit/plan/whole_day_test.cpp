@@ -2,6 +2,9 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <limits>
+
 #include "levigate/plan/plan.hpp"
 #include "levigate/surface/sheen_bands.hpp"
 #include "levigate/text/sentences.hpp"
@@ -116,17 +119,12 @@ TEST(Sheen, ASatinTargetStopsBeforeTheCompounds) {
   job.target.gloss_high_gu = satin.high_gu;
   job.target.label = "satin (institute)";
   Stack stack = drawer_and_wheels();
-  const Plan none = plan(job, stack);
-  ASSERT_FALSE(none.found);
-  EXPECT_THAT(sentence(*none.why), HasSubstr("20.0 to 35.0 GU"));
-  stack.sheets.push_back(pad("soft P1500", "P1500"));
   const Plan found = plan(job, stack);
   ASSERT_TRUE(found.found) << sentence(*found.why);
   for (const std::string& id : ids(found))
     EXPECT_FALSE(polish_of(stack.sheets[sheet_index(stack, id)])) << id;
-  EXPECT_EQ(found.steps.back().sheet, "soft P1500");
-  EXPECT_GE(found.steps.back().gloss_gu, *satin.low_gu);
-  EXPECT_LE(found.steps.back().gloss_gu, *satin.high_gu);
+  EXPECT_GE(found.steps.back().reading_gu, *satin.low_gu);
+  EXPECT_LE(found.steps.back().zones[0].reading_60.expected_gu, *satin.high_gu);
 }
 
 TEST(Sheen, MoreThanTheBandIsCalledOut) {
@@ -388,6 +386,79 @@ TEST(Wheels, CarryTheirCautionsWithTheStep) {
   EXPECT_TRUE(found.steps.front().cautions.empty());
   ASSERT_FALSE(found.steps.back().cautions.empty());
   EXPECT_THAT(found.steps.back().cautions.front().text, HasSubstr("rpm"));
+}
+
+/// A top to be levelled alone, and an edge that nothing touches: 45 +- 12 um of film, 10 um of them to stay.
+Job untouched_edge() {
+  Job job = top(35);
+  job.target.size_um = 36;  // P400 ends it
+  job.zones.push_back({.name = "edge",
+                       .area_cm2 = 90,
+                       .block = block_named("foam pad"),
+                       .film = Film{45, 12},
+                       .edge = Edge{"top"}});
+  return job;
+}
+
+TEST(ThinFilm, OfAZoneThatNoStepTouchesIsNotPassedOverInSilence) {
+  const Job job = untouched_edge();
+  const Plan found = plan(job, papers({"P400"}));
+  ASSERT_TRUE(found.found) << sentence(*found.why);
+  const ZoneStep& edge = found.steps.back().zones[1];
+  ASSERT_EQ(edge.depth_um, 0.0);
+  ASSERT_GT(*edge.cut_through, job.rules.cut_through_limit);
+
+  const Finding* finding = find(found.findings, FindingKind::film_too_thin);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->severity, Severity::error);
+  EXPECT_EQ(finding->zone, "edge");
+  EXPECT_EQ(figure(finding->numbers, "film_um"), 45.0);
+  EXPECT_EQ(figure(finding->numbers, "film_sd_um"), 12.0);
+  EXPECT_EQ(figure(finding->numbers, "reserve_um"), 10.0);
+  EXPECT_EQ(figure(finding->numbers, "cut_through"), edge.cut_through);
+  EXPECT_EQ(figure(finding->numbers, "cut_through_limit"), 0.01);
+  EXPECT_NEAR(*edge.cut_through, 0.1473005, 5e-8);  // 1 - (1 - Q(35 / 12))^90
+  EXPECT_EQ(count(found.findings, FindingKind::film_too_thin), 1);
+}
+
+TEST(ThinFilm, IsToldOfASequenceAndWhereThereIsNoPlanToo) {
+  Job job = untouched_edge();
+  const Plan taken = evaluate(job, papers({"P400", "P600"}), {"P400", "P600"});
+  EXPECT_EQ(count(taken.findings, FindingKind::film_too_thin), 1);
+  EXPECT_EQ(count(taken.findings, FindingKind::film_short), 1);
+  job.zones[1].edge.reset();  // to be levelled as well
+  const Plan none = plan(job, papers({"P400", "P600"}));
+  ASSERT_FALSE(none.found);
+  EXPECT_EQ(count(none.findings, FindingKind::film_too_thin), 1);
+}
+
+TEST(ThinFilm, OfALimitThatIsJustKeptIsNoFinding) {
+  Job job = untouched_edge();
+  job.rules.cut_through_limit = 0.15;
+  const Plan found = plan(job, papers({"P400"}));
+  ASSERT_TRUE(found.found) << sentence(*found.why);
+  EXPECT_GT(*found.zones[1].budget_um, 0.0);
+  EXPECT_EQ(find(found.findings, FindingKind::film_too_thin), nullptr);
+  job.rules.cut_through_limit = 0.146;
+  EXPECT_NE(find(plan(job, papers({"P400"})).findings, FindingKind::film_too_thin), nullptr);
+}
+
+TEST(ThinFilm, ItsShareIsZeroUntouchedAndNoBudgetOnceWorked) {
+  const Plan found = plan(untouched_edge(), papers({"P400"}));
+  ASSERT_TRUE(found.found) << sentence(*found.why);
+  EXPECT_EQ(found.zones[1].budget_um, 0.0);
+  EXPECT_EQ(found.steps[0].zones[1].film_used, 0.0);
+  EXPECT_NEAR(*found.total.film, *found.steps[0].zones[0].film_used, 1e-6);  // that of the top
+
+  const Plan taken = evaluate(untouched_edge(), papers({"P400", "P600"}), {"P400", "P600"});
+  EXPECT_GT(taken.steps[1].zones[1].depth_um, 0.0);
+  EXPECT_EQ(taken.steps[1].zones[1].film_used, std::numeric_limits<double>::infinity());
+  EXPECT_EQ(taken.total.film, std::numeric_limits<double>::infinity());
+  for (const Reliance& one : taken.relies_on) {
+    EXPECT_TRUE(std::isfinite(one.film_low) && std::isfinite(one.film_high) &&
+                std::isfinite(one.influence))
+        << one.subject << ", " << one.quantity;
+  }
 }
 
 TEST(Rounds, GoingThroughTheLastOneIsAWitnessLine) {

@@ -1,5 +1,7 @@
 // Plans simulated: what is drawn and how, that threads do not show, and what is refused.
 #include "levigate/risk/simulate.hpp"
+#include "levigate/detail/chi_square.hpp"
+#include "levigate/detail/student.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/work/crew.hpp"
@@ -65,15 +67,17 @@ TEST(Drawn, WhatIsInfiniteStays) {
 
 TEST(Drawn, RulesAreChosenButForTheMinutesOfAChange) {
   const Workings workings = levigate::workings(small_top(), few);
-  std::vector<std::string> rules;
+  std::vector<std::string> rules, typed;
   int believed = 0;
   for (const detail::Knob& knob : detail::knobs(workings)) {
-    if (knob.kind == Input::chosen) continue;
+    if (knob.kind == Input::typed) typed.push_back(knob.quantity);
+    if (knob.kind == Input::chosen || knob.kind == Input::typed) continue;
     ++believed;
     if (knob.subject == "rule") rules.push_back(knob.quantity);
   }
   EXPECT_THAT(rules, testing::ElementsAre("change_minutes"));
-  EXPECT_EQ(believed, 3 + 6 + 6 + 1 + 3 + 2 * 3);
+  EXPECT_THAT(typed, testing::ElementsAre("film_um", "peel_um"));
+  EXPECT_EQ(believed, 3 + 6 + 6 + 1 + 4 + 2 * 3);
 }
 
 // All at once: each input stands where its own draw puts it, wherever else the same backing or block was set before.
@@ -99,26 +103,66 @@ TEST(Drawn, EveryInputIsSetWhereverItStands) {
   EXPECT_EQ(setup.job.rules.reserve_um, job.rules.reserve_um);
 }
 
+/// Whether so many of the draws agree with a chance, as 999 of 1000 tests of a true one would.
+void expect_share(int hits, int draws, double chance) {
+  EXPECT_NEAR(hits, draws * chance, 3.29 * std::sqrt(draws * chance * (1 - chance)));
+}
+
 TEST(DrawnFilm, IsKnownOrDrawn) {
   const Film known = drawn_film({90, 6}, Stream(1, 2, 3));
   EXPECT_EQ(known.mean_um, 90);
   EXPECT_EQ(known.sd_um, 6);
   constexpr int draws = 4000;
-  double mean = 0, below = 0, sd = 0;
+  const double df = 0.5 * 4 / (0.25 * 0.25);  // sd^2 / (2 sd_se^2)
+  const double median = detail::chi_square_quantile(0.5, df);
+  int below = 0, wide = 0, both = 0;
   for (std::uint32_t draw = 0; draw < draws; ++draw) {
-    const Film film = drawn_film({90, 2, 3, 2}, Stream(1, 2, draw));
-    EXPECT_GE(film.sd_um, 0);
+    const Film film = drawn_film({90, 2, 3, 0.25}, Stream(1, 2, draw));
+    EXPECT_GT(film.sd_um, 0);
     EXPECT_EQ(film.mean_se_um, 0);
-    mean += film.mean_um / draws;
-    below += film.mean_um < 87;
-    sd += film.sd_um / draws;
+    const bool low = film.mean_um<87, much = film.sd_um> 2 * std::sqrt(df / median);
+    below += low;
+    wide += much;
+    both += low && much;
   }
-  EXPECT_NEAR(mean, 90, 3.29 * 3 / std::sqrt(draws));
   const double share = detail::normal_tail(1);
-  EXPECT_NEAR(below / draws, share, 3.29 * std::sqrt(share * (1 - share) / draws));
-  // A normal cut off one deviation below its mean has the mean m + s phi(1) / (1 - Q(1)); its own deviation is below s.
-  const double cut_mean = 2 + 2 * detail::normal_density(1) / (1 - share);
-  EXPECT_NEAR(sd, cut_mean, 3.29 * 2 / std::sqrt(draws));
+  expect_share(below, draws, share);
+  expect_share(wide, draws, 0.5);
+  expect_share(both, draws, 0.5 * share);  // without readings, mean and spread err independently
+}
+
+// The mean of n readings, its error in units of the standard error, has Student's t distribution.
+TEST(DrawnFilm, TheMeanOfFewReadingsHasStudentsDistribution) {
+  constexpr int draws = 4000;
+  for (const int readings : {2, 3, 5, 10}) {
+    const double df = readings - 1, sd_um = 6, se_um = sd_um / std::sqrt(readings);
+    const Film film{90, sd_um, se_um, sd_um / std::sqrt(2 * df),
+                    static_cast<std::size_t>(readings)};
+    for (const double tail : {0.25, 0.05, 0.01}) {
+      const double out_um = detail::student_quantile(tail, df) * se_um;
+      int below = 0;
+      for (std::uint32_t draw = 0; draw < draws; ++draw)
+        below += drawn_film(film, Stream(1, 2, draw)).mean_um < 90 - out_um;
+      expect_share(below, draws, tail);
+    }
+  }
+}
+
+TEST(DrawnPeel, IsLogNormalAboutWhatWasTold) {
+  Zone zone = small_top().zones[0];
+  constexpr int draws = 4000;
+  for (const PeelHow how : choices<PeelHow>) {
+    zone.peel_how = how;
+    const double factor = peel_factor(how).value;
+    int low = 0, high = 0;
+    for (std::uint32_t draw = 0; draw < draws; ++draw) {
+      const double peel_um = drawn_peel_um(zone, Stream(1, 2, draw));
+      low += peel_um < 35 / factor;
+      high += peel_um > 35 * factor * factor;
+    }
+    expect_share(low, draws, detail::normal_tail(1));
+    expect_share(high, draws, detail::normal_tail(2));
+  }
 }
 
 TEST(Thinnest, LeavesOutNoSpot) {
@@ -166,7 +210,8 @@ TEST(Simulate, AZoneMoreLeavesTheOthersAsTheyAre) {
 
 TEST(Simulate, WithoutBandsItIsThePlan) {
   Job job = small_top();
-  job.age_h = 60;  // still soft: hardness must be that of now
+  job.scratched_by = grade("P220");  // no peel to level, which would vary
+  job.age_h = 60;                    // still soft: hardness must be that of now
   job.cure = Cure{.hard_cure_h = 200, .shrink = 0, .points = {{24, 60}, {200, 150}}};
   job.zones[0].defects = {{DefectKind::run, 150, 4, 40, 1}};
   const Plan plan = plan_of(job);
@@ -191,6 +236,22 @@ TEST(Simulate, WithoutBandsItIsThePlan) {
   EXPECT_LT(zone.thinnest_um.p90, zone.film_left_um.p50);
 }
 
+TEST(Simulate, WithoutBandsThePeelVariesAndMinutesWithIt) {
+  const Job job = small_top();
+  const Plan plan = plan_of(job);
+  const Simulation simulation = simulated(job, {.draws = 1000, .bands = false});
+  EXPECT_EQ(simulation.steps[1].minutes.p10, simulation.steps[1].minutes.p90);
+  // A rigid block takes half of the peel: minutes but for the change go with the peel less what may stay.
+  const double stays_um = job.rules.residual_peel_um, change = job.rules.change_minutes;
+  const auto minutes = [&](double peel_um) {
+    return change + (plan.steps[0].minutes - change) * (peel_um - stays_um) / (35 - stays_um);
+  };
+  const double tenth = std::pow(1.4, detail::normal_quantile(0.1));
+  EXPECT_NEAR(simulation.steps[0].minutes.p90 / minutes(35 * tenth), 1, 0.06);
+  EXPECT_NEAR(simulation.steps[0].minutes.p10 / minutes(35 / tenth), 1, 0.06);
+  EXPECT_NEAR(simulation.steps[0].minutes.p50 / minutes(35), 1, 0.05);
+}
+
 TEST(Simulate, BandsWiden) {
   const Simulation simulation = simulated(small_top());
   EXPECT_EQ(simulation.draws, 48);
@@ -206,6 +267,8 @@ TEST(Simulate, BandsWiden) {
 
 TEST(Simulate, PaperAndFilmThatRunOut) {
   Job job = small_top();
+  job.zones[0].film = Film{90, 6};
+  job.zones[0].peel_how = PeelHow::profile;
   Stack stack = few;
   stack.sheets[0].on_hand = 1e-4;
   stack.sheets[1].on_hand = 1e4;

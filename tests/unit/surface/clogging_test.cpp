@@ -50,13 +50,13 @@ TEST(Cleaning, LongerIntervalsCostMinutesAndClog) {
   }
 }
 
-// 200 m at 0.5 m/s and a duty of 0.6: 11.1 min.
+// 200 m at 0.45 m/s and a duty of 0.6: 12.3 min.
 TEST(Pieces, CheckValues) {
   const Block block = block_named("hard block");
   EXPECT_EQ(pieces(paper, block, 0.0).needed, 0.0);
   EXPECT_EQ(pieces(paper, block, 200.0).needed, 1.0);
   EXPECT_EQ(pieces(paper, block, 201.0).needed, 2.0);
-  EXPECT_NEAR(pieces(paper, block, 1.0).minutes_each, 200.0 / 0.5 / 0.6 / 60.0, 1e-13);
+  EXPECT_NEAR(pieces(paper, block, 1.0).minutes_each, 200.0 / 0.45 / 0.6 / 60.0, 1e-13);
 }
 
 TEST(Clogging, RefusesWhatIsOutOfRange) {

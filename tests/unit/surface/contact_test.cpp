@@ -21,7 +21,8 @@ const ContactInput paper{
     .tip_spread = 0.15,
     .modulus_mpa = 20.0,
     .pressure_kpa = 1.7,
-    .hardness_mpa = 150.0};
+    .hardness_mpa = 150.0,
+    .flank_deg = 20.0};
 
 ContactInput with(double ContactInput::*member, double value) {
   ContactInput input = paper;
@@ -34,7 +35,8 @@ TEST(Contact, CheckValuesOfP1000Paper) {
   const Contact c = contact(paper);
   EXPECT_NEAR(c.active_per_mm2(), 5.737992, 5e-7);
   EXPECT_NEAR(c.mean_depth_um(), 0.350422, 5e-7);
-  EXPECT_NEAR(c.groove_depth_um(), 0.518723, 5e-7);
+  EXPECT_NEAR(c.rms_depth_um(), 0.408136, 5e-7);
+  EXPECT_NEAR(c.groove_depth_um(), 0.541869, 5e-7);
   EXPECT_NEAR(c.depth_um(0.5), 0.326974, 5e-7);
   EXPECT_NEAR(c.depth_um(0.99), 0.900687, 5e-7);
 }
@@ -168,8 +170,11 @@ TEST(Contact, RigidPlaneThatAllTipsReach) {
   ASSERT_LT(plane_um, -9.0 * spread_um);
   EXPECT_NEAR(c.plane_height_um(), plane_um, 1e-12);
   EXPECT_NEAR(c.mean_depth_um(), -plane_um, 1e-12);
+  EXPECT_NEAR(c.rms_depth_um(), std::sqrt(mean_square_um2), 1e-12);
+  const double cube_over_mean = plane_um * plane_um + 3.0 * spread_um * spread_um;
   EXPECT_NEAR(c.groove_depth_um(),  // E[delta^3] = mean^3 + 3 mean s^2
-              std::sqrt(plane_um * plane_um + 3.0 * spread_um * spread_um), 1e-11);
+              std::sqrt(-plane_um * cube_over_mean / mean_square_um2 * std::sqrt(cube_over_mean)),
+              1e-11);
   EXPECT_NEAR(c.depth_um(0.5), -plane_um, 1e-12);
   EXPECT_NEAR(c.active_share(), 1.0, 1e-15);
   EXPECT_NEAR(c.active_per_mm2(), 5000.0, 1e-8);

@@ -35,6 +35,13 @@ TEST(Removal, SizeEffectSaturates) {
   EXPECT_EQ(size_effect(5000.0), 1.0);
 }
 
+TEST(Removal, SizeEffectSaturatesWhereTheModelSays) {
+  EXPECT_DOUBLE_EQ(size_effect_with(15.0, 0.5, 60.0), 0.5);
+  EXPECT_EQ(size_effect_with(60.0, 0.5, 60.0), 1.0);
+  EXPECT_LT(size_effect_with(60.0, 0.5, 150.0), 1.0);
+  EXPECT_EQ(size_effect_with(18.3, 0.5, 100.0), size_effect(18.3));
+}
+
 // 0.4 + 0.6 (1 - 1/e).
 TEST(Removal, CheckValueOfTheCloggingShare) {
   EXPECT_NEAR(clogging_share(5.0, 5.0, 0.4), 0.779272, 5e-7);
@@ -63,6 +70,8 @@ TEST(Removal, CloggingShareIsTheMeanOfTheDecay) {
 TEST(Removal, NanIn) {
   const double nan = std::nan("");
   EXPECT_TRUE(std::isnan(size_effect(nan)));
+  EXPECT_TRUE(std::isnan(size_effect_with(18.3, nan, 100.0)));
+  EXPECT_TRUE(std::isnan(size_effect_with(18.3, 0.5, nan)));
   EXPECT_TRUE(std::isnan(removal_rate_um_per_m(nan, 18.3, 1.7, 150.0)));
   EXPECT_TRUE(std::isnan(removal_rate_um_per_m(0.02, nan, 1.7, 150.0)));
   EXPECT_TRUE(std::isnan(removal_rate_um_per_m(0.02, 18.3, nan, 150.0)));
@@ -75,6 +84,8 @@ TEST(Removal, NanIn) {
 TEST(Removal, RejectsWhatIsOutOfRange) {
   EXPECT_THROW(size_effect(0.001), OutOfRange);
   EXPECT_THROW(size_effect(10001.0), OutOfRange);
+  EXPECT_THROW(size_effect_with(18.3, 0.5, 0.9), OutOfRange);
+  EXPECT_THROW(size_effect_with(18.3, 0.5, 10001.0), OutOfRange);
   EXPECT_THROW(removal_rate_um_per_m(0.0, 18.3, 1.7, 150.0), OutOfRange);
   EXPECT_THROW(removal_rate_um_per_m(0.02, 0.0, 1.7, 150.0), OutOfRange);
   EXPECT_THROW(removal_rate_um_per_m(0.02, 18.3, -1.0, 150.0), OutOfRange);

@@ -3,16 +3,41 @@
 // through into the round below shows as a ring (a witness line).
 #pragma once
 
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <span>
 #include <string>
+#include <string_view>
 
+#include "levigate/choices.hpp"
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
 #include "levigate/faults.hpp"
 
 namespace levigate::inline v0 {
+
+/// How the mean of a film was got, which tells its error.
+enum class FilmHow {
+  stated,         ///< stated with its error
+  gauge,          ///< from readings
+  wet_comb,       ///< from the wet film, the volume solids and the thinner
+  coats_counted,  ///< from the number of coats and what one usually leaves
+};
+
+template <>
+inline constexpr auto choices<FilmHow> = std::to_array({FilmHow::stated, FilmHow::gauge,
+                                                        FilmHow::wet_comb, FilmHow::coats_counted});
+
+constexpr std::string_view to_string(FilmHow how) noexcept {
+  switch (how) {
+    case FilmHow::stated: return "stated";
+    case FilmHow::gauge: return "gauge";
+    case FilmHow::wet_comb: return "wet comb";
+    case FilmHow::coats_counted: return "coats counted";
+  }
+  return "";
+}
 
 /// Dry thickness of one round of coats on one zone.
 struct Film {
@@ -21,6 +46,7 @@ struct Film {
   double mean_se_um = 0;
   double sd_se_um = 0;
   std::size_t readings = 0;
+  FilmHow how = FilmHow::stated;
 
   friend bool operator==(const Film&, const Film&) = default;
 };
@@ -32,12 +58,14 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::sd_um>("sd_um", Within{0, 2e4}, "standard deviation from spot to spot"),
     member<&Value::mean_se_um>("mean_se_um", Within{0, 2e4},
                                "standard error of mean_um; 0 where it is taken as known")
-        .left_out_as_made(),
+        .optional(),
     member<&Value::sd_se_um>("sd_se_um", Within{0, 2e4},
                              "standard error of sd_um; 0 where it is taken as known")
         .left_out_as_made(),
     member<&Value::readings>("readings", Within{0, 1e6},
                              "number of gauge readings it rests on; 0: none")
+        .left_out_as_made(),
+    member<&Value::how>("how", "how mean_um was got, which tells its error where none is given")
         .left_out_as_made());
 
 /// Film estimated from a gauge's readings at independent spots of the zone.
@@ -68,25 +96,12 @@ inline Film film_from_readings(std::span<const double> readings_um) {
   double squares = 0;
   for (const double reading : readings_um) squares += (reading - mean) * (reading - mean);
   const double sd = std::sqrt(squares / (count - 1.0));
-  return {mean, sd, sd / std::sqrt(count), sd / std::sqrt(2.0 * (count - 1.0)), readings_um.size()};
-}
-
-/// Film of a round of equal coats.
-///
-/// @param coats            of the round, 1 to 1000
-/// @param dry_um_per_coat  dry film of a coat [um], 0 to 2000
-/// @param sd_um            standard deviation of the whole film from spot to spot [um], 0 to 20 000
-/// @return                 the film [um], its mean and spread taken as known
-/// Throws:    OutOfRange where an argument is outside its range
-/// NaN:       rejected as OutOfRange
-/// Accuracy:  1 ulp
-/// Source:    arithmetic
-inline Film film_from_coats(int coats, double dry_um_per_coat, double sd_um) {
-  constexpr auto where = "film_from_coats";
-  detail::require_range(coats, 1, 1000, "coats", "", where);
-  detail::require_range(dry_um_per_coat, 0.0, 2000.0, "dry_um_per_coat", "um", where);
-  detail::require_range(sd_um, 0.0, 2e4, "sd_um", "um", where);
-  return {coats * dry_um_per_coat, sd_um};
+  return {mean,
+          sd,
+          sd / std::sqrt(count),
+          sd / std::sqrt(2.0 * (count - 1.0)),
+          readings_um.size(),
+          FilmHow::gauge};
 }
 
 /// Standard deviation to predict a single spot with, the uncertainty of the estimate included.

@@ -1,4 +1,4 @@
-// How well a film gauge knows the film, and whether its readings agree with the coats.
+// How well a film gauge knows the film.
 #pragma once
 
 #include <cmath>
@@ -8,7 +8,6 @@
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
-#include "levigate/source.hpp"
 
 namespace levigate::inline v0 {
 
@@ -97,37 +96,40 @@ inline Film film_from_reading(double reading_um, double sd_um, double sd_se_um,
   detail::require_range(sd_se_um, 0.0, 2e4, "sd_se_um", "um", where);
   detail::require_gauge(gauge, where);
   return {reading_um, sd_um, std::hypot(sd_um, sd_se_um, uncertainty_um(gauge, reading_um)),
-          sd_se_um, 1};
+          sd_se_um,   1,     FilmHow::gauge};
 }
 
-/// Standard uncertainties beyond which two films contradict each other.
-inline constexpr double contradiction_sigmas = 3.0;
+namespace detail {
 
-inline constexpr Source contradiction_source{Basis::assumption,
-                                             "three standard uncertainties, the usual line"};
+/// Standard uncertainty of a mean that was got so, for the ways that a profile of gauges tells [um].
+inline double uncertainty_of_way_um(FilmHow how, double mean_um) {
+  return uncertainty_um(gauge_named(to_string(how)), mean_um);
+}
 
-/// How two estimates of one film compare.
-struct Agreement {
-  double coats_um = 0;        ///< mean that the coats make [um]
-  double readings_um = 0;     ///< mean that the gauge reads [um]
-  double difference_um = 0;   ///< readings less coats [um]
-  double uncertainty_um = 0;  ///< standard uncertainty of the difference [um]
-  double sigmas = 0;          ///< |difference| over it (dimensionless)
-  bool contradicts = false;   ///< sigmas beyond contradiction_sigmas
-};
+}  // namespace detail
 
-/// Whether readings agree with the film that the coats should have left.
+/// Film of a round of equal coats.
 ///
-///   sigmas = |readings.mean - coats.mean| / hypot(readings.mean_se, coats.mean_se)
+///   mean = coats dry_um_per_coat,   mean_se = uncertainty_um() of "coats counted", or of "wet comb"
 ///
-/// @param coats     film worked out from the coats [um]
-/// @param readings  film from a gauge [um]; of the same coats: a gauge sees every round
-/// @return          the comparison [um]
-/// Throws:    OutOfRange where a mean is outside 0 to 20 000 um or an uncertainty is negative
+/// @param coats            of the round, 1 to 1000
+/// @param dry_um_per_coat  dry film of a coat [um], 0 to 2000
+/// @param sd_um            standard deviation of the whole film from spot to spot [um], 0 to 20 000
+/// @param how              how a coat is known: coats_counted or wet_comb
+/// @return                 the film [um], its spread taken as known
+/// Throws:    OutOfRange where a number is outside its range, or the mean is beyond 20 000 um; BadInput for another way
 /// NaN:       rejected as OutOfRange
-/// Accuracy:  2 ulp
-/// Source:    propagation of uncertainty; contradiction_source
-Agreement agrees(const Film& coats, const Film& readings);
+/// Accuracy:  3 ulp
+/// Source:    arithmetic; the error: data/profiles/gauges.json
+inline Film film_from_coats(int coats, double dry_um_per_coat, double sd_um,
+                            FilmHow how = FilmHow::coats_counted) {
+  constexpr auto where = "film_from_coats";
+  detail::require_range(coats, 1, 1000, "coats", "", where);
+  detail::require_range(dry_um_per_coat, 0.0, 2000.0, "dry_um_per_coat", "um", where);
+  detail::require_range(sd_um, 0.0, 2e4, "sd_um", "um", where);
+  const double mean_um = coats * dry_um_per_coat;
+  return {mean_um, sd_um, detail::uncertainty_of_way_um(how, mean_um), 0.0, 0, how};
+}
 
 }  // namespace levigate
 

@@ -24,6 +24,10 @@ inline constexpr GaugeProfile gauge_table[] = {
      {5.0, 2.0, 12.0, {Basis::assumption, "about half a step of the comb's teeth, as dry film"}},  // fixed_um
      {0.1, 0.05, 0.2, {Basis::assumption, "solids, thinner and overspray are known to about a tenth"}},  // share
     },
+    {"coats counted", "number of coats times what a coat usually leaves",
+     {0.0, 0.0, 5.0, {Basis::assumption, "the error grows with the film"}},  // fixed_um
+     {0.15, 0.08, 0.3, {Basis::assumption, "half-width: hands, spray guns and thinning leave a coat 15 % thinner or thicker"}},  // share
+    },
 };
 
 inline constexpr TableField<GaugeProfile> gauge_columns[] = {

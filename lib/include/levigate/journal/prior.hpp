@@ -1,4 +1,4 @@
-// What is believed before any journal: noises, and when an observation does not belong.
+// What is believed before any journal: noises, and what bands have in common.
 #pragma once
 
 #include "levigate/source.hpp"
@@ -18,24 +18,17 @@ inline constexpr Source noise_source{
     "a step takes a third more or less from one day to the next, a loupe reads to a fifth; held "
     "loosely, as four observations"};
 
-/// An observation that lies this many times its spread from what all others let expect is set aside.
-inline constexpr double outlier_line = 5;
-
-inline constexpr Source outlier_source{
-    Basis::assumption,
-    "beyond five spreads, a slip of the pen is likelier than a day like any other"};
-
 /// By how much the mean film of the same coats varies from one job to the next [um].
 inline constexpr double film_noise_um = 5;
 
 inline constexpr Source film_noise_source{Basis::assumption,
                                           "a tenth of a usual round of coats, by hand"};
 
-/// Share of the band of wear_coefficient, as variance, that all abrasives on a coating have in common.
+/// Share of the band of cutting_efficiency, as variance, that all abrasives on a coating have in common.
 inline constexpr double common_wear_share = 0.5;
 
 inline constexpr Source common_wear_source{Basis::assumption,
-                                           "a wear coefficient belongs to coating and abrasive "
+                                           "a cutting efficiency belongs to coating and abrasive "
                                            "together; half of what is open is laid to either"};
 
 /// A usual round of coats [um].

@@ -17,6 +17,7 @@
 #include "levigate/surface/coating.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/defect.hpp"
+#include "levigate/surface/peel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -45,6 +46,7 @@ struct Zone {
   bool levelled = true;
   double peel_um = 0;
   double peel_wavelength_mm = 3;
+  PeelHow peel_how = PeelHow::by_eye;
   double below_um = 0;
   std::vector<Defect> defects{};
   std::optional<Carried> carries{};
@@ -64,6 +66,8 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::peel_wavelength_mm>("peel_wavelength_mm", Within{1e-3, 1e3},
                                        "from crest to crest of the peel")
         .optional(),
+    member<&Value::peel_how>("peel_how", "how peel_um was told, which tells its error")
+        .left_out_as_made(),
     member<&Value::edge>("edge", "where it is an edge and no flat"),
     member<&Value::levelled>("levelled", "false: the levelling step passes it by").optional(),
     member<&Value::below_um>("below_um", Within{0, 2e4}, "film of the rounds below the last one")
@@ -94,9 +98,9 @@ inline constexpr auto described<Value> =
         "Target", "What ends the sequence: the first sheet that meets it.",
         member<&Value::size_um>("size_um", Within{0.01, 1e4}, "met by grain of at most this size"),
         member<&Value::gloss_gu>("gloss_gu", Within{0, 200},
-                                 "least gloss at 60 degrees in every zone"),
+                                 "least reading of a glossmeter at 60 degrees in every zone"),
         member<&Value::gloss_high_gu>("gloss_high_gu", Within{0, 200},
-                                      "most gloss, where a band of sheen is met"),
+                                      "most that it may read, where a band of sheen is met"),
         member<&Value::label>("label",
                               "of the grade or the sheen, where the target was given as one")
             .optional())
@@ -140,6 +144,11 @@ inline constexpr auto described<Value> =
 inline std::optional<Carried> carried_in(const Job& job, const Zone& zone) {
   if (zone.carries || !job.scratched_by) return zone.carries;
   return Carried{*job.scratched_by};
+}
+
+/// Whether a zone holds orange peel that the first step levels.
+inline bool has_peel_to_level(const Job& job, const Zone& zone) {
+  return is_levelled(zone) && zone.peel_um > 0.0 && !carried_in(job, zone);
 }
 
 /// Whether the first step levels orange peel: where a zone as sprayed is to be levelled, or no zone carries a grade.

@@ -11,14 +11,17 @@
 
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
+#include "levigate/film/film.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
+#include "levigate/plan/reading.hpp"
 #include "levigate/plan/reliance.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/finding.hpp"
+#include "levigate/surface/peel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -98,6 +101,11 @@ struct PlannedZone {
   std::optional<double> film_sd_um{};
   std::optional<double> budget_um{};
   std::string stands;
+  std::optional<double> film_se_um{};
+  std::optional<FilmHow> film_how{};
+  std::optional<double> peel_um{};
+  std::optional<double> peel_factor{};
+  std::optional<PeelHow> peel_how{};
 
   friend bool operator==(const PlannedZone&, const PlannedZone&) = default;
 };
@@ -111,8 +119,17 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::film_sd_um>(
         "film_sd_um", at_least(0),
         "spread of the film at a spot, its uncertainty included; none on a solid"),
+    member<&Value::film_se_um>("film_se_um", at_least(0),
+                               "standard error of film_um; none on a solid"),
+    member<&Value::film_how>("film_how", "how film_um was got; none on a solid"),
     member<&Value::budget_um>("budget_um", at_least(0),
                               "most depth allowed, scratches included; none on a solid"),
+    member<&Value::peel_um>(
+        "peel_um", at_least(0),
+        "orange peel that the first step levels, peak to valley; none: no peel"),
+    member<&Value::peel_factor>("peel_factor", at_least(1),
+                                "by which peel_um may be off, one standard deviation"),
+    member<&Value::peel_how>("peel_how", "how peel_um was told"),
     member<&Value::stands>("stands", "label of the grade it carries; empty: as sprayed"));
 
 /// What a step does in one zone.
@@ -128,6 +145,9 @@ struct ZoneStep {
   double gloss_gu = 0;
   double gloss_20_gu = 0;
   double gloss_85_gu = 0;
+  Reading reading_20{};
+  Reading reading_60{};
+  Reading reading_85{};
   std::optional<double> film_left_um;
   std::optional<double> cut_through;
   std::optional<double> strokes_left{};
@@ -154,6 +174,9 @@ inline constexpr auto described<Value> = describe<Value>(
                              "at 60 degrees, a lower bound of a glossmeter's reading"),
     member<&Value::gloss_20_gu>("gloss_20_gu", at_least(0), "the same at 20 degrees"),
     member<&Value::gloss_85_gu>("gloss_85_gu", at_least(0), "the same at 85 degrees"),
+    member<&Value::reading_20>("reading_20", "what a glossmeter reads at 20 degrees"),
+    member<&Value::reading_60>("reading_60", "the same at 60 degrees; a target goes by it"),
+    member<&Value::reading_85>("reading_85", "the same at 85 degrees"),
     member<&Value::film_left_um>("film_left_um",
                                  "above the deepest scratch, on the mean; none on a solid"),
     member<&Value::cut_through>("cut_through", Within{0, 1},
@@ -210,6 +233,7 @@ struct Step {
   double sheets_used = 0;
   double cost = 0;
   double gloss_gu = 0;
+  double reading_gu = 0;
   std::vector<ZoneStep> zones;
   std::vector<Caution> cautions{};
   std::string maker{};
@@ -241,6 +265,8 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::cost>("cost", at_least(0), "of the sheets used"),
     member<&Value::gloss_gu>("gloss_gu", at_least(0),
                              "of the zone with least, at 60 degrees, a lower bound"),
+    member<&Value::reading_gu>("reading_gu", at_least(0),
+                               "of the zone with least, as a glossmeter takes it at 60 degrees"),
     member<&Value::zones>("zones", "in the order of the job"),
     member<&Value::cautions>("cautions", "that this step needs beside those of the plan"),
     member<&Value::maker>("maker", "of the sheet; may be empty"),
@@ -280,7 +306,8 @@ inline constexpr auto described<Value> = describe<Value>(
     "Totals", "What a plan adds up to.",
     member<&Value::minutes>("minutes", at_least(0), "all of it"),
     member<&Value::film>("film", at_least(0),
-                         "share of its budget that the worst zone has used; none on a solid"),
+                         "share of its budget that the worst zone has used; none on a solid")
+        .with_infinity("no budget"),
     member<&Value::steps>("steps", "how many"),
     member<&Value::cost>("cost", at_least(0), "of the sheets used"),
     member<&Value::depth_um>("depth_um", at_least(0), "of the deepest zone"));

@@ -1,6 +1,7 @@
 // The rules a plan keeps. Every default has its basis in data/profiles/rules.json.
 #pragma once
 
+#include <optional>
 #include <string_view>
 
 #include "levigate/stack/step_rule.hpp"
@@ -9,7 +10,8 @@ namespace levigate::inline v0 {
 
 /// min_ratio and max_ratio of a step, and the rest.
 struct Rules : StepRule {
-  double overcut = rule_table[0].overcut.value;
+  std::optional<double> overcut{};
+  double short_share = rule_table[0].short_share.value;
   double scratch_quantile = rule_table[0].scratch_quantile.value;
   double residual_peel_um = rule_table[0].residual_peel_um.value;
   double change_minutes = rule_table[0].change_minutes.value;
@@ -31,7 +33,12 @@ inline constexpr auto described<Value> =
         "Rules", "The rules that a plan keeps. What is not given is the default.",
         max_ratio_member<Rules>, min_ratio_member<Rules>,
         member<&Value::overcut>("overcut", Within{1, 20},
-                                "removed by a step, over the scratch depth before it")
+                                "removed by a step, over the scratch depth before it; else it "
+                                "follows from removed_cv and short_share")
+            .is(Input::chosen),
+        member<&Value::short_share>("short_share", Within{1e-9, 0.5},
+                                    "share of the spots where a step may stop short of the "
+                                    "scratches before it")
             .is(Input::chosen)
             .optional(),
         member<&Value::scratch_quantile>("scratch_quantile", Within{0.5, 1.0 - 1e-9},
@@ -59,4 +66,21 @@ inline constexpr auto described<Value> =
             .optional())
         .rule(rule_by<&require_room_of>);
 
+/// What a step takes off on the mean, over the depth of the scratches before it: as the rules say, else so much that no more than
+/// short_share of the spots stop short of that depth.
+///
+///   overcut = 1 / (1 - z removed_cv),   Q(z) = short_share
+///
+/// @param rules  validated
+/// @return       overcut (dimensionless), 1 to 20
+/// Throws:    BadInput where that is more than 20: the hand is too uneven for so small a share
+/// NaN:       rejected by validate()
+/// Accuracy:  1e-14 relative up to 2
+/// Source:    removal normal from spot to spot with removed_cv, as in cut_through(): assumption
+double overcut_of(const Rules& rules);
+
 }  // namespace levigate
+
+#ifndef LEVIGATE_COMPILED
+#include "levigate/plan/work/rules.hpp"
+#endif

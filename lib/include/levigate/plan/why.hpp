@@ -118,7 +118,7 @@ struct Nearest {
   std::string sheet;
   std::string zone;
   double size_um = 0;
-  double gloss_gu = 0;
+  double reading_gu = 0;
   bool too_near_to_work = false;
   bool wheel_refused = false;
 
@@ -131,7 +131,8 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::sheet>("sheet", "id"),
     member<&Value::zone>("zone", "name of the zone where it is furthest off"),
     member<&Value::size_um>("size_um", at_least(0), "of the grain that the zone then carries"),
-    member<&Value::gloss_gu>("gloss_gu", at_least(0), "of the zone then, at 60 degrees"),
+    member<&Value::reading_gu>("reading_gu", at_least(0),
+                               "that a glossmeter then takes of the zone at 60 degrees"),
     member<&Value::too_near_to_work>("too_near_to_work", "it passes that zone by"),
     member<&Value::wheel_refused>("wheel_refused",
                                   "its wheel is too fast or too hot for the coat"));

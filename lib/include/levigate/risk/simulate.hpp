@@ -17,13 +17,13 @@ struct SimulateOptions {
   std::int64_t draws = 1000;  ///< 10 to 1e6
   std::uint64_t seed = 1;
   unsigned threads = 0;  ///< 0: as many as the machine has, 1 to 1024; the result is the same
-  bool bands = true;     ///< false: every input as it is given; only film and hand vary
+  bool bands = true;     ///< false: every input as it is given; only film, peel and hand vary
   Progress progress{};   ///< called on the caller's thread alone; false: stop with the draws so far
 };
 
 /// A plan simulated. Each draw takes every believed input over its band, see drawn(). Rules that are choices stay the same. The
-/// sequence is then computed again. With a shop, its minutes are drawn from what journals taught. The film of each zone is drawn
-/// over the uncertainty of its readings. Every cm2 of a zone gets a film and a depth of its own: N(mean, sd) and D N(1, removed_cv).
+/// sequence is then computed again. With a shop, its minutes are drawn from what journals taught. Film and
+/// orange peel of each zone are drawn by their own errors, see drawn_film() and drawn_peel_um(). Every cm2 of a zone gets a film and a depth of its own: N(mean, sd) and D N(1, removed_cv).
 ///
 /// A draw depends on the seed, its number and the names of inputs and zones: not on the number of draws, of threads or of other
 /// inputs and zones. Where `progress` stops it, the result is that of the draws done, as if so many had been asked for.

@@ -24,7 +24,7 @@ inline constexpr BlockProfile block_table[] = {
      {1000.0, 300.0, 3000.0, {Basis::assumption, "chosen for the face that lies on the work; no measurement at hand"}},  // modulus_mpa
      {87.5, 50.0, 120.0, {Basis::common_practice, "usual sizes of hand blocks and pads"}},  // area_cm2
      {15.0, 10.0, 20.0, {Basis::common_practice, "hand pressure on a block, 10 to 20 N on 70 mm x 125 mm"}},  // force_n
-     {0.5, 0.2, 0.8, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second"}},  // speed_m_s
+     {0.45, 0.25, 0.6, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second; 0.45 is 150 mm at one and a half, and few keep up more than 0.6"}},  // speed_m_s
      {0.6, 0.4, 0.8, {Basis::assumption, "rest of the time goes to rinsing, wiping and looking"}},  // duty
      {1.6, 1.0, 2.0, {Basis::assumption, "paper that goes round the sides of the block"}},  // wrap
     },
@@ -32,7 +32,7 @@ inline constexpr BlockProfile block_table[] = {
      {15.0, 5.0, 45.0, {Basis::assumption, "chosen for the face that lies on the work; no measurement at hand"}},  // modulus_mpa
      {87.5, 50.0, 120.0, {Basis::common_practice, "usual sizes of hand blocks and pads"}},  // area_cm2
      {15.0, 10.0, 20.0, {Basis::common_practice, "hand pressure on a block, 10 to 20 N on 70 mm x 125 mm"}},  // force_n
-     {0.5, 0.2, 0.8, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second"}},  // speed_m_s
+     {0.45, 0.25, 0.6, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second; 0.45 is 150 mm at one and a half, and few keep up more than 0.6"}},  // speed_m_s
      {0.6, 0.4, 0.8, {Basis::assumption, "rest of the time goes to rinsing, wiping and looking"}},  // duty
      {1.6, 1.0, 2.0, {Basis::assumption, "paper that goes round the sides of the block"}},  // wrap
     },
@@ -40,7 +40,7 @@ inline constexpr BlockProfile block_table[] = {
      {3.0, 1.0, 9.0, {Basis::assumption, "chosen for the face that lies on the work; no measurement at hand"}},  // modulus_mpa
      {87.5, 50.0, 120.0, {Basis::common_practice, "usual sizes of hand blocks and pads"}},  // area_cm2
      {15.0, 10.0, 20.0, {Basis::common_practice, "hand pressure on a block, 10 to 20 N on 70 mm x 125 mm"}},  // force_n
-     {0.5, 0.2, 0.8, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second"}},  // speed_m_s
+     {0.45, 0.25, 0.6, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second; 0.45 is 150 mm at one and a half, and few keep up more than 0.6"}},  // speed_m_s
      {0.6, 0.4, 0.8, {Basis::assumption, "rest of the time goes to rinsing, wiping and looking"}},  // duty
      {1.6, 1.0, 2.0, {Basis::assumption, "paper that goes round the sides of the block"}},  // wrap
     },
@@ -48,7 +48,7 @@ inline constexpr BlockProfile block_table[] = {
      {1000.0, 300.0, 3000.0, {Basis::assumption, "chosen for the face that lies on the work; no measurement at hand"}},  // modulus_mpa
      {15.0, 6.0, 25.0, {Basis::common_practice, "usual sizes of hand blocks and pads"}},  // area_cm2
      {4.0, 2.0, 6.0, {Basis::common_practice, "hand pressure on a block, 10 to 20 N on 70 mm x 125 mm"}},  // force_n
-     {0.4, 0.2, 0.8, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second"}},  // speed_m_s
+     {0.45, 0.25, 0.6, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second; 0.45 is 150 mm at one and a half, and few keep up more than 0.6"}},  // speed_m_s
      {0.6, 0.4, 0.8, {Basis::assumption, "rest of the time goes to rinsing, wiping and looking"}},  // duty
      {1.8, 1.0, 2.0, {Basis::assumption, "paper that goes round the sides of the block"}},  // wrap
     },
@@ -56,7 +56,7 @@ inline constexpr BlockProfile block_table[] = {
      {0.2, 0.07, 0.6, {Basis::assumption, "chosen for the face that lies on the work; no measurement at hand"}},  // modulus_mpa
      {60.0, 30.0, 100.0, {Basis::common_practice, "usual sizes of hand blocks and pads"}},  // area_cm2
      {8.0, 5.0, 12.0, {Basis::common_practice, "hand pressure on a block, 10 to 20 N on 70 mm x 125 mm"}},  // force_n
-     {0.5, 0.2, 0.8, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second"}},  // speed_m_s
+     {0.45, 0.25, 0.6, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second; 0.45 is 150 mm at one and a half, and few keep up more than 0.6"}},  // speed_m_s
      {0.6, 0.4, 0.8, {Basis::assumption, "rest of the time goes to rinsing, wiping and looking"}},  // duty
      {1.0, 1.0, 2.0, {Basis::assumption, "paper that goes round the sides of the block"}},  // wrap
     },

@@ -29,6 +29,7 @@ enum class FindingKind {
   not_finer,           ///< a step that is not finer than the one before
   repeated_sheet,      ///< a sheet that comes twice in one sequence
   scratch_too_deep,    ///< a compound meets scratches beyond its reach, or orange peel
+  film_too_thin,       ///< a zone whose film affords no work, before any
   film_short,          ///< a zone goes deeper than its budget
   round_entered,       ///< a zone goes through its last round into the one below
   tall_defect,         ///< a run or sag that must not be sanded out flat
@@ -58,6 +59,7 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::not_finer: return "not_finer";
     case FindingKind::repeated_sheet: return "repeated_sheet";
     case FindingKind::scratch_too_deep: return "scratch_too_deep";
+    case FindingKind::film_too_thin: return "film_too_thin";
     case FindingKind::film_short: return "film_short";
     case FindingKind::round_entered: return "round_entered";
     case FindingKind::tall_defect: return "tall_defect";
@@ -79,11 +81,11 @@ inline constexpr auto choices<FindingKind> = std::to_array(
      FindingKind::misleading_numbers, FindingKind::near_duplicate,   FindingKind::gap,
      FindingKind::coarse_tail,        FindingKind::paper_short,      FindingKind::price_missing,
      FindingKind::step_too_long,      FindingKind::step_too_short,   FindingKind::not_finer,
-     FindingKind::repeated_sheet,     FindingKind::scratch_too_deep, FindingKind::film_short,
-     FindingKind::round_entered,      FindingKind::tall_defect,      FindingKind::soft_first,
-     FindingKind::after_target,       FindingKind::target_missed,    FindingKind::sheen_over,
-     FindingKind::young_coat,         FindingKind::wheel_speed,      FindingKind::wheel_heat,
-     FindingKind::wheel_unknown});
+     FindingKind::repeated_sheet,     FindingKind::scratch_too_deep, FindingKind::film_too_thin,
+     FindingKind::film_short,         FindingKind::round_entered,    FindingKind::tall_defect,
+     FindingKind::soft_first,         FindingKind::after_target,     FindingKind::target_missed,
+     FindingKind::sheen_over,         FindingKind::young_coat,       FindingKind::wheel_speed,
+     FindingKind::wheel_heat,         FindingKind::wheel_unknown});
 
 /// How much a finding matters.
 enum class Severity {

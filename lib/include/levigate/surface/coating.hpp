@@ -15,12 +15,16 @@ namespace levigate::inline v0 {
 /// Name of a coating that is told by its numbers without a name.
 inline constexpr std::string_view nameless_coating = "own coating";
 
+/// Cutting efficiency where nothing is known of a coating: that of every coating of the profiles.
+inline constexpr double usual_cutting_efficiency = coating_table[0].cutting_efficiency.value;
+
 /// The material under the paper.
 struct Coating {
   std::string name{nameless_coating};
   CoatingKind kind = CoatingKind::coat;
   double hardness_mpa = 0;
-  double wear_coefficient = 0;
+  double cutting_efficiency = usual_cutting_efficiency;
+  std::optional<double> wear_coefficient{};
   double refractive_index = 0;
   std::optional<bool> two_part{};
   std::optional<bool> redissolves{};
@@ -38,8 +42,13 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::kind>("kind", "a coat has a film to run out of, a solid has none"),
     member<&Value::hardness_mpa>("hardness_mpa", Within{1, 1e5}, "indentation hardness")
         .is(Input::believed),
-    member<&Value::wear_coefficient>("wear_coefficient", Within{1e-6, 1}, "of two-body abrasion")
-        .is(Input::pace),
+    member<&Value::cutting_efficiency>("cutting_efficiency", Within{1e-3, 1},
+                                       "share of a groove that leaves as chips")
+        .is(Input::pace)
+        .optional(),
+    member<&Value::wear_coefficient>(
+        "wear_coefficient", Within{1e-6, 1},
+        "of two-body abrasion, as measured; else it follows from cutting_efficiency and flank"),
     member<&Value::refractive_index>("refractive_index", Within{1.01, 4}, "of the surface")
         .is(Input::believed),
     member<&Value::two_part>("two_part", "whether it cures with an isocyanate hardener"),

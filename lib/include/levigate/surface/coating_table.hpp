@@ -35,7 +35,7 @@ struct CoatingProfile {
   bool two_part;
   std::optional<SourcedFact> redissolves;  ///< a fresh coat melts the one below
   Sourced hardness_mpa;
-  Sourced wear_coefficient;
+  Sourced cutting_efficiency;
   Sourced refractive_index;
   std::optional<Sourced> hard_cure_h;
   std::optional<Sourced> shrink;
@@ -51,8 +51,8 @@ inline constexpr CoatingProfile coating_table[] = {
      true,
      SourcedFact{false, {Basis::common_practice, "two components cross-link as they cure; a fresh coat keys to scratches only"}},  // redissolves
      {150.0, 100.0, 250.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
-     {1.5, 1.48, 1.54, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
+     {1.52, 1.49, 1.55, {Basis::from_memory, "usual index of cross-linked acrylic urethane, a little above acrylic, from memory"}},  // refractive_index
      Sourced{168.0, 72.0, 336.0, {Basis::common_practice, "about a week at room temperature; the data sheet decides"}},  // hard_cure_h
      Sourced{0.02, 0.0, 0.05, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
@@ -64,7 +64,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      SourcedFact{true, {Basis::common_practice, "dries by loss of solvent alone; a fresh coat melts the one below"}},  // redissolves
      {120.0, 80.0, 180.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.51, 1.49, 1.53, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{504.0, 336.0, 1008.0, {Basis::common_practice, "two to six weeks, three is usual; the data sheet decides"}},  // hard_cure_h
      Sourced{0.1, 0.03, 0.2, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
@@ -77,7 +77,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      SourcedFact{true, {Basis::common_practice, "dries by loss of solvent alone; a fresh coat melts the one below"}},  // redissolves
      {120.0, 80.0, 180.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.49, 1.48, 1.51, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{504.0, 336.0, 1008.0, {Basis::common_practice, "two to six weeks, three is usual; the data sheet decides"}},  // hard_cure_h
      Sourced{0.08, 0.03, 0.2, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
@@ -90,7 +90,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      SourcedFact{false, {Basis::common_practice, "cross-links as it cures; a fresh coat keys to scratches only"}},  // redissolves
      {200.0, 150.0, 250.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.55, 1.53, 1.57, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{72.0, 24.0, 168.0, {Basis::common_practice, "one to seven days; the data sheet decides"}},  // hard_cure_h
      Sourced{0.02, 0.0, 0.05, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
@@ -103,7 +103,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      SourcedFact{false, {Basis::common_practice, "cross-links under the lamp; a fresh coat keys to scratches only"}},  // redissolves
      {220.0, 150.0, 300.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.51, 1.49, 1.54, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{24.0, 1.0, 48.0, {Basis::common_practice, "hard under the lamp, left for a day; the data sheet decides"}},  // hard_cure_h
      Sourced{0.01, 0.0, 0.03, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
@@ -116,7 +116,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      {},  // redissolves
      {70.0, 40.0, 120.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.49, 1.47, 1.52, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{504.0, 168.0, 720.0, {Basis::common_practice, "one to four weeks; the data sheet decides"}},  // hard_cure_h
      Sourced{0.05, 0.02, 0.1, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
@@ -129,7 +129,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      SourcedFact{true, {Basis::common_practice, "dries by loss of alcohol alone; a fresh coat melts the one below"}},  // redissolves
      {140.0, 100.0, 200.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.52, 1.51, 1.53, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{336.0, 72.0, 720.0, {Basis::common_practice, "days to a month, by the thickness of the film; the data sheet decides"}},  // hard_cure_h
      Sourced{0.08, 0.03, 0.15, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
@@ -142,7 +142,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      SourcedFact{false, {Basis::common_practice, "cross-links with the oxygen of the air; a fresh coat keys to scratches only"}},  // redissolves
      {45.0, 20.0, 80.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.52, 1.49, 1.55, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{720.0, 336.0, 1440.0, {Basis::common_practice, "a month, by drier and weather; the data sheet decides"}},  // hard_cure_h
      Sourced{0.05, 0.02, 0.1, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
@@ -155,7 +155,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      SourcedFact{false, {Basis::common_practice, "two components cross-link as they cure; a fresh coat keys to scratches only"}},  // redissolves
      {220.0, 150.0, 300.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.56, 1.54, 1.58, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{168.0, 72.0, 336.0, {Basis::common_practice, "about a week at room temperature; the data sheet decides"}},  // hard_cure_h
      Sourced{0.01, 0.0, 0.03, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
@@ -168,7 +168,7 @@ inline constexpr CoatingProfile coating_table[] = {
      false,
      {},  // redissolves
      {200.0, 182.0, 224.0, {Basis::published_table, "Vickers hardness 18.6 to 21.2 of PMMA denture base, divided by 0.927: Bahrani et al., World J. Dent. 3(2):171-175 (2012), doi 10.5005/jp-journals-10015-1151; Evaluation of the Vickers hardness of denture base materials (2016)"}},  // hardness_mpa
-     {0.02, 0.005, 0.05, {Basis::from_memory, "two-body abrasion 0.005 to 0.05, Hutchings, Tribology (1992), from memory; the value within it is chosen here"}},  // wear_coefficient
+     {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.49, 1.485, 1.495, {Basis::from_memory, "index of PMMA, from memory"}},  // refractive_index
      {},  // hard_cure_h
      {},  // shrink
@@ -180,7 +180,7 @@ inline constexpr CoatingProfile coating_table[] = {
 
 inline constexpr TableField<CoatingProfile> coating_columns[] = {
     {"hardness_mpa", &CoatingProfile::hardness_mpa},
-    {"wear_coefficient", &CoatingProfile::wear_coefficient},
+    {"cutting_efficiency", &CoatingProfile::cutting_efficiency},
     {"refractive_index", &CoatingProfile::refractive_index},
     {"hard_cure_h", nullptr, &CoatingProfile::hard_cure_h},
     {"shrink", nullptr, &CoatingProfile::shrink},

@@ -40,8 +40,11 @@ class Contact {
   /// Mean depth of the active tips [um].
   double mean_depth_um() const noexcept { return spread_um_ * mean_depth_; }
 
-  /// Depth that the roughness of the sanded surface goes by: root mean square depth of the active
-  /// tips, each counted by its depth, sqrt(E[delta^3] / E[delta]) [um]. See ra_um().
+  /// Root mean square depth of the active tips [um].
+  double rms_depth_um() const noexcept { return spread_um_ * rms_depth_; }
+
+  /// Depth that the roughness of the sanded surface goes by, more than the mean as deep tips cut more:
+  /// sqrt(E[delta^3] / E[delta^2] sqrt(E[delta^3] / E[delta])) [um]. See ra_um().
   double groove_depth_um() const noexcept { return spread_um_ * groove_depth_; }
 
   /// Height of the plane of the backing that tips must exceed to touch, above the mean tip [um].
@@ -145,6 +148,7 @@ class Contact {
   double slope_ = nan;
   double active_share_ = nan;
   double mean_depth_ = nan;
+  double rms_depth_ = nan;
   double groove_depth_ = nan;
   double load_residual_ = nan;
 };
@@ -211,7 +215,9 @@ inline Contact contact(const ContactInput& input) {
   }
   result.active_share_ = detail::normal_tail(result.plane_) - Contact::cut_tail();
   result.mean_depth_ = moments.depth / result.active_share_;
-  result.groove_depth_ = std::sqrt(moments.cube / moments.depth);
+  result.rms_depth_ = std::sqrt(moments.load / result.active_share_);
+  result.groove_depth_ =
+      std::sqrt(moments.cube / moments.load * std::sqrt(moments.cube / moments.depth));
   return result;
 }
 

@@ -43,6 +43,26 @@ inline double critical_amplitude_um(double wavelength_mm, double modulus_mpa, do
   return wavelength_mm * pressure_kpa / (std::numbers::pi * modulus_mpa);  // mm kPa = um MPa
 }
 
+namespace detail {
+
+/// Film removed until waves of amplitude `start` are down to `end`, all in um: see levelling_removal_um().
+inline double levelled_um(double start, double critical, double end) {
+  if (start <= end) return 0.0;
+  const double crests = std::max(0.0, start - std::max(critical, end));
+  if (critical <= end) return crests;
+  // log1p, as waves may exceed what may stay by very little.
+  return crests + critical * std::log1p((std::min(start, critical) - end) / end);
+}
+
+/// The amplitude that so much removed takes down to `end`: the inverse of levelled_um(), for what is removed from 0 on.
+inline double amplitude_levelled_um(double removed, double critical, double end) {
+  if (critical <= end) return removed + end;
+  const double contact = critical * std::log(critical / end);
+  return removed > contact ? critical + (removed - contact) : end * std::exp(removed / critical);
+}
+
+}  // namespace detail
+
 /// Mean depth of film removed until waves of height `peel_um` are down to `residual_um`.
 ///
 ///   R = max(0, a0 - c) + a_c ln(min(a0, a_c) / min(a_c, a_f)),   c = max(a_c, a_f)
@@ -73,13 +93,7 @@ inline double levelling_removal_um(const LevellingInput& input) {
   detail::require_range(input.residual_um, 1e-3, 1e4, "residual_um", "um", where);
   const double critical =
       critical_amplitude_um(input.wavelength_mm, input.modulus_mpa, input.pressure_kpa);
-  const double start = 0.5 * input.peel_um;
-  const double end = 0.5 * input.residual_um;
-  if (start <= end) return 0.0;
-  const double crests = std::max(0.0, start - std::max(critical, end));
-  if (critical <= end) return crests;
-  // log1p, as waves may exceed what may stay by very little.
-  return crests + critical * std::log1p((std::min(start, critical) - end) / end);
+  return detail::levelled_um(0.5 * input.peel_um, critical, 0.5 * input.residual_um);
 }
 
 }  // namespace levigate

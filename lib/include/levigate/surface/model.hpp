@@ -11,6 +11,7 @@ struct Model {
   double flank_deg = model_table[0].flank_deg.value;
   double packing = model_table[0].packing.value;
   double size_exponent = model_table[0].size_exponent.value;
+  double saturation_um = model_table[0].saturation_um.value;
 };
 
 template <std::same_as<Model> Value>
@@ -19,6 +20,9 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::flank_deg>("flank_deg", "of a grain tip with the surface").is(Input::believed),
     member<&Value::packing>("packing", "tips on an area of the size squared").is(Input::believed),
     member<&Value::size_exponent>("size_exponent", "of the removal rate over the grain size")
+        .is(Input::pace),
+    member<&Value::saturation_um>("saturation_um",
+                                  "grain size from which on the rate grows no more")
         .is(Input::pace));
 
 }  // namespace levigate

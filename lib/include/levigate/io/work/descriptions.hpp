@@ -38,7 +38,11 @@ class DescriptionDump {
     OrderedJson members = OrderedJson::array();
     add_members(members, description);
     types[name]["members"] = std::move(members);
-    if (const FileForm* form = as_given.forms().of(description)) add_form(types[name], *form);
+    const FileForm* form = as_given.forms().of(description);
+    if (!form) return;
+    OrderedJson more = OrderedJson::object();  // aside: shapes add types, which moves those here
+    add_form(more, *form);
+    types[name].update(more);
   }
 
  private:

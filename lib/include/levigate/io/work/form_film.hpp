@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "levigate/describe.hpp"
+#include "levigate/film/agreement.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/film/gauge.hpp"
 #include "levigate/film/rounds.hpp"
@@ -30,6 +31,15 @@ struct LaidFilm {
   double below_um = 0;
 };
 
+struct FilmOfMean {
+  double mean_um = 0;
+  double sd_um = 0;
+  std::optional<double> mean_se_um;
+  double sd_se_um = 0;
+  std::size_t readings = 0;
+  std::optional<FilmHow> how;
+};
+
 struct FilmOfReadings {
   std::vector<double> readings_um;
   std::optional<Gauge> gauge;
@@ -39,12 +49,16 @@ struct FilmOfEqualCoats {
   int coats = 0;
   double dry_um_per_coat = 0;
   double sd_um = 0;
+  std::optional<FilmHow> how;
+  std::optional<double> mean_se_um;
 };
 
 struct FilmOfCoats {
   std::vector<Coat> coats;
   double recoat_window_h = 0;
   double sd_um = 0;
+  std::optional<FilmHow> how;
+  std::optional<double> mean_se_um;
 };
 
 struct FilmOfCoatsRead {
@@ -79,6 +93,17 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::film>("film", "of the last round").flat(),
     member<&Value::below_um>("below_um", "film of the rounds below").unwritten());
 
+template <std::same_as<detail::FilmOfMean> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "FilmOfMean", "Mean and spread.", detail::member_as<&Value::mean_um, Film>("mean_um"),
+    detail::member_as<&Value::sd_um, Film>("sd_um"),
+    detail::member_as<&Value::mean_se_um, Film>("mean_se_um"),
+    detail::member_as<&Value::sd_se_um, Film>("sd_se_um").optional(),
+    detail::member_as<&Value::readings, Film>("readings").optional(),
+    member<&Value::how>("how",
+                        "how mean_um was got; none: stated if mean_se_um is given, else coats "
+                        "counted"));
+
 template <std::same_as<detail::FilmOfReadings> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "FilmOfReadings", "A gauge's readings.",
@@ -91,14 +116,18 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::coats>("coats", Within{1, 1000}, "of the round"),
     member<&Value::dry_um_per_coat>("dry_um_per_coat", Within{0, 2000}, "dry film of a coat")
         .in_unit("um"),
-    detail::member_as<&Value::sd_um, Film>("sd_um"));
+    detail::member_as<&Value::sd_um, Film>("sd_um"),
+    member<&Value::how>("how", "how a coat is known; none: coats counted"),
+    detail::member_as<&Value::mean_se_um, Film>("mean_se_um"));
 
 template <std::same_as<detail::FilmOfCoats> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "FilmOfCoats", "Coats one by one, in rounds.",
     member<&Value::coats>("coats", "in order").not_empty(),
     member<&Value::recoat_window_h>("recoat_window_h", detail::any_window_h, detail::about_window),
-    detail::member_as<&Value::sd_um, Film>("sd_um"));
+    detail::member_as<&Value::sd_um, Film>("sd_um"),
+    member<&Value::how>("how", "how the coats are known; none: wet comb, or coats counted if dry"),
+    detail::member_as<&Value::mean_se_um, Film>("mean_se_um"));
 
 template <std::same_as<detail::FilmOfCoatsRead> Value>
 inline constexpr auto described<Value> = describe<Value>(
@@ -122,14 +151,37 @@ inline constexpr auto described<Value> =
 
 namespace detail {
 
-inline LaidFilm laid(const Film& film, const Node&) { return {film}; }
+/// Gives a film the error of the way that it was got, where none is given. Throws: BadInput for a way that tells no error
+inline void take_way(Film& film, std::optional<FilmHow> how, FilmHow otherwise,
+                     std::optional<double> mean_se_um, const Node& node) {
+  film.how = how.value_or(mean_se_um ? FilmHow::stated : otherwise);
+  if (mean_se_um) {
+    film.mean_se_um = *mean_se_um;
+  } else if (film.how == FilmHow::coats_counted || film.how == FilmHow::wet_comb) {
+    film.mean_se_um = uncertainty_of_way_um(film.how, film.mean_um);
+  } else {
+    node.at("how").fail("how '" + std::string(to_string(film.how)) + "' needs mean_se_um" +
+                        (film.how == FilmHow::gauge ? ", or readings_um in place of mean_um" : ""));
+  }
+}
+
+inline LaidFilm laid(const FilmOfMean& told, const Node& node) {
+  Film film{.mean_um = told.mean_um,
+            .sd_um = told.sd_um,
+            .sd_se_um = told.sd_se_um,
+            .readings = told.readings};
+  take_way(film, told.how, FilmHow::coats_counted, told.mean_se_um, node);
+  return {film};
+}
 
 inline LaidFilm laid(const FilmOfReadings& told, const Node&) {
   return {film_from_gauge(told.readings_um, told.gauge.value_or(Gauge{}))};
 }
 
-inline LaidFilm laid(const FilmOfEqualCoats& told, const Node&) {
-  return {film_from_coats(told.coats, told.dry_um_per_coat, told.sd_um)};
+inline LaidFilm laid(const FilmOfEqualCoats& told, const Node& node) {
+  Film film = film_from_coats(told.coats, told.dry_um_per_coat, told.sd_um);
+  take_way(film, told.how, FilmHow::coats_counted, told.mean_se_um, node);
+  return {film};
 }
 
 inline double below_last_um(const std::vector<Round>& all) {
@@ -138,10 +190,13 @@ inline double below_last_um(const std::vector<Round>& all) {
   return below_um;
 }
 
-inline LaidFilm laid(const FilmOfCoats& told, const Node&) {
+inline LaidFilm laid(const FilmOfCoats& told, const Node& node) {
   const std::vector<Round> all = rounds(told.coats, told.recoat_window_h);
-  return {film_of_last_round(all, told.sd_um, uncertainty_of_coats_um(all.back().dry_um)),
-          below_last_um(all)};
+  Film film = film_of_last_round(all, told.sd_um);
+  const bool dry = std::any_of(told.coats.end() - all.back().coats, told.coats.end(),
+                               [](const Coat& coat) { return coat.dry_um.has_value(); });
+  take_way(film, told.how, dry ? FilmHow::coats_counted : FilmHow::wet_comb, told.mean_se_um, node);
+  return {film, below_last_um(all)};
 }
 
 /// Readings see every round: they must agree with the sum, and where they do they stand above it.
@@ -158,7 +213,7 @@ inline LaidFilm laid(const FilmOfCoatsRead& told, const Node& node) {
 }
 
 inline std::vector<const Description*> film_shapes() {
-  return {&description_of<Film>(), &description_of<FilmOfReadings>(),
+  return {&description_of<FilmOfMean>(), &description_of<FilmOfReadings>(),
           &description_of<FilmOfEqualCoats>(), &description_of<FilmOfCoats>(),
           &description_of<FilmOfCoatsRead>()};
 }
@@ -220,7 +275,7 @@ inline void read_film(DescribedReader& reader, const Node& node, void* film,
   if (readings) return read_laid<FilmOfReadings>(reader, node, film, named);
   if (coats) return read_laid<FilmOfEqualCoats>(reader, node, film, named);
   if (!node.has("mean_um")) tell_no_form(reader, node);
-  read_laid<Film>(reader, node, film, named);
+  read_laid<FilmOfMean>(reader, node, film, named);
 }
 
 inline FileForm film_form() {

@@ -9,7 +9,7 @@
 
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/observed.hpp"
-#include "levigate/journal/prior.hpp"
+#include "levigate/journal/slip.hpp"
 #include "levigate/journal/work/belief.hpp"
 #include "levigate/journal/work/rows.hpp"
 #include "levigate/journal/work/shop_belief.hpp"

@@ -89,7 +89,7 @@ namespace detail {
 
 inline double wear_variance(std::string_view coating) {
   return row_variance(coating_table, coating,
-                      [](const CoatingProfile& p) { return band_variance(p.wear_coefficient); });
+                      [](const CoatingProfile& p) { return band_variance(p.cutting_efficiency); });
 }
 
 /// What the numbers of a backing that act on the pace leave open of its share of the fresh rate.
@@ -112,7 +112,8 @@ inline double clogging_variance(const BackingProfile& profile) {
 
 /// How far the rates of all backings on a coating may be from what is computed, in common.
 ///
-///   common_wear_share V(wear_coefficient) + V(hardness_mpa) + V(size effect of size_exponent on P1000),   V: see duty_variance()
+///   common_wear_share V(cutting_efficiency) + V(tan flank_deg) + V(hardness_mpa)
+///       + V(size effect on P1000 of size_exponent) + V(the same of saturation_um),   V: see duty_variance()
 ///
 /// @param coating  its name; of none of the profiles: the mean over all of them
 /// @return         variance of ln rate_factor that they share (dimensionless)
@@ -122,18 +123,26 @@ inline double clogging_variance(const BackingProfile& profile) {
 /// Source:    coating_table, model_table; common_wear_source
 inline double coating_variance(std::string_view coating) {
   const double size_um = detail::nominal_input().size_um;
+  const ModelProfile& model = model_table[0];
   return common_wear_share * detail::wear_variance(coating) +
          detail::row_variance(
              coating_table, coating,
              [](const CoatingProfile& p) { return detail::band_variance(p.hardness_mpa); }) +
-         detail::band_variance(model_table[0].size_exponent, [&](double exponent) {
-           return size_effect_with(size_um, exponent);
+         detail::band_variance(model.flank_deg,
+                               [](double flank_deg) { return wear_coefficient(1.0, flank_deg); }) +
+         detail::band_variance(model.size_exponent,
+                               [&](double exponent) {
+                                 return size_effect_with(size_um, exponent,
+                                                         model.saturation_um.value);
+                               }) +
+         detail::band_variance(model.saturation_um, [&](double saturation_um) {
+           return size_effect_with(size_um, model.size_exponent.value, saturation_um);
          });
 }
 
 /// How far the rate of one backing on a coating may be from that of the others.
 ///
-///   (1 - common_wear_share) V(wear_coefficient) + sum of V(clogging share) over clean_every_m, fade_m and floor
+///   (1 - common_wear_share) V(cutting_efficiency) + sum of V(clogging share) over clean_every_m, fade_m and floor
 ///
 /// @param coating  its name; of none of the profiles: the mean over all of them
 /// @param backing  its name; the same

@@ -8,10 +8,11 @@
 #include "levigate/stack/sheet.hpp"
 #include "levigate/surface/coating.hpp"
 #include "levigate/surface/contact.hpp"
+#include "levigate/surface/meter.hpp"
 #include "levigate/surface/model.hpp"
 #include "levigate/surface/removal.hpp"
+#include "levigate/surface/roughness.hpp"
 #include "levigate/surface/scratch.hpp"
-#include "levigate/surface/sheen.hpp"
 
 namespace levigate::inline v0 {
 
@@ -21,7 +22,7 @@ struct SheetInZone {
   double scratch_um = 0;     ///< depth that its scratches reach [um]
   double ra_um = 0;          ///< roughness it leaves [um]
   double rq_um = 0;          ///< the same, root mean square [um]
-  double gloss_gu = 0;       ///< gloss it leaves at 60 degrees, a lower bound [GU]
+  double reading_gu = 0;     ///< what a glossmeter then reads at 60 degrees [GU]
   double rate_um_per_m = 0;  ///< film removed per metre of sliding, mean between two cleanings
 };
 
@@ -46,8 +47,14 @@ inline Contact contact_of(const Job& job, const Model& model, const Grain& grain
                   .packing = model.packing});
 }
 
+/// Wear coefficient of the abrasive on a coating: as measured, else wear_coefficient().
+inline double wear_of(const Coating& coating, const Model& model) {
+  return coating.wear_coefficient.value_or(
+      wear_coefficient(coating.cutting_efficiency, model.flank_deg));
+}
+
 /// Scratch, roughness, gloss and rate of this grain on this backing under this tool.
-/// Formulas: contact(), scratch_depth_um(), gloss_gu(), removal_rate_um_per_m(), clogging_share(); times what a shop
+/// Formulas: contact(), scratch_depth_um(), mean_reading_gu(), removal_rate_um_per_m(), clogging_share(); times what a shop
 /// has learned.
 /// Throws: OutOfRange where the state is outside their domains
 inline SheetInZone sheet_in_zone(const Job& job, const Model& model, const Grain& grain,
@@ -56,15 +63,15 @@ inline SheetInZone sheet_in_zone(const Job& job, const Model& model, const Grain
   const Coating& coating = job.coating;
   const Contact touch = contact_of(job, model, grain, backing, tool);
   const double fresh_rate =
-      grain.wear_share * removal_rate_with(coating.wear_coefficient, grain.size_um,
+      grain.wear_share * removal_rate_with(wear_of(coating, model), grain.size_um,
                                            tool.pressure_kpa(), coating.hardness_mpa,
-                                           model.size_exponent);
+                                           model.size_exponent, model.saturation_um);
   const double rq_um = factors.scratch * levigate::rq_um(touch);
   return {.tool = tool,
           .scratch_um = factors.scratch * scratch_depth_um(touch, job.rules.scratch_quantile),
           .ra_um = factors.scratch * ra_um(touch),
           .rq_um = rq_um,
-          .gloss_gu = gloss_gu(coating.refractive_index, 60.0, rq_um),
+          .reading_gu = mean_reading_gu(coating.refractive_index, 60.0, rq_um, model.flank_deg),
           .rate_um_per_m = factors.rate * fresh_rate *
                            clogging_share(backing.clean_every_m, backing.fade_m, backing.floor)};
 }

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "levigate/fact.hpp"
+#include "levigate/film/film.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/rules.hpp"
@@ -240,10 +241,11 @@ class SequenceFindings {
     if (!high_gu) return;
     const std::size_t last = sequence_.sheets.back();
     for (std::size_t zone = 0; zone < workings_.job.zones.size(); ++zone) {
-      const double gloss_gu = ending(workings_, last, zone).gloss_gu;
-      if (gloss_gu <= *high_gu) continue;
-      Finding over = in_zone(zone, about(FindingKind::sheen_over, Severity::warning, last,
-                                         {{"gloss_gu", gloss_gu}, {"gloss_high_gu", *high_gu}}));
+      const double reading_gu = ending(workings_, last, zone).reading_gu;
+      if (reading_gu <= *high_gu) continue;
+      Finding over =
+          in_zone(zone, about(FindingKind::sheen_over, Severity::warning, last,
+                              {{"reading_gu", reading_gu}, {"gloss_high_gu", *high_gu}}));
       over.about.push_back({"sheen", workings_.job.target.label});
       add(std::move(over));
     }
@@ -281,9 +283,29 @@ inline std::vector<Finding> sequence_findings(const Workings& workings, const Se
   return detail::SequenceFindings(workings, sequence).all();
 }
 
-/// What there is to say of a job and its tools before any sequence: its defects, its cure, its wheels.
-inline std::vector<Finding> job_findings(const Workings& workings) {
+/// What there is to say of the films before any sequence: a zone without a budget may not be touched.
+inline std::vector<Finding> film_findings(const Workings& workings) {
   std::vector<Finding> result;
+  const std::vector<std::optional<std::int64_t>> budget = budgets_pm(workings);
+  for (std::size_t i = 0; i < budget.size(); ++i) {
+    if (budget[i] != detail::no_budget_pm) continue;
+    const Zone& zone = workings.job.zones[i];
+    Finding& thin = result.emplace_back();
+    thin.kind = FindingKind::film_too_thin;
+    thin.severity = Severity::error;
+    thin.zone = zone.name;
+    thin.numbers = {{"film_um", zone.film->mean_um},
+                    {"film_sd_um", spot_sd_um(*zone.film)},
+                    {"reserve_um", workings.job.rules.reserve_um},
+                    {"cut_through", cut_through_of(workings.job, zone, zone.block, 0.0)},
+                    {"cut_through_limit", workings.job.rules.cut_through_limit}};
+  }
+  return result;
+}
+
+/// What there is to say of a job and its tools before any sequence: its films, its cure, its wheels.
+inline std::vector<Finding> job_findings(const Workings& workings) {
+  std::vector<Finding> result = film_findings(workings);
   if (const CureState cure = cure_of(workings.job); !cure.hard) {
     result.push_back({.kind = FindingKind::young_coat,
                       .severity = Severity::warning,

@@ -43,10 +43,17 @@ inline void tell_job(const Workings& workings, Plan& plan) {
     row.area_cm2 = zone.area_cm2;
     row.block = zone.block.name;
     row.budget_um = workings.budget_um[i];
+    if (has_peel_to_level(job, zone)) {
+      row.peel_um = zone.peel_um;
+      row.peel_how = zone.peel_how;
+      row.peel_factor = peel_factor(zone.peel_how).value;
+    }
     if (workings.starts[i]) row.stands = workings.starts[i]->label;
     if (!zone.film) continue;
     row.film_um = zone.film->mean_um;
     row.film_sd_um = spot_sd_um(*zone.film);
+    row.film_se_um = zone.film->mean_se_um;
+    row.film_how = zone.film->how;
   }
 }
 

@@ -1,14 +1,20 @@
 // The inputs that a sequence hangs on: each with its band and source, and how to set it to another value.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <functional>
+#include <numbers>
 #include <set>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "levigate/describe.hpp"
+#include "levigate/detail/profile.hpp"
+#include "levigate/film/film.hpp"
+#include "levigate/film/gauge_table.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/plan/job.hpp"
@@ -26,6 +32,7 @@
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/model.hpp"
 #include "levigate/surface/model_table.hpp"
+#include "levigate/surface/peel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -78,6 +85,44 @@ inline Sourced median_band(const Grade& grade) {
   band.low -= half_um;
   band.high += half_um;
   return band;
+}
+
+/// sqrt(3) standard deviations: half of the range of an even distribution, as a band is one.
+inline constexpr double band_sigmas = std::numbers::sqrt3;
+
+/// The band of a film's mean, and what its error rests on.
+inline Sourced film_band(const Film& film) {
+  Sourced band = given(film.mean_um);
+  band.low = std::max(0.0, film.mean_um - band_sigmas * film.mean_se_um);
+  band.high = film.mean_um + band_sigmas * film.mean_se_um;
+  if (film.how == FilmHow::gauge) {
+    band.source = {Basis::computed, "standard error of the readings, and the gauge's accuracy"};
+  } else if (film.how != FilmHow::stated) {
+    band.source = profile_named(gauge_table, to_string(film.how), "gauge").share.source;
+  }
+  return band;
+}
+
+/// The band of a height of orange peel that was told so.
+inline Sourced peel_band(const Zone& zone) {
+  const Sourced& factor = peel_factor(zone.peel_how);
+  const double end = std::pow(factor.value, band_sigmas);
+  return {zone.peel_um, zone.peel_um / end, zone.peel_um * end, factor.source};
+}
+
+/// Adds what a person typed of the zones: film and orange peel.
+inline void add_typed(std::vector<Knob>& result, const Job& job) {
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    const Zone& zone = job.zones[i];
+    if (zone.film) {
+      result.push_back({"zone " + zone.name, "film_um", Input::typed, film_band(*zone.film),
+                        [i](Setup& s, double value) { s.job.zones[i].film->mean_um = value; }});
+    }
+    if (has_peel_to_level(job, zone)) {
+      result.push_back({"zone " + zone.name, "peel_um", Input::typed, peel_band(zone),
+                        [i](Setup& s, double value) { s.job.zones[i].peel_um = value; }});
+    }
+  }
 }
 
 /// Positions of the values that a test holds for. They stay right when the values are changed, as a comparison would not.
@@ -141,7 +186,7 @@ void add_knobs(std::vector<Knob>& result, const std::string& subject, const Valu
   }
 }
 
-/// Every input of a setup: of the coating, of each backing and block by name, of rules, model and grades.
+/// Every input of a setup: of the coating, of each backing and block by name, of rules, model, grades and zones.
 inline std::vector<Knob> knobs(const Setup& setup) {
   std::vector<Knob> result;
   const Coating& coating = setup.job.coating;
@@ -201,6 +246,7 @@ inline std::vector<Knob> knobs(const Setup& setup) {
                       {value, 0.75 * value, 1.25 * value, spread.source},
                       [i](Setup& s, double changed) { s.log_spreads[i] = changed; }});
   }
+  add_typed(result, setup.job);
   return result;
 }
 

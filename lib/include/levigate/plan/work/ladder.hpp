@@ -47,6 +47,9 @@ inline constexpr double cost_per_currency = 10'000.0;
 
 inline constexpr double micro_per_sheet = 1e6;
 
+/// Stands for no budget at all: a picometre, which no step keeps.
+inline constexpr std::int64_t no_budget_pm = 1;
+
 /// A step that would take longer than this is not a step. Keeps every sum far inside 64 bits.
 inline constexpr double longest_minutes = 1e9;
 
@@ -87,36 +90,43 @@ inline StepCost step_cost(const Workings& workings, std::optional<Before> before
   return cost;
 }
 
-/// The depth that each zone can afford, rounded down; at least one picometre, which no step keeps. None on a solid.
+/// The depth that each zone can afford, rounded down; at least detail::no_budget_pm. None on a solid.
 inline std::vector<std::optional<std::int64_t>> budgets_pm(const Workings& workings) {
   std::vector<std::optional<std::int64_t>> result;
   for (const std::optional<double>& budget_um : workings.budget_um) {
     result.push_back(std::nullopt);
     if (!budget_um) continue;
     const auto floored = static_cast<std::int64_t>(std::floor(*budget_um * detail::pm_per_um));
-    result.back() = std::max<std::int64_t>(1, floored);
+    result.back() = std::max(detail::no_budget_pm, floored);
   }
   return result;
 }
 
-/// Grain and gloss of a zone at the end of a sequence.
+/// Share of its budget that a zone has used: 0 untouched; once worked, infinity where it has no budget.
+inline double used(FilmShare share) {
+  if (share.depth_pm > 0 && share.budget_pm == detail::no_budget_pm)
+    return std::numeric_limits<double>::infinity();
+  return static_cast<double>(share.depth_pm) / static_cast<double>(share.budget_pm);
+}
+
+/// Grain and reading of a zone at the end of a sequence.
 struct Ending {
   double size_um = 0;
-  double gloss_gu = 0;  ///< at 60 degrees
+  double reading_gu = 0;  ///< of a glossmeter at 60 degrees
 };
 
 /// How a sheet that ends a sequence leaves a zone: by its own work, or as the zone stands.
 inline Ending ending(const Workings& workings, std::size_t sheet, std::size_t zone) {
   const std::optional<Start>& start = workings.starts[zone];
-  if (workings.stands[sheet][zone]) return {start->size_um, start->gloss_gu};
-  return {workings.grades[sheet].median_um, workings.work[sheet][zone].gloss_gu};
+  if (workings.stands[sheet][zone]) return {start->size_um, start->reading_gu};
+  return {workings.grades[sheet].median_um, workings.work[sheet][zone].reading_gu};
 }
 
 /// Whether a zone that ends so meets the target, which for a band of sheen is neither below nor above it.
 inline bool meets_target(const Target& target, const Ending& zone) {
   if (target.size_um) return zone.size_um <= *target.size_um;
   const double high_gu = target.gloss_high_gu.value_or(std::numeric_limits<double>::infinity());
-  return zone.gloss_gu >= *target.gloss_gu && zone.gloss_gu <= high_gu;
+  return zone.reading_gu >= *target.gloss_gu && zone.reading_gu <= high_gu;
 }
 
 /// Whether a sheet that ends a sequence meets the target in every zone.
@@ -133,7 +143,7 @@ inline bool already_done(const Workings& workings) {
   bool done = false;
   for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
     const std::optional<Start>& start = workings.starts[zone];
-    if (!start || !meets_target(workings.job.target, {start->size_um, start->gloss_gu}))
+    if (!start || !meets_target(workings.job.target, {start->size_um, start->reading_gu}))
       return false;
     done = done || workings.job.zones[zone].carries;
   }

@@ -26,11 +26,53 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
+#include "levigate/surface/meter.hpp"
+#include "levigate/surface/model.hpp"
+#include "levigate/surface/model_table.hpp"
 #include "levigate/surface/sheen.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
+
+/// A zone after a sheet as a glossmeter may find it: with the usual flank, and at both ends of its band, where the grain
+/// makes other grooves.
+class MeteredFilm {
+ public:
+  MeteredFilm(const Workings& workings, std::size_t sheet, std::size_t zone, bool worked)
+      : index_(workings.job.coating.refractive_index) {
+    const Sourced& band = model_table[0].flank_deg;
+    const auto at = [&](double flank_deg) {
+      if (!worked)
+        return Flanks{flank_deg, workings.starts[zone] ? workings.starts[zone]->rq_um : 0.0};
+      Model model = workings.model;
+      model.flank_deg = flank_deg;
+      const SheetInZone work = sheet_in_zone(
+          workings.job, model, grain_of(workings, sheet), workings.stack.sheets[sheet].backing,
+          workings.work[sheet][zone].tool, workings.factors.of(sheet));
+      return Flanks{flank_deg, work.rq_um};
+    };
+    usual_ = at(workings.model.flank_deg);
+    steep_ = at(band.high);
+    flat_ = at(band.low);
+  }
+
+  Reading reading(double angle_deg) const {
+    const auto of = [&](const Flanks& flanks, Lay lay) {
+      return meter_reading_gu({index_, angle_deg, flanks.rq_um, flanks.flank_deg, lay});
+    };
+    return {mean_reading_gu(index_, angle_deg, usual_.rq_um, usual_.flank_deg),
+            of(steep_, Lay::across), of(flat_, Lay::along)};
+  }
+
+ private:
+  struct Flanks {
+    double flank_deg = 0;
+    double rq_um = 0;
+  };
+  double index_;
+  Flanks usual_, steep_, flat_;
+};
 
 /// Strokes along an edge that the budget still affords at a depth. The pad's force is borne by a share of its area, so it cuts
 /// as much faster there. See strokes_within().
@@ -44,8 +86,9 @@ inline double edge_strokes(const Workings& workings, std::size_t sheet, std::siz
                         mm_per_root_cm2 * std::sqrt(work.tool.area_cm2));
 }
 
-inline Step worked_step(const Workings& workings, std::optional<Before> before, std::size_t sheet,
-                        std::vector<double>& removed_um) {
+/// `first`: the sheet that comes first in the sequence, which levels.
+inline Step worked_step(const Workings& workings, std::size_t first, std::optional<Before> before,
+                        std::size_t sheet, std::vector<double>& removed_um) {
   const std::vector<Effort> step = efforts(workings, before, sheet);
   Step result{.sheet = workings.stack.sheets[sheet].id,
               .label = workings.grades[sheet].label,
@@ -55,6 +98,7 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
               .sheets_used = sheets_used(step),
               .cost = sheets_used(step) * workings.stack.sheets[sheet].price.value_or(0.0),
               .gloss_gu = std::numeric_limits<double>::infinity(),
+              .reading_gu = std::numeric_limits<double>::infinity(),
               .zones = {}};
   for (const Scratches& found : finds(workings, before, sheet)) {
     result.size_ratio = std::max(result.size_ratio.value_or(0.0), found.size_um / result.size_um);
@@ -85,11 +129,17 @@ inline Step worked_step(const Workings& workings, std::optional<Before> before, 
                                                        .film_left_um = std::nullopt,
                                                        .cut_through = std::nullopt});
     row.tool = work.tool.name;
+    const MeteredFilm film(workings, sheet, i, here);
+    row.reading_20 = film.reading(20.0);
+    row.reading_60 = film.reading(60.0);
+    row.reading_85 = film.reading(85.0);
+    result.reading_gu = std::min(result.reading_gu, row.reading_60.expected_gu);
     row.passed_by = passed_by_for(workings, i, here);
     result.gloss_gu = std::min(result.gloss_gu, row.gloss_gu);
     if (zone.film) {
       row.film_left_um = zone.film->mean_um - row.depth_um;
-      row.cut_through = cut_through_of(workings.job, zone, row.depth_um);
+      row.cut_through =
+          cut_through_of(workings.job, zone, workings.work[first][i].tool, row.depth_um);
       row.film_used = row.depth_um > 0.0 ? row.depth_um / *workings.budget_um[i] : 0.0;
       if (zone.edge) row.strokes_left = edge_strokes(workings, sheet, i, row.depth_um);
     }
@@ -109,7 +159,8 @@ inline Plan plan_of_sequence(const Workings& workings, const Sequence& sequence)
   plan.exact = sequence;
   std::vector<double> removed_um(workings.job.zones.size(), 0.0);
   for_each_step(workings, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    plan.steps.push_back(detail::worked_step(workings, before, sheet, removed_um));
+    plan.steps.push_back(
+        detail::worked_step(workings, sequence.sheets.front(), before, sheet, removed_um));
   });
   tell_order(workings, plan);
   const std::int64_t deepest_pm =
@@ -120,8 +171,7 @@ inline Plan plan_of_sequence(const Workings& workings, const Sequence& sequence)
                 .cost = static_cast<double>(sequence.cost) / detail::cost_per_currency,
                 .depth_um = static_cast<double>(deepest_pm) / detail::pm_per_um};
   if (workings.job.coating.kind == CoatingKind::coat) {
-    plan.total.film =
-        static_cast<double>(sequence.film.depth_pm) / static_cast<double>(sequence.film.budget_pm);
+    plan.total.film = used(sequence.film);
   }
   plan.before = local_steps(workings, sequence.sheets.front());
   plan.findings = sequence_findings(workings, sequence);

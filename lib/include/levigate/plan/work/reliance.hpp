@@ -24,19 +24,23 @@ namespace levigate::inline v0 {
 ///
 /// @param workings     job and stack
 /// @param sequence  of the workings
-/// @return          one entry an input, by influence, then in the order coating, backings, blocks, rules, model, grades
+/// @return          one entry an input, by influence, then in the order coating, backings, blocks, rules, model, grades, zones
 /// Throws:    nothing that working out the sequence itself would not
 /// NaN:       does not occur
 /// Accuracy:  that of the sums; inputs are moved one at a time
-/// Source:    bands: data/profiles and the grades' tolerances; a spread of grain sizes is taken to be known to a quarter
+/// Source:    bands: data/profiles, the grades' tolerances and the errors of film and peel; a spread of grain sizes is taken to
+///                  be known to a quarter
 inline std::vector<Reliance> reliances(const Workings& workings, const Sequence& sequence) {
   const Setup setup = detail::setup_of(workings, sequence.sheets);
   std::vector<std::size_t> sheets(sequence.sheets.size());
   std::iota(sheets.begin(), sheets.end(), std::size_t{0});
   const bool coat = workings.job.coating.kind == CoatingKind::coat;
   constexpr double most_film = 10.0;  // an end of a band may leave a zone no budget at all
+  const Workings given = levigate::workings(setup);
   const auto sums = [&](const Setup& changed) {
-    const Sequence sum = summed(levigate::workings(changed), sheets);
+    Workings moved = workings_without_budgets(changed);
+    find_budgets(moved, &given);
+    const Sequence sum = summed(moved, sheets);
     const double film =
         static_cast<double>(sum.film.depth_pm) / static_cast<double>(sum.film.budget_pm);
     return std::pair(static_cast<double>(sum.milliseconds) / detail::ms_per_minute,

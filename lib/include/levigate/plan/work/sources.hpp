@@ -20,6 +20,7 @@
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/model_table.hpp"
+#include "levigate/surface/peel_table.hpp"
 
 namespace levigate::inline v0 {
 
@@ -33,6 +34,7 @@ LEVIGATE_WORK std::vector<NamedNumber> named_numbers() {
   detail::add_numbers(all, "defect", defect_table, defect_columns);
   detail::add_numbers(all, "edge", edge_table, edge_columns);
   detail::add_numbers(all, "gauge", gauge_table, gauge_columns);
+  detail::add_numbers(all, "peel", peel_table, peel_columns);
   return all;
 }
 

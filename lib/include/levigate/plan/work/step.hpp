@@ -87,7 +87,7 @@ inline double levelling_um(const Workings& workings, std::size_t sheet, std::siz
 inline double removal_um(const Workings& workings, std::optional<Before> before, std::size_t sheet,
                          std::size_t zone) {
   if (const auto found = found_in(workings, before, sheet, zone))
-    return found->scratch_um * workings.job.rules.overcut;
+    return found->scratch_um * *workings.job.rules.overcut;
   return before || workings.starts[zone] ? 0.0 : levelling_um(workings, sheet, zone);
 }
 

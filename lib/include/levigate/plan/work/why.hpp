@@ -24,8 +24,8 @@ namespace detail {
 /// How far a zone that ends so is off the target; at most zero where it meets it.
 inline double off_target(const Target& target, const Ending& zone) {
   if (target.size_um) return zone.size_um - *target.size_um;
-  return std::max(*target.gloss_gu - zone.gloss_gu,
-                  target.gloss_high_gu ? zone.gloss_gu - *target.gloss_high_gu : 0.0);
+  return std::max(*target.gloss_gu - zone.reading_gu,
+                  target.gloss_high_gu ? zone.reading_gu - *target.gloss_high_gu : 0.0);
 }
 
 /// Label of the coarsest grade that a zone carries.
@@ -52,17 +52,17 @@ inline Nearest nearest_to_target(const Workings& workings) {
   for (std::size_t sheet = 1; sheet < workings.grades.size(); ++sheet) {
     if (off(sheet) < off(nearest)) nearest = sheet;
   }
-  std::size_t worst = 0;  // coarsest, or of least gloss
+  std::size_t worst = 0;  // coarsest, or of least reading
   for (std::size_t zone = 1; zone < zones; ++zone) {
     const Ending here = ending(workings, nearest, zone), there = ending(workings, nearest, worst);
-    if (target.size_um ? here.size_um > there.size_um : here.gloss_gu < there.gloss_gu)
+    if (target.size_um ? here.size_um > there.size_um : here.reading_gu < there.reading_gu)
       worst = zone;
   }
   const Ending left = ending(workings, nearest, worst);
   return {.sheet = workings.stack.sheets[nearest].id,
           .zone = workings.job.zones[worst].name,
           .size_um = left.size_um,
-          .gloss_gu = left.gloss_gu,
+          .reading_gu = left.reading_gu,
           .too_near_to_work = workings.stands[nearest][worst],
           .wheel_refused = workings.refused[nearest]};
 }

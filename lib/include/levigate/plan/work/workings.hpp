@@ -13,6 +13,7 @@
 #include "levigate/detail/profile.hpp"
 #include "levigate/error.hpp"
 #include "levigate/film/budget.hpp"
+#include "levigate/film/common_errors.hpp"
 #include "levigate/film/cut_through.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/grade/grade.hpp"
@@ -22,6 +23,7 @@
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
+#include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/stack/backing.hpp"
@@ -31,8 +33,10 @@
 #include "levigate/stack/stack.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/defect.hpp"
+#include "levigate/surface/levelling.hpp"
+#include "levigate/surface/meter.hpp"
 #include "levigate/surface/model.hpp"
-#include "levigate/surface/sheen.hpp"
+#include "levigate/surface/peel.hpp"
 #include "levigate/surface/take_down.hpp"
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/finding.hpp"
@@ -41,24 +45,48 @@
 
 namespace levigate::inline v0 {
 
-/// Depth that a zone on a coat can afford [um]: see depth_budget_um(). Spots are one per cm2.
-inline double budget_of(const Job& job, const Zone& zone) {
-  return depth_budget_um({.mean_um = zone.film->mean_um,
-                          .sd_um = spot_sd_um(*zone.film),
-                          .removed_cv = job.rules.removed_cv,
-                          .reserve_um = job.rules.reserve_um,
-                          .spots = std::max(1.0, zone.area_cm2),
-                          .cut_through_limit = job.rules.cut_through_limit});
+/// The errors that all spots of a zone on a coat share, where this tool levels its orange peel.
+inline CommonErrors common_errors_of(const Job& job, const Zone& zone, const Block& tool) {
+  CommonErrors errors{.mean_se_um = zone.film->mean_se_um,
+                      .sd_se_um = zone.film->sd_se_um,
+                      .readings = static_cast<double>(zone.film->readings)};
+  if (!has_peel_to_level(job, zone)) return errors;
+  errors.peel_um = zone.peel_um;
+  errors.peel_factor = peel_factor(zone.peel_how).value;
+  errors.critical_um =
+      critical_amplitude_um(zone.peel_wavelength_mm, tool.modulus_mpa, tool.pressure_kpa());
+  errors.residual_um = job.rules.residual_peel_um;
+  // Crests are then cut alone, as with a rigid block: the same errors whatever the block.
+  if (errors.critical_um <= 0.5 * errors.residual_um) errors.critical_um = 0;
+  return errors;
 }
 
-/// Chance of cutting through somewhere in a zone on a coat at a depth: see cut_through().
-inline double cut_through_of(const Job& job, const Zone& zone, double depth_um) {
+/// What the budget of a zone on a coat hangs on, where this tool levels it. Spots are one per cm2.
+inline BudgetInput budget_input(const Job& job, const Zone& zone, const Block& tool) {
+  return {.mean_um = zone.film->mean_um,
+          .sd_um = zone.film->sd_um,
+          .removed_cv = job.rules.removed_cv,
+          .reserve_um = job.rules.reserve_um,
+          .spots = std::max(1.0, zone.area_cm2),
+          .cut_through_limit = job.rules.cut_through_limit,
+          .common = common_errors_of(job, zone, tool)};
+}
+
+/// Depth that a zone on a coat can afford where its own block levels it [um]: see depth_budget_um().
+inline double budget_of(const Job& job, const Zone& zone) {
+  return depth_budget_um(budget_input(job, zone, zone.block));
+}
+
+/// Chance of cutting through somewhere in a zone on a coat at a depth, where this tool levelled it: see cut_through().
+inline double cut_through_of(const Job& job, const Zone& zone, const Block& tool, double depth_um) {
+  const BudgetInput input = budget_input(job, zone, tool);
   return cut_through({.depth_um = depth_um,
-                      .mean_um = zone.film->mean_um,
-                      .sd_um = spot_sd_um(*zone.film),
-                      .removed_cv = job.rules.removed_cv,
-                      .reserve_um = job.rules.reserve_um,
-                      .spots = std::max(1.0, zone.area_cm2)});
+                      .mean_um = input.mean_um,
+                      .sd_um = input.sd_um,
+                      .removed_cv = input.removed_cv,
+                      .reserve_um = input.reserve_um,
+                      .spots = input.spots,
+                      .common = input.common});
 }
 
 /// A job and a stack with every number that the sequence is worked out from.
@@ -160,6 +188,7 @@ inline Setup setup(const Job& given, const Stack& stack, const Factors& factors 
   validate(job);
   validate(stack);
   Setup result{job, stack, grades_of(stack), {}, {}, {}, factors};
+  result.job.rules.overcut = overcut_of(job.rules);
   result.job.coating.hardness_mpa *= cure_of(job).hardness_ratio.value_or(1.0);
   for (const Grade& grade : result.grades) {
     result.log_spreads.push_back(log_spread(grade));
@@ -175,7 +204,7 @@ struct Start {
   double worn_um = 0;     ///< of its grain when it had done its work
   double scratch_um = 0;  ///< depth of its scratches [um]
   double rq_um = 0;       ///< roughness [um]
-  double gloss_gu = 0;    ///< gloss at 60 degrees, a lower bound [GU]
+  double reading_gu = 0;  ///< what a glossmeter reads at 60 degrees [GU]
   bool leads = false;  ///< the coarsest, and nothing is left to level: every sequence begins here
 };
 
@@ -189,6 +218,8 @@ struct Workings : Setup {
   std::vector<bool> refused;  ///< of each sheet: a wheel that the coat does not stand
   std::vector<double>
       local_minutes;  ///< work on defects before the first step, by the sheet that comes first
+  std::vector<std::vector<BudgetInput>>
+      budget_inputs{};  ///< of each zone: its budget is the least of theirs
 };
 
 /// Depth of scratches that a sheet takes out, where it is a compound [um].
@@ -244,11 +275,16 @@ inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
   const double scratch_um = carried->scratch_um.value_or(paper.scratch_um);
   const double rq_um = carried->rq_um.value_or(paper.rq_um * (scratch_um / paper.scratch_um));
   return Start{
-      carried->grade.label, size_um, left_um,
-      scratch_um,           rq_um,   gloss_gu(setup.job.coating.refractive_index, 60.0, rq_um)};
+      carried->grade.label,
+      size_um,
+      left_um,
+      scratch_um,
+      rq_um,
+      mean_reading_gu(setup.job.coating.refractive_index, 60.0, rq_um, setup.model.flank_deg)};
 }
 
-inline Workings workings(Setup setup) {
+/// Workings but for the budgets, which take longest.
+inline Workings workings_without_budgets(Setup setup) {
   Workings result{std::move(setup), {}, {}, true, {}, {}, {}, {}};
   result.levels = starts_by_levelling(result.job);
   const Job& job = result.job;
@@ -263,7 +299,7 @@ inline Workings workings(Setup setup) {
   }
   for (const Zone& zone : job.zones) {
     result.starts.push_back(start_of(result, zone));
-    result.budget_um.push_back(zone.film ? std::optional(budget_of(job, zone)) : std::nullopt);
+    result.budget_um.push_back(std::nullopt);
   }
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
     const Sheet& sheet = result.stack.sheets[i];
@@ -280,6 +316,49 @@ inline Workings workings(Setup setup) {
     }
     result.local_minutes.push_back(minutes);
   }
+  return result;
+}
+
+/// What the budget of a zone hangs on, by the tools that may level it. An error of the peel costs the more depth the softer the tool.
+/// So a sheet with a softer tool of its own counts too, where the film would stand levelling with it. The least budget of all holds
+/// whatever sheet comes first: it is exact where no tool is softer, and on the safe side elsewhere.
+inline std::vector<BudgetInput> budget_inputs_of(const Workings& workings, std::size_t zone_index) {
+  const Job& job = workings.job;
+  const Zone& zone = job.zones[zone_index];
+  std::vector<BudgetInput> result{budget_input(job, zone, zone.block)};
+  if (!has_peel_to_level(job, zone)) return result;
+  const CommonErrors own = result.front().common;
+  for (std::size_t sheet = 0; sheet < workings.stack.sheets.size(); ++sheet) {
+    if (workings.reach_um[sheet] || workings.refused[sheet]) continue;
+    BudgetInput input = budget_input(job, zone, workings.work[sheet][zone_index].tool);
+    if (input.common.critical_um <= own.critical_um) continue;
+    const double levelled_um = detail::levelled_um(0.5 * zone.peel_um, input.common.critical_um,
+                                                   0.5 * input.common.residual_um);
+    if (levelled_um > input.mean_um - input.reserve_um) continue;
+    if (std::find(result.begin(), result.end(), input) == result.end()) result.push_back(input);
+  }
+  return result;
+}
+
+/// Works the budgets out, but for those that hang on the same as in `like`, where there is one.
+inline void find_budgets(Workings& workings, const Workings* like = nullptr) {
+  for (std::size_t i = 0; i < workings.job.zones.size(); ++i) {
+    std::vector<BudgetInput>& inputs = workings.budget_inputs.emplace_back();
+    if (!workings.job.zones[i].film) continue;
+    inputs = budget_inputs_of(workings, i);
+    if (like && like->budget_inputs[i] == inputs) {
+      workings.budget_um[i] = like->budget_um[i];
+      continue;
+    }
+    double least_um = std::numeric_limits<double>::infinity();
+    for (const BudgetInput& input : inputs) least_um = std::min(least_um, depth_budget_um(input));
+    workings.budget_um[i] = least_um;
+  }
+}
+
+inline Workings workings(Setup setup) {
+  Workings result = workings_without_budgets(std::move(setup));
+  find_budgets(result);
   return result;
 }
 

@@ -74,7 +74,7 @@ inline std::vector<Reentry> reentries(const Workings& workings,
     if (workings.reach_um[sheets[i]]) way.climb.reach_um = *workings.reach_um[sheets[i]];
     if (kind == MarkKind::wave && tool_of(sheet)) way.climb.reach_um = 0;
     if (i == 0) break;
-    way.removal_um = workings.work[sheets[i - 1]][zone].scratch_um * workings.job.rules.overcut;
+    way.removal_um = workings.work[sheets[i - 1]][zone].scratch_um * *workings.job.rules.overcut;
     after_minutes +=
         with_change(sanding_minutes(workings, sheets[i], zone, way.removal_um), workings.job.rules);
     after_um += way.removal_um;
@@ -91,6 +91,7 @@ inline double budget_left_um(const Workings& workings, const std::vector<Layer>&
     Zone now = workings.job.zones[zone];
     now.film = above(*read, now.below_um);
     now.film->mean_um = std::max(0.0, now.film->mean_um);
+    now.peel_um = 0;  // it is levelled, and what that took is read
     return std::max(0.0, budget_of(workings.job, now) - depth_um);
   }
   for (const Layer& layer : layers) depth_um += layer.removal_um;

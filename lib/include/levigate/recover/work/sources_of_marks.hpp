@@ -12,11 +12,12 @@
 #include "levigate/recover/work/layer.hpp"
 #include "levigate/recover/work/stray.hpp"
 #include "levigate/source.hpp"
+#include "levigate/surface/roughness.hpp"
 
 namespace levigate::inline v0 {
 
 /// A spot of 1 cm2, as in cut_through(); scratches are much longer and cross it.
-inline constexpr double spot_mm = 10.0;
+inline constexpr double spot_um = 10'000.0;
 
 inline constexpr Source spot_source{Basis::assumption,
                                     "independent from spot to spot of 1 cm2, as in cut_through()"};
@@ -69,11 +70,10 @@ inline std::vector<MarkSource> mark_sources(const Workings& workings,
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const Layer& layer = layers[i];
     const SheetInZone& work = workings.work[layer.sheet][zone];
-    const double mm_per_um = 1e3 / layer.rate_um_per_m;
     const double factor = workings.factors.of(layer.sheet).scratch;
     add({.layer = i,
          .stray = false,
-         .per_um = spot_mm * layer.contact.active_per_mm2() * mm_per_um,
+         .per_um = spot_um * grooves_per_um2(layer.contact, layer.rate_um_per_m),
          .deepest_um = factor * layer.contact.depth_um(1.0)},
         [&](double depth_um) { return layer.contact.exceedance(depth_um / factor); });
     const StrayInput stray{.size_um = grain_of(workings, layer.sheet).worn_um,

@@ -126,7 +126,6 @@ class Weighing {
     const double lamp_um =
         depth_of(lamp_width_um(width_of_depth_um(shows_um_, workings_.model.flank_deg)));
     if (haze) {
-      constexpr double spot_um = 1e3 * spot_mm;
       const double flank_deg = workings_.model.flank_deg;
       texture_um_ = finish_um(eye.finish_cover_share.value * eye.haze_cover.low,
                               [&](double y) { return width_of_depth_um(y, flank_deg) / spot_um; });
@@ -260,7 +259,6 @@ class Weighing {
   /// Share of the surface under the scratches near a node once off_um came off, where they stand out from the finish and
   /// are too fine to be told apart; per scratch.
   double cover_of_one(std::size_t node, double off_um) const {
-    constexpr double spot_um = 1e3 * spot_mm;
     const double left_um = nodes_[node].depth_um - off_um;
     if (left_um < texture_um_ || left_um >= shows_um_) return 0.0;
     return width_of_depth_um(left_um, workings_.model.flank_deg) / spot_um;

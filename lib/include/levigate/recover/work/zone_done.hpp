@@ -81,7 +81,7 @@ inline ZoneDone worked_once(const Workings& workings, const DoneStep& step, std:
         "' carried. What it took off is not known: give removal_um or a later film read");
   }
   const double asked_um =
-      scratch_um ? *scratch_um * workings.job.rules.overcut : levelling_um(workings, sheet, zone);
+      scratch_um ? *scratch_um * *workings.job.rules.overcut : levelling_um(workings, sheet, zone);
   const double removal_um = step.removal_um.value_or(asked_um);
   return {sheet, done.removed_um + removal_um, removal_um};
 }

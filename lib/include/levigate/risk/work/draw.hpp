@@ -9,8 +9,10 @@
 #include <vector>
 
 #include "levigate/describe.hpp"
-#include "levigate/detail/normal.hpp"
+#include "levigate/detail/chi_square.hpp"
+#include "levigate/film/common_errors.hpp"
 #include "levigate/film/film.hpp"
+#include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/knobs.hpp"
@@ -18,6 +20,7 @@
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/sourced.hpp"
+#include "levigate/surface/peel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -59,7 +62,8 @@ class DrawnInputs {
   template <typename Drawn>
   DrawnInputs(const Setup& setup, Drawn drawn) {
     for (Knob& knob : knobs(setup)) {
-      if (knob.kind == Input::chosen || knob.input.low == knob.input.high || !drawn(knob)) continue;
+      if (knob.kind == Input::chosen || knob.kind == Input::typed) continue;
+      if (knob.input.low == knob.input.high || !drawn(knob)) continue;
       const std::uint64_t stream = stream_named(knob.subject + ", " + knob.quantity);
       inputs_.emplace_back(std::move(knob), stream);
     }
@@ -86,24 +90,54 @@ struct GivenInputs {
 
 }  // namespace detail
 
-/// The film of a zone as it may really be: its mean from N(mean, mean_se), its spread from N(sd, sd_se) cut off at zero.
+/// The film of a zone as it may really be. Its spread is sigma and its mean is mean' of CommonErrors.
 ///
 /// @param film    as estimated [um]
-/// @param stream  two numbers are taken from it
+/// @param stream  two numbers are taken from it: of the mean's error, and the share of chi-square numbers below that of sigma
 /// @return        the film [um], its mean and spread known
 /// Throws:    nothing
 /// NaN:       NaN in, NaN out
-/// Accuracy:  that of the normal quantile
+/// Accuracy:  that of the quantiles, 1e-10 relative
 /// Source:    normal sampling theory, as film_from_readings()
 inline Film drawn_film(const Film& film, Stream stream) {
-  const double mean_um = film.mean_um + film.mean_se_um * stream.normal();
-  const double uniform = stream.uniform();
-  double sd_um = film.sd_um;
-  if (film.sd_se_um > 0.0) {
-    const double kept = detail::normal_tail(-film.sd_um / film.sd_se_um);
-    sd_um = std::max(0.0, sd_um + film.sd_se_um * detail::normal_quantile(kept * (1.0 - uniform)));
+  const detail::FilmSampling law = detail::film_sampling(film.sd_um, film.mean_se_um, film.sd_se_um,
+                                                         static_cast<double>(film.readings));
+  const double normal = stream.normal();
+  double sigma_um = film.sd_um;
+  if (std::isfinite(law.df)) {
+    sigma_um =
+        law.scale_um * std::sqrt(law.df / detail::chi_square_quantile(stream.uniform(), law.df));
   }
-  return {mean_um, sd_um};
+  return {film.mean_um + law.mean_error_um(sigma_um) * normal, sigma_um};
 }
+
+/// The orange peel of a zone as it may really be, where the first step levels it.
+///
+///   peel peel_factor^N(0, 1)
+///
+/// @param zone    as told
+/// @param stream  one number is taken from it
+/// @return        height, peak to valley [um], at most 10 000
+/// Throws:    nothing
+/// NaN:       NaN in, NaN out
+/// Accuracy:  that of the normal quantile
+/// Source:    that of peel_factor(); a log-normal law: assumption
+inline double drawn_peel_um(const Zone& zone, Stream stream) {
+  constexpr double most_um = 1e4;
+  const double factor = peel_factor(zone.peel_how).value;
+  return std::min(most_um, zone.peel_um * std::pow(factor, stream.normal()));
+}
+
+namespace detail {
+
+/// Draws the orange peel of every zone that the first step levels.
+inline void draw_peels(Job& job, std::uint64_t seed, std::uint32_t draw) {
+  for (Zone& zone : job.zones) {
+    if (!has_peel_to_level(job, zone)) continue;
+    zone.peel_um = drawn_peel_um(zone, Stream(seed, stream_named("peel of " + zone.name), draw));
+  }
+}
+
+}  // namespace detail
 
 }  // namespace levigate

@@ -102,7 +102,8 @@ class SequenceDraw {
     Setup drawn = setup_;
     const auto minutes_of = inputs_(drawn, seed_, static_cast<std::uint32_t>(draw));
     drawn.job.coating.hardness_mpa *= hardness_ratio_;
-    const Workings workings = levigate::workings(std::move(drawn));
+    draw_peels(drawn.job, seed_, static_cast<std::uint32_t>(draw));
+    const Workings workings = workings_without_budgets(std::move(drawn));
     const std::size_t zones = workings.job.zones.size();
     std::vector<double> depth_um(zones, 0.0);
     double minutes = workings.local_minutes.front(), sheets = 0;

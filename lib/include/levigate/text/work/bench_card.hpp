@@ -25,6 +25,7 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/text/sentences.hpp"
+#include "levigate/text/work/how_told.hpp"
 #include "levigate/text/work/instruction_text.hpp"
 #include "levigate/text/work/no_plan.hpp"
 #include "levigate/text/work/odds.hpp"
@@ -125,6 +126,9 @@ class BenchCard {
               fmt::format("Go no deeper. There the chance is {} that less than {:.0f} um of film "
                           "stays somewhere in the zone.",
                           chance_text(plan_.cut_through_limit), plan_.reserve_um));
+    for (const PlannedZone& zone : plan_.zones) {
+      if (zone.film_how) page_.say("  ", how_told_text(zone));
+    }
   }
 
   void step(std::size_t i) {
@@ -210,9 +214,12 @@ class BenchCard {
   void after_step(const Step& step) {
     const ZoneStep& worst = step.zones[worst_zone(step)];
     if (worst.film_left_um && worst.film_used) {
-      page_.say("  ", fmt::format(
-                          "Film in the worst zone, {}: {:.1f} um left, {} of the film budget used.",
-                          worst.zone, *worst.film_left_um, percent_text(*worst.film_used)));
+      page_.say("  ",
+                fmt::format("Film in the worst zone, {}: {:.1f} um left{}.", worst.zone,
+                            *worst.film_left_um,
+                            std::isinf(*worst.film_used) ? ". The zone has no film budget"
+                                                         : ", " + percent_text(*worst.film_used) +
+                                                               " of the film budget used"));
     }
     const auto least = [&](double ZoneStep::*gloss_gu) {
       const auto lower = [&](const ZoneStep& a, const ZoneStep& b) {
@@ -220,10 +227,21 @@ class BenchCard {
       };
       return *std::min_element(step.zones.begin(), step.zones.end(), lower).*gloss_gu;
     };
-    page_.say("  ", fmt::format("Gloss, at least: {:.0f} GU at 20, {:.0f} GU at 60, {:.0f} GU at "
-                                "85 degrees.",
-                                least(&ZoneStep::gloss_20_gu), least(&ZoneStep::gloss_gu),
-                                least(&ZoneStep::gloss_85_gu)));
+    const auto dullest = std::min_element(
+        step.zones.begin(), step.zones.end(), [](const ZoneStep& a, const ZoneStep& b) {
+          return a.reading_60.expected_gu < b.reading_60.expected_gu;
+        });
+    const auto told = [](const Reading& r) {
+      return fmt::format("{:.0f} GU ({:.0f} to {:.0f})", r.expected_gu, r.low_gu, r.high_gu);
+    };
+    page_.say("  ", "A glossmeter reads about " + told(dullest->reading_60) +
+                        " at 60 degrees. At 20 " + "degrees it reads " + told(dullest->reading_20) +
+                        ", at 85 degrees " + told(dullest->reading_85) + ".");
+    page_.say("  ",
+              fmt::format("Its reading is at least {:.0f} GU at 20, {:.0f} GU at 60, {:.0f} GU at "
+                          "85 degrees.",
+                          least(&ZoneStep::gloss_20_gu), least(&ZoneStep::gloss_gu),
+                          least(&ZoneStep::gloss_85_gu)));
   }
 
   void totals() {
@@ -235,8 +253,10 @@ class BenchCard {
     if (total.cost > 0) text += fmt::format(", paper for {:.2f}", total.cost);
     if (total.film) {
       const Step& last = plan_.steps.back();
-      text += fmt::format(". {} of the film budget used in {}", percent_text(*total.film),
-                          last.zones[worst_zone(last)].zone);
+      const std::string& worst = last.zones[worst_zone(last)].zone;
+      text += std::isinf(*total.film) ? ". Zone " + worst + " has no film budget"
+                                      : fmt::format(". {} of the film budget used in {}",
+                                                    percent_text(*total.film), worst);
     }
     page_.say("In all: ", text + ".");
   }

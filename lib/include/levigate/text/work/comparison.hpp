@@ -39,7 +39,7 @@ inline std::vector<std::string> figures(const Plan& plan) {
           worst.cut_through ? chance_text(*worst.cut_through) : "-",
           fmt::format("{:.1f}", all_sheets(plan)),
           fmt::format("{:.2f}", plan.total.cost),
-          fmt::format("{:.0f} GU", last.gloss_gu)};
+          fmt::format("{:.0f} GU", last.reading_gu)};
 }
 
 }  // namespace detail
@@ -58,7 +58,7 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
                                        "chance of cutting through there",
                                        "sheets",
                                        "cost",
-                                       "gloss at the end, at least"};
+                                       "glossmeter at the end, about"};
   const std::vector<std::string> left = detail::figures(taken);
   const std::vector<std::string> right = detail::figures(best);
   std::vector<std::vector<std::string>> cells;

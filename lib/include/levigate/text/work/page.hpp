@@ -140,7 +140,9 @@ class Page {
       lead += (titles[i].right ? gap + cells[i] : cells[i] + gap) + "  ";
     }
     const std::size_t spare = widths.back() - std::min(widths.back(), columns(cells.back()));
-    if (titles.back().right) lead += blanks(spare);
+    const std::size_t used = columns(lead) + columns(cells.back());
+    const std::size_t room = card_columns - std::min<std::size_t>(card_columns, used);
+    if (titles.back().right) lead += blanks(std::min(spare, room));
     say(lead, cells.back());
   }
 

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -26,6 +27,7 @@ inline std::size_t worst_zone(const Step& step) {
 }
 
 inline std::string percent_text(double share) {
+  if (std::isinf(share)) return "no budget";
   return share > 10.0 ? "over 1000 %" : fmt::format("{:.0f} %", 100.0 * share);
 }
 

@@ -7,7 +7,7 @@
 #include "levigate/text/sentences.hpp"
 
 #include "levigate/detail/work.hpp"
-#include "levigate/film/gauge.hpp"
+#include "levigate/film/agreement.hpp"
 #include "levigate/grade/convert.hpp"
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/observed.hpp"

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "levigate/detail/text.hpp"
-#include "levigate/film/gauge.hpp"
+#include "levigate/film/agreement.hpp"
 
 namespace levigate::inline v0 {
 

@@ -86,6 +86,7 @@ class FindingText {
                          " um. Scratches of " + sized(second) + " are " + told("scratch_um", 2) +
                          " um deep"
                    : sized(first) + " is a compound and cannot level orange peel";
+      case FindingKind::film_too_thin: return film_too_thin();
       case FindingKind::film_short:
         return sized(first) + " takes " + zone() + " down by " + told("depth_um", 1) +
                " um in all. Its film budget is " + told("budget_um", 1) + " um";
@@ -109,8 +110,8 @@ class FindingText {
                            figure(finding_.numbers, "target_gloss_high_gu"),
                            name_of(finding_.about, "target"));
       case FindingKind::sheen_over:
-        return "Zone " + finding_.zone + " ends at " + told("gloss_gu", 0) +
-               " GU or more. The limit of " + name_of(finding_.about, "sheen") + " is " +
+        return "Zone " + finding_.zone + " ends at about " + told("reading_gu", 0) +
+               " GU. The limit of " + name_of(finding_.about, "sheen") + " is " +
                told("gloss_high_gu", 0) + " GU";
       case FindingKind::young_coat: return young_coat();
       case FindingKind::wheel_speed:
@@ -136,6 +137,14 @@ class FindingText {
            sized(named_at(finding_.about, 0));
   }
   std::string bridged() const { return ". " + to_buy("To bridge it", finding_.bridges); }
+
+  std::string film_too_thin() const {
+    return "Zone " + finding_.zone + " has " + told("film_um", 1) + " +- " + told("film_sd_um", 1) +
+           " um of film. " + told("reserve_um", 1) +
+           " um of it must stay. Before any work, the chance of less is " +
+           fixed(100.0 * value("cut_through"), 2) + " %. The limit is " +
+           fixed(100.0 * value("cut_through_limit"), 2) + " %. Do not sand the zone";
+  }
 
   std::string tall_defect() const {
     LocalWork work;

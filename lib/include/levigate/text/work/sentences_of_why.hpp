@@ -20,7 +20,7 @@ inline std::string target_text(const Target& target) {
 
 inline std::string nearest_text(const Nearest& nearest, bool by_size) {
   return ". The nearest is " + nearest.sheet + " with " +
-         (by_size ? size_text(nearest.size_um) : fixed(nearest.gloss_gu, 1) + " GU") +
+         (by_size ? size_text(nearest.size_um) : fixed(nearest.reading_gu, 1) + " GU") +
          (nearest.too_near_to_work
               ? " in zone " + nearest.zone + ". It is too close to the grain there to work the zone"
               : "") +

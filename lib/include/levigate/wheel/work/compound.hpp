@@ -91,8 +91,10 @@ LEVIGATE_WORK Backing buff_of(const Polish& polish) {
 LEVIGATE_WORK double compound_rate_um_per_m(const Compound& compound, const Coating& coating,
                                             double pressure_kpa) {
   const Backing buff = compound_backing(compound);
-  return removal_rate_um_per_m(compound.wear_share * coating.wear_coefficient, compound.size_um,
-                               pressure_kpa, coating.hardness_mpa) *
+  const double wear = coating.wear_coefficient.value_or(
+      wear_coefficient(coating.cutting_efficiency, model_table[0].flank_deg.value));
+  return removal_rate_um_per_m(compound.wear_share * wear, compound.size_um, pressure_kpa,
+                               coating.hardness_mpa) *
          clogging_share(buff.clean_every_m, buff.fade_m, buff.floor);
 }
 

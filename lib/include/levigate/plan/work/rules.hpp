@@ -1,0 +1,24 @@
+// The work behind plan/rules.hpp: defines what it declares.
+#pragma once
+
+#include "levigate/plan/rules.hpp"
+
+#include "levigate/detail/normal.hpp"
+#include "levigate/detail/work.hpp"
+#include "levigate/error.hpp"
+
+namespace levigate::inline v0 {
+
+LEVIGATE_WORK double overcut_of(const Rules& rules) {
+  if (rules.overcut) return *rules.overcut;
+  constexpr double most = 20.0;
+  const double kept = 1.0 - detail::normal_quantile(rules.short_share) * rules.removed_cv;
+  if (kept * most < 1.0) {
+    throw BadInput::of("removed_cv",
+                       "removed_cv is too large for short_share: a step would take off more than "
+                       "20 times the scratches before it; state overcut, in rules");
+  }
+  return 1.0 / kept;
+}
+
+}  // namespace levigate

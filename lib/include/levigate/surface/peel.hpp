@@ -1,0 +1,38 @@
+// How the height of orange peel was told, and by what factor it may be off.
+#pragma once
+
+#include <array>
+#include <string_view>
+
+#include "levigate/choices.hpp"
+#include "levigate/detail/profile.hpp"
+#include "levigate/sourced.hpp"
+#include "levigate/surface/peel_table.hpp"
+
+namespace levigate::inline v0 {
+
+enum class PeelHow {
+  by_eye,
+  comparison_plate,
+  profile,  ///< read from a profile of the surface
+};
+
+template <>
+inline constexpr auto choices<PeelHow> = std::to_array({PeelHow::by_eye, PeelHow::comparison_plate,
+                                                        PeelHow::profile});
+
+constexpr std::string_view to_string(PeelHow how) noexcept {
+  switch (how) {
+    case PeelHow::by_eye: return "by eye";
+    case PeelHow::comparison_plate: return "comparison plate";
+    case PeelHow::profile: return "profile";
+  }
+  return "";
+}
+
+/// Factor by which a height of orange peel that was told so may be off: e to the standard deviation of its logarithm.
+inline const Sourced& peel_factor(PeelHow how) {
+  return detail::profile_named(peel_table, to_string(how), "peel").factor;
+}
+
+}  // namespace levigate

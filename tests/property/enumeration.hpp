@@ -83,7 +83,7 @@ inline Stack random_stack(Random& random, std::size_t most = 9) {
       sheet.size_um = size_um;
       if (tool) sheet.kind = Pad{*tool};
     }
-    if (random.chance(0.4)) sheet.on_hand = std::floor(random.between(0, 6));
+    if (random.chance(0.4)) sheet.on_hand = std::floor(random.between(0, 3));
     if (random.chance(0.7)) sheet.price = std::floor(random.between(0, 4));
     stack.sheets.push_back(sheet);
   }

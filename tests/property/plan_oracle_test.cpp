@@ -213,7 +213,7 @@ TEST(PlanOracle, EqualsEnumerationWhereZonesDifferInWhereTheyStand) {
   Random random(20261126);
   int mixed = 0, solved = 0, taken_up_late = 0, left_standing = 0;
   std::map<Blocker, int> blocked;
-  for (int round = 0; mixed < share_of(3000); ++round) {
+  for (int round = 0; mixed < share_of(2000); ++round) {
     const Job job = random_mixed_job(random);
     const Stack stack = random_stack(random, 6);
     if (!zones_differ(job)) continue;

@@ -13,6 +13,7 @@
 #include "levigate/surface/removal.hpp"
 #include "levigate/surface/roughness.hpp"
 #include "levigate/surface/scratch.hpp"
+#include "levigate/surface/work/wear.hpp"
 
 namespace levigate::inline v0 {
 
@@ -45,12 +46,6 @@ inline Contact contact_of(const Job& job, const Model& model, const Grain& grain
                   .hardness_mpa = job.coating.hardness_mpa,
                   .flank_deg = model.flank_deg,
                   .packing = model.packing});
-}
-
-/// Wear coefficient of the abrasive on a coating: as measured, else wear_coefficient().
-inline double wear_of(const Coating& coating, const Model& model) {
-  return coating.wear_coefficient.value_or(
-      wear_coefficient(coating.cutting_efficiency, model.flank_deg));
 }
 
 /// Scratch, roughness, gloss and rate of this grain on this backing under this tool.

@@ -75,9 +75,9 @@ inline void say_trust(Page& page, const Plan& plan) {
            "Depths do not rest on the rates. They rest on the film and orange peel that you gave. "
            "They also rest on assumed hardness, backing and block. If the work shows otherwise, "
            "trust the work.");
-  page.say(
-      "  - ",
-      "Readings of a glossmeter are for grooves that run one way; the range is across to along.");
+  page.say("  - ",
+           "Readings of a glossmeter are for grooves that run one way. There the range is across "
+           "to along, with steep to flat flanks.");
   say_size_bases(page, plan);
   say_reliances(page, plan);
 }

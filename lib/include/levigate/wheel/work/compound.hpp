@@ -20,6 +20,7 @@
 #include "levigate/surface/contact.hpp"
 #include "levigate/surface/removal.hpp"
 #include "levigate/surface/scratch.hpp"
+#include "levigate/surface/work/wear.hpp"
 #include "levigate/wheel/compound_table.hpp"
 
 namespace levigate::inline v0 {
@@ -91,10 +92,8 @@ LEVIGATE_WORK Backing buff_of(const Polish& polish) {
 LEVIGATE_WORK double compound_rate_um_per_m(const Compound& compound, const Coating& coating,
                                             double pressure_kpa) {
   const Backing buff = compound_backing(compound);
-  const double wear = coating.wear_coefficient.value_or(
-      wear_coefficient(coating.cutting_efficiency, model_table[0].flank_deg.value));
-  return removal_rate_um_per_m(compound.wear_share * wear, compound.size_um, pressure_kpa,
-                               coating.hardness_mpa) *
+  return removal_rate_um_per_m(compound.wear_share * wear_of(coating, Model{}), compound.size_um,
+                               pressure_kpa, coating.hardness_mpa) *
          clogging_share(buff.clean_every_m, buff.fade_m, buff.floor);
 }
 

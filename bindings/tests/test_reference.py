@@ -45,11 +45,18 @@ def size_effect_exponent(size_1_um, size_2_um):
     return math.log(effects[0] / effects[1]) / math.log(size_1_um / size_2_um)
 
 
-def gloss_r_squared(refractive_index, largest_ra_um):
-    """Of a straight line through gloss at 60 degrees against Ra, heights Gaussian."""
-    ra = np.linspace(0, largest_ra_um, 101)
-    gloss = levigate.gloss_gu(refractive_index=refractive_index, angle_deg=60, rq_um=math.sqrt(math.pi / 2) * ra)
-    return np.corrcoef(ra, gloss)[0, 1] ** 2
+def reading_by_hand_gu(label):
+    """The mean of both lays after such paper on two-part urethane, at 60 degrees."""
+    rq_um = by_hand(levigate.grade(label)).rq_um
+    return levigate.mean_reading_gu(refractive_index=1.52, angle_deg=60, rq_um=rq_um, flank_deg=11)
+
+
+def reading_r_squared(coarsest):
+    """Of a straight line through that reading against Ra, from a last grade to P3000."""
+    stages = ["P600", "P800", "P1000", "P1200", "P1500", "P2000", "P3000"]
+    stages = stages[stages.index(coarsest) :]
+    ra = [by_hand(levigate.grade(label)).ra_um for label in stages]
+    return np.corrcoef(ra, [reading_by_hand_gu(label) for label in stages])[0, 1] ** 2
 
 
 def relative_gloss(refractive_index, angle_deg, rq_nm):
@@ -71,6 +78,18 @@ def block_of(name):
 def coating_of(name):
     film = {} if name == "acrylic sheet" else {"film": {"mean_um": 100, "sd_um": 5}}
     return job(name, block="hard block", **film).coating
+
+
+def hours_by_sheet(sheets, coating, block, **zone):
+    """Hours on one zone of a panel, sheet by sheet, with latex papers named as "P600 P800"."""
+    labels = sheets.split()
+    size = dict(width_mm=230, height_mm=280)
+    papers = [dict(id=label, label=label, backing="latex paper", **size) for label in labels]
+    zones = [dict(name="top", block=block, film={"mean_um": 200, "sd_um": 6}, **zone)]
+    target = {"size_um": size_um(labels[-1])}
+    panel = levigate.Job.from_dict(dict(name="panel", coating=coating, zones=zones, target=target))
+    plan = levigate.evaluate(panel, levigate.Stack.from_dict(dict(sheets=papers)), labels)
+    return [step.zones["top"].minutes / 60 for step in plan.steps]
 
 
 def speed_of_inches(diameter_inch, rpm):
@@ -96,10 +115,10 @@ FUNCTIONS = {
     "surface_speed_of_inches_m_s": speed_of_inches,
     "surface_speed_ft_min": lambda **given: speed_of_inches(**given) / 0.00508,
     "relative_gloss": relative_gloss,
-    "gloss_r_squared": gloss_r_squared,
-    "reading_by_hand_gu": lambda label: levigate.mean_reading_gu(
-        refractive_index=1.52, angle_deg=60, rq_um=by_hand(levigate.grade(label)).rq_um, flank_deg=11
-    ),
+    "reading_by_hand_gu": reading_by_hand_gu,
+    "reading_r_squared": reading_r_squared,
+    "levelling_hours": lambda **given: hours_by_sheet(**given)[0],
+    "later_hours": lambda **given: sum(hours_by_sheet(**given)[1:]),
     "ra_by_hand_um": lambda label: by_hand(levigate.grade(label)).ra_um,
     "ra_of_size_by_hand_um": lambda size_um: by_hand(levigate.sized_grade("paste", size_um=size_um)).ra_um,
     "ra_per_size": lambda label: by_hand(levigate.grade(label)).ra_um / size_um(label),
@@ -182,3 +201,15 @@ def test_belt_exponents_follow_from_what_is_printed():
     span = math.log(size_um("P60") / size_um("P180"))
     for seconds, exponent in [(softwood, 0.649), (softwood * over_softwood, 0.406)]:
         assert math.log(seconds[-1] / seconds[0]) / span == pytest.approx(exponent, abs=0.0006)
+
+
+def test_slopes_of_roughness_follow_from_what_is_printed():
+    for source, slope in [("tube", 0.94), ("belts", 1.20)]:
+        rows = [
+            row
+            for area, group in groups()
+            if area == "roughness" and group["source"] == source
+            for row in group["rows"]
+        ]
+        size, ra = np.log([[size_um(label), float(printed)] for label, printed in rows]).T
+        assert np.polyfit(size, ra, 1)[0] == pytest.approx(slope, abs=0.005)

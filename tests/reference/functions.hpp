@@ -1,9 +1,13 @@
 // The functions that rows of data/reference name, each a call into the library.
 #pragma once
 
+#include <algorithm>
 #include <functional>
 #include <map>
+#include <numeric>
+#include <sstream>
 #include <string>
+#include <vector>
 
 #include "levigate/levigate.hpp"
 #include "reference/reference.hpp"
@@ -34,26 +38,60 @@ inline levigate::Contact by_hand(const levigate::Grade& grade) {
                             .hardness_mpa = 150.0});
 }
 
-/// Coefficient of determination of a straight line through gloss at 60 degrees against Ra, for Ra
-/// from 0 to a largest one in a hundred steps, heights Gaussian (Rq = sqrt(pi / 2) Ra).
-inline double gloss_r_squared(double refractive_index, double largest_ra_um) {
-  constexpr int steps = 100;
-  double x_mean = 0, y_mean = 0, xx = 0, xy = 0, yy = 0;
-  const auto ra = [&](int i) { return largest_ra_um * i / steps; };
-  const auto gloss = [&](int i) {
-    return levigate::gloss_gu(refractive_index, 60.0, std::sqrt(std::numbers::pi / 2) * ra(i));
-  };
-  for (int i = 0; i <= steps; ++i) {
-    x_mean += ra(i) / (steps + 1);
-    y_mean += gloss(i) / (steps + 1);
+/// What a glossmeter reads at 60 degrees after such paper on two-part urethane, the mean of both lays.
+inline double reading_by_hand_gu(const levigate::Grade& grade) {
+  return levigate::mean_reading_gu(1.52, 60.0, levigate::rq_um(by_hand(grade)), 11.0);
+}
+
+/// Coefficient of determination of a straight line through that reading against Ra, from a last grade to P3000.
+inline double reading_r_squared(const std::string& coarsest) {
+  const std::vector<std::string> stages{"P600",  "P800",  "P1000", "P1200",
+                                        "P1500", "P2000", "P3000"};
+  double n = 0, x = 0, y = 0, xx = 0, yy = 0, xy = 0;
+  for (auto at = std::find(stages.begin(), stages.end(), coarsest); at != stages.end(); ++at) {
+    const levigate::Grade grade = levigate::grade(*at);
+    const double ra = levigate::ra_um(by_hand(grade)), reading = reading_by_hand_gu(grade);
+    n += 1;
+    x += ra;
+    y += reading;
+    xx += ra * ra;
+    yy += reading * reading;
+    xy += ra * reading;
   }
-  for (int i = 0; i <= steps; ++i) {
-    const double x = ra(i) - x_mean, y = gloss(i) - y_mean;
-    xx += x * x;
-    xy += x * y;
-    yy += y * y;
+  const double covariance = xy - x * y / n;
+  return covariance * covariance / ((xx - x * x / n) * (yy - y * y / n));
+}
+
+/// Hours on one zone of a panel, sheet by sheet, with latex papers named as "P600 P800".
+inline std::vector<double> hours_by_sheet(const Inputs& in) {
+  using namespace levigate;
+  Stack stack;
+  std::vector<std::string> sequence;
+  std::istringstream labels(in.text("sheets"));
+  for (std::string label; labels >> label;) {
+    Sheet sheet;
+    sheet.id = sheet.label = label;
+    sheet.backing = backing_named("latex paper");
+    sheet.width_mm = 230;
+    sheet.height_mm = 280;
+    stack.sheets.push_back(sheet);
+    sequence.push_back(label);
   }
-  return xy * xy / (xx * yy);
+  Job job;
+  job.name = "panel";
+  job.coating = coating_named(in.text("coating"));
+  job.zones = {{.name = "top",
+                .area_cm2 = in.number("area_cm2"),
+                .block = block_named(in.text("block")),
+                .film = Film{200, 6},
+                .peel_um = in.number("peel_um"),
+                .peel_wavelength_mm = in.number("peel_wavelength_mm")}};
+  job.target.size_um = grade(sequence.back()).median_um;
+  std::vector<double> hours;
+  for (const Step& step : evaluate(job, stack, sequence).steps) {
+    hours.push_back(step.zones.front().minutes / 60.0);
+  }
+  return hours;
 }
 
 inline levigate::WheelHeatInput wheel_of(const Inputs& in) {
@@ -156,14 +194,10 @@ inline const std::map<std::string, Function>& functions() {
          return gloss_gu(index, angle_deg, in.number("rq_nm") / 1000.0) /
                 gloss_gu(index, angle_deg, 0.0);
        }},
-      {"gloss_r_squared",
-       [](const Inputs& in) {
-         return gloss_r_squared(in.number("refractive_index"), in.number("largest_ra_um"));
-       }},
       {"reading_by_hand_gu",
-       [](const Inputs& in) {
-         return mean_reading_gu(1.52, 60.0, rq_um(by_hand(grade(in.text("label")))), 11.0);
-       }},
+       [](const Inputs& in) { return reading_by_hand_gu(grade(in.text("label"))); }},
+      {"reading_r_squared",
+       [](const Inputs& in) { return reading_r_squared(in.text("coarsest")); }},
       // roughness
       {"ra_by_hand_um", [](const Inputs& in) { return ra_um(by_hand(grade(in.text("label")))); }},
       {"ra_of_size_by_hand_um",
@@ -197,6 +231,10 @@ inline const std::map<std::string, Function>& functions() {
          return size_effect(grade(in.text("label_1")).median_um) /
                 size_effect(grade(in.text("label_2")).median_um);
        }},
+      {"wear_coefficient",
+       [](const Inputs& in) {
+         return wear_coefficient(in.number("cutting_efficiency"), in.number("flank_deg"));
+       }},
       {"removal_rate_um_per_m",
        [](const Inputs& in) {
          return removal_rate_um_per_m(in.number("wear_coefficient"), in.number("size_um"),
@@ -211,6 +249,13 @@ inline const std::map<std::string, Function>& functions() {
       {"clogging_share",
        [](const Inputs& in) {
          return clogging_share(in.number("clean_every_m"), in.number("fade_m"), in.number("floor"));
+       }},
+      // hours of a plan
+      {"levelling_hours", [](const Inputs& in) { return hours_by_sheet(in).front(); }},
+      {"later_hours",
+       [](const Inputs& in) {
+         const std::vector<double> hours = hours_by_sheet(in);
+         return std::accumulate(hours.begin() + 1, hours.end(), 0.0);
        }},
       // contact
       {"contact_active_per_mm2", [](const Inputs& in) { return contact_of(in).active_per_mm2(); }},

@@ -118,6 +118,7 @@ def given(number):
 def group(what, function, columns, rows, f, tolerance, reason, where=()):
     return {
         "what": what,
+        "kind": "computed",
         "function": function,
         "given": dict(where),
         "columns": columns,

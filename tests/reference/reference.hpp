@@ -1,6 +1,8 @@
 // Published values in data/reference: read, checked for their form, and compared with the library.
 //
-// A file holds `sources` (kind, basis, citation) and `groups` of rows. A group names one function, inputs that its
+// A file holds `sources` (kind, basis, citation) and `groups` of rows. A group says of what `kind` its rows are: printed
+// in a standard, a paper or a table (`published`), told by the trade or remembered (`practice`), worked out by ourselves
+// (`computed`), or such that a number of the library was chosen by them (`fitted`). It names one function, inputs that its
 // rows share (`given`), the inputs that stand in each row (`columns`), a source and a tolerance with its reason. A row
 // is its inputs and the value as printed: a number or a label in quotes, or [low, high] for a band. A group
 // whose source the library contradicts says why in `disagrees`, and then the rows must differ; one that
@@ -74,6 +76,9 @@ struct Row {
   Inputs inputs;
   json printed;  ///< "57.0", "P1200" or ["0.41", "0.65"]
 
+  std::string kind() const { return group["kind"]; }
+  /// Whether the row can tell that the library is wrong about the world.
+  bool independent() const { return kind() == "published" || kind() == "practice"; }
   bool computed() const { return group.contains("function"); }
   bool must_differ() const { return group.contains("disagrees"); }
   std::string name() const {
@@ -107,6 +112,29 @@ inline bool agrees(const Row& row, const Value& ours) {
   return value >= low - allowance(tolerance, low) && value <= high + allowance(tolerance, high);
 }
 
+/// The rows of one file.
+inline std::vector<Row> rows_of(const json& content) {
+  static const std::set<std::string> kinds{"published", "practice", "computed", "fitted"};
+  std::vector<Row> rows;
+  for (const json& group : content["groups"]) {
+    if (!kinds.contains(group.value("kind", ""))) {
+      throw std::runtime_error(group["what"].get<std::string>() + ": no kind, or an unknown one");
+    }
+    for (const json& printed : group["rows"]) {
+      Row& row = rows.emplace_back(
+          Row{content["area"], group, content["sources"].at(group["source"]), {}, printed.back()});
+      for (const auto& [name, value] : group["given"].items()) row.inputs.add(name, value);
+      if (printed.size() != group["columns"].size() + 1) {
+        throw std::runtime_error(row.name() + ": a row does not have the length of its columns");
+      }
+      for (std::size_t i = 0; i + 1 < printed.size(); ++i) {
+        row.inputs.add(group["columns"][i], printed[i]);
+      }
+    }
+  }
+  return rows;
+}
+
 /// All rows of data/reference, in the order of the file names.
 inline std::vector<Row> reference_rows(const std::filesystem::path& folder) {
   std::set<std::filesystem::path> files;
@@ -118,19 +146,7 @@ inline std::vector<Row> reference_rows(const std::filesystem::path& folder) {
     const json content = json::parse(std::ifstream(file));
     if (content.value("format", "") != "levigate.reference/1")
       continue;  // the simulations' results
-    for (const json& group : content["groups"]) {
-      for (const json& printed : group["rows"]) {
-        Row& row = rows.emplace_back(Row{
-            content["area"], group, content["sources"].at(group["source"]), {}, printed.back()});
-        for (const auto& [name, value] : group["given"].items()) row.inputs.add(name, value);
-        if (printed.size() != group["columns"].size() + 1) {
-          throw std::runtime_error(row.name() + ": a row does not have the length of its columns");
-        }
-        for (std::size_t i = 0; i + 1 < printed.size(); ++i) {
-          row.inputs.add(group["columns"][i], printed[i]);
-        }
-      }
-    }
+    for (Row& row : rows_of(content)) rows.push_back(std::move(row));
   }
   return rows;
 }

@@ -37,7 +37,7 @@ TEST(Scratch, RoughnessStaysInThePublishedBand) {
   }
 }
 
-// The same tables: Ra grows as the 0.94th to 1.09th power of the size. The model has exactly 1 for
+// The same tables: Ra grows as the 0.94th to 1.20th power of the size. The model has exactly 1 for
 // grades of equal spread.
 TEST(Scratch, RoughnessIsProportionalToTheGrain) {
   const double exponent =

@@ -15,7 +15,7 @@ namespace levigate_tests {
 struct Lean {
   int above = 0, within = 0, below = 0;
   double logs = 0;           ///< sum of the logarithms of ours over the nearest printed value
-  bool explained = false;    ///< a group says why
+  bool explained = true;     ///< each group that misses says why
   bool called_bias = false;  ///< in `bias`, so that it must lean
 
   void add(double ours, double low, double high) {
@@ -42,11 +42,12 @@ inline std::map<std::array<std::string, 3>, Lean> leans(const std::vector<Row>& 
     const auto* value = std::get_if<double>(&ours);
     if (value == nullptr) continue;
     Lean& lean = result[{row.group["function"], row.source["citation"], row.kind()}];
-    const bool band = row.printed.is_array();
+    const bool band = row.printed.is_array(), bias = row.group.contains("bias");
+    const int within = lean.within;
     lean.add(*value, number_in(band ? row.printed[0] : row.printed),
              number_in(band ? row.printed[1] : row.printed));
-    lean.called_bias = lean.called_bias || row.group.contains("bias");
-    lean.explained = lean.explained || lean.called_bias || row.must_differ();
+    lean.called_bias = lean.called_bias || bias;
+    if (lean.within == within && !bias && !row.must_differ()) lean.explained = false;
   }
   return result;
 }

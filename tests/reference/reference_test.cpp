@@ -72,6 +72,7 @@ TEST(Reference, RowsOfASourceLeanTogetherThoughTheyStandInTwoGroups) {
   const auto found = leans(rows_of(content));
   ASSERT_EQ(found.size(), 1U);
   EXPECT_TRUE(found.begin()->second.one_sided());
+  EXPECT_FALSE(found.begin()->second.explained);
 }
 
 TEST(Reference, ARowWithoutAKindIsRefused) {

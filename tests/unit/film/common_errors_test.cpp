@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <vector>
@@ -50,9 +51,9 @@ double by_sums(CutThroughInput zone) {
   for (const Weighed& peel : errors.peel_um > 0 ? all : none) {
     CutThroughInput at = zone;
     const double peel_um = errors.peel_um * std::pow(errors.peel_factor, peel.value);
-    at.depth_um +=
-        detail::levelled_um(0.5 * peel_um, errors.critical_um, 0.5 * errors.residual_um) -
-        nominal_um;
+    at.depth_um = std::max(
+        0.0, zone.depth_um - nominal_um +
+                 detail::levelled_um(0.5 * peel_um, errors.critical_um, 0.5 * errors.residual_um));
     for (const Weighed& spread : spreads) {
       if (peel.weight * spread.weight < 1e-12) continue;
       at.sd_um = spread.value;
@@ -89,6 +90,12 @@ TEST(CommonErrors, IsTheMeanOverThem) {
   for (const int readings : {3, 5, 12}) {
     zone.common = of_readings(readings, 7, 0);
     EXPECT_NEAR(cut_through(zone) / by_sums(zone), 1, 1e-3) << readings;
+  }
+  for (const double factor : {1.8, 3.0}) {
+    zone.common = of_readings(12, 7, 0);
+    zone.common.peel_um = 40;
+    zone.common.peel_factor = factor;
+    EXPECT_NEAR(cut_through(zone) / by_sums(zone), 1, 1e-3) << factor;
   }
   zone.common = of_readings(5, 7, 3);
   zone.common.peel_um = 20;

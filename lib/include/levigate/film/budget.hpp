@@ -28,18 +28,23 @@ struct BudgetInput {
 
 namespace detail {
 
+/// The chance of cutting through at any depth, with errors that all spots share.
+inline CommonChance common_chance(const BudgetInput& zone) {
+  return {zone.mean_um - zone.reserve_um, zone.sd_um, zone.removed_cv, zone.spots, zone.common};
+}
+
 /// depth_budget_um() with errors that all spots share: the root by Ridders' method, in the quantile of the chance, which is
 /// nearly straight in the depth.
-inline double budget_with_common_um(const BudgetInput& input, double mean_um) {
+inline double budget_with_common_um(const BudgetInput& input) {
   constexpr double deepest_um = 1e9, most_sigmas = 40.0, close = 1e-10;
-  const CommonChance chance(mean_um, input.sd_um, input.removed_cv, input.spots, input.common);
+  const CommonChance chance = common_chance(input);
   const double aim = normal_quantile(input.cut_through_limit);
   const auto beyond = [&](double depth_um) {
     return aim - std::clamp(normal_quantile(chance(depth_um)), -most_sigmas, most_sigmas);
   };
   double low_um = 0, low = beyond(low_um);
   if (low > 0.0) return 0.0;
-  double high_um = mean_um, high = beyond(high_um);
+  double high_um = input.mean_um - input.reserve_um, high = beyond(high_um);
   while (high <= 0.0) {
     low_um = high_um;
     low = high;
@@ -102,7 +107,7 @@ inline double depth_budget_um(const BudgetInput& input) {
   const double mean = input.mean_um - input.reserve_um;
   if (mean <= 0.0) return 0.0;
   if (input.cut_through_limit == 1.0) return std::numeric_limits<double>::infinity();
-  if (!detail::none_common(input.common)) return detail::budget_with_common_um(input, mean);
+  if (!detail::none_common(input.common)) return detail::budget_with_common_um(input);
 
   // The nearer tail keeps its digits: p where it is small, 1 - p where p is near 1.
   const double log_kept = std::log1p(-input.cut_through_limit) / input.spots;

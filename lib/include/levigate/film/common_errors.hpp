@@ -3,10 +3,10 @@
 #pragma once
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <limits>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -164,33 +164,42 @@ inline double depth_within(double mean, double film_part, double depth_part, boo
   return (mean + std::hypot(film_part * std::sqrt(leading), depth_part * mean)) / leading;
 }
 
-/// normal_tail() between -reach and reach, from a table: by straight lines, 2e-4 relative off at most.
-class TailTable {
+/// A monotone function from a table, by straight lines: they are monotone too. Beyond its ends it is constant.
+class Table {
  public:
-  static constexpr double reach = 8.5;
-
-  static const TailTable& made() {
-    static const TailTable table;
-    return table;
+  template <typename Function>
+  Table(double low, double high, Function function)
+      : low_(low), high_(high), cells_a_unit_(cells / (high - low)) {
+    values_.reserve(cells + 2);
+    for (std::size_t i = 0; i <= cells; ++i)
+      values_.push_back(function(low + static_cast<double>(i) / cells_a_unit_));
+    values_.push_back(values_.back());  // at the upper end itself
   }
 
-  double operator()(double z) const {
-    const double place = (z + reach) * cells_a_unit;
-    const auto cell = static_cast<std::size_t>(place);
-    return tail_[cell] + (place - static_cast<double>(cell)) * (tail_[cell + 1] - tail_[cell]);
+  double high() const { return high_; }
+
+  double operator()(double x) const {
+    const double place = (std::clamp(x, low_, high_) - low_) * cells_a_unit_;
+    const int cell = static_cast<int>(place);
+    const double* at = values_.data() + cell;
+    return at[0] + (place - cell) * (at[1] - at[0]);
   }
 
  private:
-  static constexpr int cells_a_unit = 256;
-  static constexpr std::size_t cells = 17 * cells_a_unit;
+  static constexpr std::size_t cells = 17 * 256;
 
-  TailTable() {
-    for (std::size_t i = 0; i < tail_.size(); ++i)
-      tail_[i] = normal_tail(static_cast<double>(i) / cells_a_unit - reach);
-  }
-
-  std::array<double, cells + 2> tail_{};
+  double low_, high_, cells_a_unit_;
+  std::vector<double> values_{};
 };
+
+/// Standard deviations beyond which one normal number is not found.
+inline constexpr double normal_reach = 8.5;
+
+/// normal_tail() within reach, 2e-4 relative off at most.
+inline const Table& tail_table() {
+  static const Table table(-normal_reach, normal_reach, normal_tail);
+  return table;
+}
 
 /// Chance of cutting through with errors that all spots share, at any depth.
 ///
@@ -223,8 +232,13 @@ class CommonChance {
     }
     if (way_ == Widest::peel) {
       find_limits();
-    } else {
-      find_deepenings();
+      return;
+    }
+    find_deepenings();
+    if (way_ == Widest::spot) {
+      closed_.emplace(-normal_reach, of_all_reach, [this](double z) {
+        return -std::expm1(spots_ * std::log1p(-normal_tail(z)));
+      });
     }
   }
 
@@ -239,8 +253,8 @@ class CommonChance {
  private:
   enum class Widest { spot, mean, peel };
   static constexpr double least_weight = 1e-14;
-  static constexpr double far =
-      TailTable::reach;  ///< deviations beyond which a normal number is not found
+  static constexpr double of_all_reach = 11.0;  ///< where not one of 1e9 spots is found
+  static constexpr double widths = 40.0;  ///< of the peel's law in a table: its cells are small
 
   /// Standard deviation of the worst of the spots, as the half of what the middle 68 % of them span.
   double extreme_spread() const {
@@ -263,48 +277,65 @@ class CommonChance {
     }
   }
 
-  /// depth_within() without its guard against overflow, which takes most of the time.
+  /// depth_within() without its guard against overflow, which takes most of the time. Minus infinity where there is none.
   static double limit_um(double mean, double film_part, double depth_part, bool above) {
     if (!above) return depth_within(mean, film_part, depth_part, above);
-    if (mean <= 0.0 || film_part > mean) return -1.0;
+    if (mean <= 0.0 || film_part > mean) return -std::numeric_limits<double>::infinity();
     const double product = (mean - film_part) * (mean + film_part);
     return product / (mean + std::sqrt(film_part * film_part + depth_part * depth_part * product));
   }
 
-  /// The depth that the film allows, at each node of sigma, the worst spot and the mean.
+  /// The depth that the film allows, at each node of sigma, the worst spot and the mean, and the chance that the peel takes more
+  /// than some depth. Limits that differ by a small part of the peel's width count as one, at their mean.
   void find_limits() {
+    constexpr double parts = 64.0;
+    const double width_um = log_factor_ * std::max(amplitude_, critical_);
+    std::vector<ChanceNode> near(static_cast<std::size_t>(widths * parts));
     for (const ChanceNode& sigma : sigma_) {
       const double error_um = law_.mean_error_um(sigma.value);
       for (const ChanceNode& spot : worst_) {
-        const double far_out = std::abs(spot.value);
+        const double out = std::abs(spot.value);
         for (const ChanceNode& mean : means_) {
           const double weight = sigma.weight * spot.weight * mean.weight;
           if (weight < least_weight) continue;
-          limits_.push_back({limit_um(mean_ + error_um * mean.value, far_out * sigma.value,
-                                      far_out * cv_, spot.value >= 0.0),
-                             weight});
+          const double limit = limit_um(mean_ + error_um * mean.value, out * sigma.value, out * cv_,
+                                        spot.value >= 0.0);
+          if (limit < 0.0 || limit >= widths * width_um) {
+            limits_.push_back({limit, weight});
+          } else {
+            ChanceNode& part = near[static_cast<std::size_t>(limit / width_um * parts)];
+            part.value += weight * limit;
+            part.weight += weight;
+          }
         }
       }
     }
+    for (const ChanceNode& part : near) {
+      if (part.weight > 0.0) limits_.push_back({part.value / part.weight, part.weight});
+    }
+    const double low = levelled_at(-normal_reach);
+    closed_.emplace(low, std::min(levelled_at(normal_reach), low + widths * width_um),
+                    [this](double levelled) { return tail_table()(deviations(levelled)); });
+  }
+
+  double levelled_at(double z) const {
+    return levelled_um(amplitude_ * std::exp(log_factor_ * z), critical_, end_);
+  }
+
+  /// How many standard deviations off the peel is that costs so much.
+  double deviations(double levelled) const {
+    return std::log(amplitude_levelled_um(levelled, critical_, end_) / amplitude_) / log_factor_;
   }
 
   /// Sum over the limits of the chance that the peel takes the depth beyond.
   double over_peel(double depth_um) const {
-    const auto levelled_at = [this](double z) {
-      return levelled_um(amplitude_ * std::exp(log_factor_ * z), critical_, end_);
-    };
-    const double most = levelled_at(far), least = levelled_at(-far);
+    const double known_um = depth_um - levelled_;
     double chance = 0;
     for (const ChanceNode& limit : limits_) {
-      const double allowed = limit.value - depth_um + levelled_;
-      if (allowed >= most) continue;
-      if (limit.value < 0.0 || allowed < least || allowed < 0.0) {
-        chance += limit.weight;
-        continue;
-      }
-      const double amplitude = amplitude_levelled_um(allowed, critical_, end_);
-      const double z = std::log(amplitude / amplitude_) / log_factor_;
-      chance += limit.weight * tail_(std::clamp(z, -far, far));
+      const double allowed = limit.value - known_um;
+      const double more =
+          allowed > closed_->high() ? normal_tail(deviations(allowed)) : (*closed_)(allowed);
+      chance += limit.weight * (allowed < 0.0 ? 1.0 : more);
     }
     return chance;
   }
@@ -324,12 +355,12 @@ class CommonChance {
   }
 
   double over_mean(double depth_um) const {
+    const Table& tail = tail_table();
     double chance = 0;
     for_each_zone(depth_um, [&](double weight, double error, double left, double spread) {
       double share = 0;
       for (const ChanceNode& spot : worst_) {
-        const double z = (left - spread * spot.value) / error;
-        if (z < far) share += spot.weight * (z < -far ? 1.0 : tail_(z));
+        share += spot.weight * tail((left - spread * spot.value) / error);
       }
       chance += weight * share;
     });
@@ -346,20 +377,20 @@ class CommonChance {
           share += above < 0.0 ? mean.weight : 0.0;
           continue;
         }
-        share += mean.weight * -std::expm1(spots_ * std::log1p(-normal_tail(above / spread)));
+        share += mean.weight * (*closed_)(above / spread);
       }
       chance += weight * share;
     });
     return chance;
   }
 
-  const TailTable& tail_ = TailTable::made();
   double mean_, cv_, spots_;
   FilmSampling law_;
   std::vector<ChanceNode> sigma_;
   double amplitude_, critical_, end_, log_factor_, levelled_ = 0;
   Widest way_ = Widest::spot;
   std::vector<ChanceNode> worst_, means_, deeper_, limits_;
+  std::optional<Table> closed_;  ///< chance over the law that is integrated in closed form
 };
 
 }  // namespace detail

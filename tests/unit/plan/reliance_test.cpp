@@ -4,6 +4,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <tuple>
+
+#include "levigate/plan/work/knobs.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/text/sentences.hpp"
 #include "unit/workshop.hpp"
 
@@ -56,6 +60,35 @@ TEST(Reliance, ReserveTouchesFilmAloneAndChangesTouchMinutesAlone) {
   const Reliance& change = relied(found, "rule", "change_minutes");
   EXPECT_EQ(change.film_high, 0);
   EXPECT_NEAR(change.minutes_high, 3.0 * static_cast<double>(found.total.steps), 0.001);
+}
+
+// What hangs on none of the moved inputs is taken over: it must be what working it out gives, to the bit.
+TEST(Reliance, WhatIsTakenOverIsWhatWouldBeWorkedOut) {
+  Job job = top(35);
+  job.zones.push_back(job.zones[0]);
+  job.zones[1].name = "side";
+  job.zones[1].block = block_named("foam pad");
+  Stack stack = papers({"P400", "P800"});
+  stack.sheets.push_back(pad("pad", "P1500"));
+  const levigate::Setup given = setup(job, stack);
+  const Workings like = workings(given);
+  for (const detail::Knob& knob : detail::knobs(given)) {
+    levigate::Setup moved = given;
+    knob.set(moved, knob.input.high);
+    Workings with = workings_without_budgets(moved, &like);
+    find_budgets(with, &like);
+    const Workings without = workings(moved);
+    EXPECT_EQ(with.budget_um, without.budget_um) << knob.subject << knob.quantity;
+    for (std::size_t sheet = 0; sheet < 3; ++sheet) {
+      for (std::size_t zone = 0; zone < 2; ++zone) {
+        const SheetInZone &a = with.work[sheet][zone], &b = without.work[sheet][zone];
+        EXPECT_EQ(std::tuple(a.scratch_um, a.ra_um, a.rq_um, a.reading_gu, a.rate_um_per_m),
+                  std::tuple(b.scratch_um, b.ra_um, b.rq_um, b.reading_gu, b.rate_um_per_m))
+            << knob.subject << knob.quantity;
+        EXPECT_EQ(a.tool, b.tool) << knob.subject << knob.quantity;
+      }
+    }
+  }
 }
 
 TEST(Reliance, AUsersNumberHasNoBand) {

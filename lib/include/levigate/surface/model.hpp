@@ -12,6 +12,8 @@ struct Model {
   double packing = model_table[0].packing.value;
   double size_exponent = model_table[0].size_exponent.value;
   double saturation_um = model_table[0].saturation_um.value;
+
+  friend bool operator==(const Model&, const Model&) = default;
 };
 
 template <std::same_as<Model> Value>

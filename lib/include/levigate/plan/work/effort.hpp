@@ -33,6 +33,8 @@ struct Grain {
   double worn_um = 0;
   double log_spread = 0;
   double wear_share = 1;
+
+  friend bool operator==(const Grain&, const Grain&) = default;
 };
 
 /// How this grain on this backing touches the coat under this tool: contact().

@@ -33,10 +33,11 @@ inline Plan plan(const Workings& workings) {
     tell_job(workings, result);
     result.why = why_no_plan(workings);
   } else {
-    result = plan_of_sequence(workings, best(found, job.prefer));
+    detail::Shared shared(workings);
+    result = plan_of_sequence(workings, best(found, job.prefer), shared);
     result.relies_on = reliances(workings, result.exact);
     for (const Sequence& point : tradeoff(found)) {
-      result.tradeoff.push_back(plan_of_sequence(workings, point));
+      result.tradeoff.push_back(plan_of_sequence(workings, point, shared));
     }
   }
   for (const std::vector<Finding>& more :
@@ -53,7 +54,8 @@ inline Plan evaluate(const Workings& workings, const std::vector<std::string>& s
     throw BadInput("sequence is empty: it needs at least one sheet, in evaluate");
   std::vector<std::size_t> sheets;
   for (const std::string& id : sequence) sheets.push_back(sheet_index(workings.stack, id));
-  Plan result = plan_of_sequence(workings, summed(workings, sheets));
+  detail::Shared shared(workings);
+  Plan result = plan_of_sequence(workings, summed(workings, sheets), shared);
   const std::vector<Finding> of_job = job_findings(workings);
   result.findings.insert(result.findings.begin(), of_job.begin(), of_job.end());
   result.relies_on = reliances(workings, result.exact);

@@ -6,10 +6,15 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <map>
 #include <optional>
 #include <string>
+#include <tuple>
+#include <utility>
 #include <vector>
 
+#include "levigate/film/budget.hpp"
+#include "levigate/film/common_errors.hpp"
 #include "levigate/film/edge.hpp"
 #include "levigate/film/edge_table.hpp"
 #include "levigate/plan/job.hpp"
@@ -74,6 +79,34 @@ class MeteredFilm {
   Flanks usual_, steep_, flat_;
 };
 
+/// What the sequences of a plan have in common, worked out when it is first asked for.
+class Shared {
+ public:
+  explicit Shared(const Workings& workings) : workings_(workings) {}
+
+  const MeteredFilm& metered(std::size_t sheet, std::size_t zone, bool worked) {
+    const auto key = std::tuple(sheet, zone, worked);
+    if (const auto known = metered_.find(key); known != metered_.end()) return known->second;
+    return metered_.emplace(key, MeteredFilm(workings_, sheet, zone, worked)).first->second;
+  }
+
+  /// Chance of cutting through in a zone at a depth, where this sheet came first and levelled it.
+  double cut_through(std::size_t zone, std::size_t first, double depth_um) {
+    const Block& tool = workings_.work[first][zone].tool;
+    const BudgetInput input = budget_input(workings_.job, workings_.job.zones[zone], tool);
+    if (none_common(input.common))
+      return cut_through_of(workings_.job, workings_.job.zones[zone], tool, depth_um);
+    for (const auto& [known, chance] : chances_)
+      if (known == input) return chance(depth_um);
+    return chances_.emplace_back(input, common_chance(input)).second(depth_um);
+  }
+
+ private:
+  const Workings& workings_;
+  std::map<std::tuple<std::size_t, std::size_t, bool>, MeteredFilm> metered_{};
+  std::vector<std::pair<BudgetInput, CommonChance>> chances_{};
+};
+
 /// Strokes along an edge that the budget still affords at a depth. The pad's force is borne by a share of its area, so it cuts
 /// as much faster there. See strokes_within().
 inline double edge_strokes(const Workings& workings, std::size_t sheet, std::size_t zone,
@@ -87,8 +120,9 @@ inline double edge_strokes(const Workings& workings, std::size_t sheet, std::siz
 }
 
 /// `first`: the sheet that comes first in the sequence, which levels.
-inline Step worked_step(const Workings& workings, std::size_t first, std::optional<Before> before,
-                        std::size_t sheet, std::vector<double>& removed_um) {
+inline Step worked_step(const Workings& workings, Shared& shared, std::size_t first,
+                        std::optional<Before> before, std::size_t sheet,
+                        std::vector<double>& removed_um) {
   const std::vector<Effort> step = efforts(workings, before, sheet);
   Step result{.sheet = workings.stack.sheets[sheet].id,
               .label = workings.grades[sheet].label,
@@ -129,7 +163,7 @@ inline Step worked_step(const Workings& workings, std::size_t first, std::option
                                                        .film_left_um = std::nullopt,
                                                        .cut_through = std::nullopt});
     row.tool = work.tool.name;
-    const MeteredFilm film(workings, sheet, i, here);
+    const MeteredFilm& film = shared.metered(sheet, i, here);
     row.reading_20 = film.reading(20.0);
     row.reading_60 = film.reading(60.0);
     row.reading_85 = film.reading(85.0);
@@ -138,8 +172,7 @@ inline Step worked_step(const Workings& workings, std::size_t first, std::option
     result.gloss_gu = std::min(result.gloss_gu, row.gloss_gu);
     if (zone.film) {
       row.film_left_um = zone.film->mean_um - row.depth_um;
-      row.cut_through =
-          cut_through_of(workings.job, zone, workings.work[first][i].tool, row.depth_um);
+      row.cut_through = shared.cut_through(i, first, row.depth_um);
       row.film_used = row.depth_um > 0.0 ? row.depth_um / *workings.budget_um[i] : 0.0;
       if (zone.edge) row.strokes_left = edge_strokes(workings, sheet, i, row.depth_um);
     }
@@ -152,7 +185,8 @@ inline Step worked_step(const Workings& workings, std::size_t first, std::option
 
 /// A sequence worked out in full: figures of every step and zone, sums, and findings. The sums are those of the
 /// search, so that the figures on a card and the decision agree.
-inline Plan plan_of_sequence(const Workings& workings, const Sequence& sequence) {
+inline Plan plan_of_sequence(const Workings& workings, const Sequence& sequence,
+                             detail::Shared& shared) {
   Plan plan;
   tell_job(workings, plan);
   plan.found = true;
@@ -160,7 +194,7 @@ inline Plan plan_of_sequence(const Workings& workings, const Sequence& sequence)
   std::vector<double> removed_um(workings.job.zones.size(), 0.0);
   for_each_step(workings, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
     plan.steps.push_back(
-        detail::worked_step(workings, sequence.sheets.front(), before, sheet, removed_um));
+        detail::worked_step(workings, shared, sequence.sheets.front(), before, sheet, removed_um));
   });
   tell_order(workings, plan);
   const std::int64_t deepest_pm =

@@ -36,9 +36,10 @@ inline std::vector<Reliance> reliances(const Workings& workings, const Sequence&
   std::iota(sheets.begin(), sheets.end(), std::size_t{0});
   const bool coat = workings.job.coating.kind == CoatingKind::coat;
   constexpr double most_film = 10.0;  // an end of a band may leave a zone no budget at all
-  const Workings given = levigate::workings(setup);
+  Workings given = workings_without_budgets(setup);
+  find_budgets(given, &workings);
   const auto sums = [&](const Setup& changed) {
-    Workings moved = workings_without_budgets(changed);
+    Workings moved = workings_without_budgets(changed, &given);
     find_budgets(moved, &given);
     const Sequence sum = summed(moved, sheets);
     const double film =
@@ -58,6 +59,7 @@ inline std::vector<Reliance> reliances(const Workings& workings, const Sequence&
     one.basis = knob.input.source.basis;
     one.citation = knob.input.source.citation;
     for (const bool high : {false, true}) {
+      if ((high ? knob.input.high : knob.input.low) == knob.input.value) continue;
       Setup changed = setup;
       knob.set(changed, high ? knob.input.high : knob.input.low);
       const auto [new_minutes, new_film] = sums(changed);

@@ -208,6 +208,12 @@ struct Start {
   bool leads = false;  ///< the coarsest, and nothing is left to level: every sequence begins here
 };
 
+/// Depth that a zone can afford where one tool levels it.
+struct ZoneBudget {
+  BudgetInput input;
+  double depth_um = 0;  ///< depth_budget_um() of it
+};
+
 /// A setup with all that does not depend on the sequence worked out once.
 struct Workings : Setup {
   std::vector<std::vector<SheetInZone>> work;    ///< of each sheet in each zone
@@ -218,8 +224,7 @@ struct Workings : Setup {
   std::vector<bool> refused;  ///< of each sheet: a wheel that the coat does not stand
   std::vector<double>
       local_minutes;  ///< work on defects before the first step, by the sheet that comes first
-  std::vector<std::vector<BudgetInput>>
-      budget_inputs{};  ///< of each zone: its budget is the least of theirs
+  std::vector<std::vector<ZoneBudget>> budgets{};  ///< of each zone: the least of them counts
 };
 
 /// Depth of scratches that a sheet takes out, where it is a compound [um].
@@ -283,19 +288,41 @@ inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
       mean_reading_gu(setup.job.coating.refractive_index, 60.0, rq_um, setup.model.flank_deg)};
 }
 
-/// Workings but for the budgets, which take longest.
-inline Workings workings_without_budgets(Setup setup) {
+/// Whether sheets that touch the same coat under the same tool work alike in two setups.
+inline bool works_alike(const Setup& a, const Setup& b, std::size_t sheet) {
+  return a.job.coating == b.job.coating && a.job.rules == b.job.rules && a.model == b.model &&
+         grain_of(a, sheet) == grain_of(b, sheet) &&
+         a.stack.sheets[sheet].backing == b.stack.sheets[sheet].backing &&
+         a.factors.of(sheet) == b.factors.of(sheet);
+}
+
+/// What a sheet does in each zone. What is known of it under the same tool is not worked out again.
+inline std::vector<SheetInZone> work_of(const Setup& setup, std::size_t index,
+                                        std::vector<SheetInZone> known) {
+  const Sheet& sheet = setup.stack.sheets[index];
+  const Tool* own = tool_of(sheet);
+  std::vector<SheetInZone> result;
+  for (const Zone& zone : setup.job.zones) {
+    const Block tool = own ? face_of(*own) : zone.block;
+    auto at = std::find_if(known.begin(), known.end(),
+                           [&](const SheetInZone& one) { return one.tool == tool; });
+    if (at == known.end()) {
+      at = known.insert(at, sheet_in_zone(setup.job, setup.model, grain_of(setup, index),
+                                          sheet.backing, tool, setup.factors.of(index)));
+    }
+    result.push_back(*at);
+  }
+  return result;
+}
+
+/// Workings but for the budgets, which take longest. What a sheet does as in `like`, which has the same sheets, is that of it.
+inline Workings workings_without_budgets(Setup setup, const Workings* like = nullptr) {
   Workings result{std::move(setup), {}, {}, true, {}, {}, {}, {}};
   result.levels = starts_by_levelling(result.job);
   const Job& job = result.job;
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {
-    const Sheet& sheet = result.stack.sheets[i];
-    const Tool* tool = tool_of(sheet);
-    std::vector<SheetInZone>& row = result.work.emplace_back();
-    for (const Zone& zone : job.zones) {
-      row.push_back(sheet_in_zone(job, result.model, grain_of(result, i), sheet.backing,
-                                  tool ? face_of(*tool) : zone.block, result.factors.of(i)));
-    }
+    const bool alike = like && works_alike(result, *like, i);
+    result.work.push_back(work_of(result, i, alike ? like->work[i] : std::vector<SheetInZone>{}));
   }
   for (const Zone& zone : job.zones) {
     result.starts.push_back(start_of(result, zone));
@@ -340,18 +367,21 @@ inline std::vector<BudgetInput> budget_inputs_of(const Workings& workings, std::
   return result;
 }
 
-/// Works the budgets out, but for those that hang on the same as in `like`, where there is one.
+/// Works the budgets out, but for those that hang on the same as one of the zone in `like`, where there is one.
 inline void find_budgets(Workings& workings, const Workings* like = nullptr) {
   for (std::size_t i = 0; i < workings.job.zones.size(); ++i) {
-    std::vector<BudgetInput>& inputs = workings.budget_inputs.emplace_back();
+    std::vector<ZoneBudget>& budgets = workings.budgets.emplace_back();
     if (!workings.job.zones[i].film) continue;
-    inputs = budget_inputs_of(workings, i);
-    if (like && like->budget_inputs[i] == inputs) {
-      workings.budget_um[i] = like->budget_um[i];
-      continue;
-    }
     double least_um = std::numeric_limits<double>::infinity();
-    for (const BudgetInput& input : inputs) least_um = std::min(least_um, depth_budget_um(input));
+    for (const BudgetInput& input : budget_inputs_of(workings, i)) {
+      const ZoneBudget* known = nullptr;
+      if (like) {
+        for (const ZoneBudget& one : like->budgets[i])
+          if (one.input == input) known = &one;
+      }
+      budgets.push_back({input, known ? known->depth_um : depth_budget_um(input)});
+      least_um = std::min(least_um, budgets.back().depth_um);
+    }
     workings.budget_um[i] = least_um;
   }
 }

@@ -19,7 +19,7 @@ TABLES = {
     "gauges": ("film/gauge_table.hpp", "GaugeProfile", "gauge_table", "Film gauges by name."),
     "heat": ("wheel/limit_table.hpp", "LimitProfile", "limit_table",
              "Speed and heat that a surface stands that is no coating, by name."),
-    "inspection": ("recover/inspection_table.hpp", "InspectionProfile", "inspection_table",
+    "inspection": ("surface/inspection_table.hpp", "InspectionProfile", "inspection_table",
                    "What an inspection sees, and how marks come about."),
     "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model."),
     "peel": ("surface/peel_table.hpp", "PeelProfile", "peel_table", "How well orange peel is told."),

@@ -92,7 +92,7 @@ SHEENS = load(DATA / "standards/sheen_bands.json")["sections"]
 RULES = {
     "Entry": [
         entry_of("step begun", ["sheet"], ["zone", "direction_deg"]),
-        entry_of("step ended", ["sheet", "minutes"], ["zone", "sheets_used", "removal_um"]),
+        entry_of("step ended", ["sheet", "minutes"], ["zone", "sheets_used", "removal_um", "overcut"]),
         entry_of("cleaned", ["sheet"]),
         entry_of("film read", ["zone", "readings_um"]),
         entry_of(

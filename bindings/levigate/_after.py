@@ -27,6 +27,9 @@ def add_commands(command: Command) -> None:
     record.add_argument("--minutes", type=float, help="minutes of a step that ended, without changing")
     record.add_argument("--sheets-used", type=float, help="sheets that the step used")
     record.add_argument("--removal-um", type=float, help="film that a step took off when you went back to it")
+    record.add_argument(
+        "--overcut", type=float, help="overcut of the step in the plan, where it is not that of the rules"
+    )
     record.add_argument("--readings-um", type=float, nargs="+", help="readings of a film gauge")
     record.add_argument("--ra-um", type=float, help="roughness Ra")
     record.add_argument("--text", help="a note of your own")
@@ -98,6 +101,7 @@ def run_record(given: argparse.Namespace) -> int:
             "minutes",
             "sheets_used",
             "removal_um",
+            "overcut",
             "readings_um",
             "ra_um",
             "text",
@@ -173,7 +177,9 @@ def as_entries(done: list[levigate.DoneStep], job: str) -> list[levigate.Entry]:
             levigate.Entry(
                 kind="step begun", job=job, sheet=sheet, direction_deg=step.direction_deg
             ),
-            levigate.Entry(kind="step ended", job=job, sheet=sheet, minutes=0),
+            levigate.Entry(
+                kind="step ended", job=job, sheet=sheet, minutes=0, overcut=step.overcut
+            ),
         ]
     return entries
 

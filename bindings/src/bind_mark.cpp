@@ -41,12 +41,14 @@ void bind_mark(py::module_& m) {
            "of the strokes against the length of the zone, 0 to 180 deg")
       .has("removal_um", &DoneStep::removal_um,
            "film it took off [um]; None: what the scratches before it ask for, as in a plan")
+      .has("overcut", &DoneStep::overcut,
+           "film it took off over the scratch depth before it; None: what the rules say")
       .finish();
   done.def(py::init<std::string, std::vector<std::string>, std::optional<double>,
-                    std::optional<double>>(),
+                    std::optional<double>, std::optional<double>>(),
            arg("sheet"), py::kw_only(), arg("zones") = std::vector<std::string>{},
            arg("direction_deg") = py::none(), arg("removal_um") = py::none(),
-           "A step that was done with a sheet.");
+           arg("overcut") = py::none(), "A step that was done with a sheet.");
 }
 
 }  // namespace levigate_python

@@ -6,6 +6,7 @@
 #include "levigate/recover/go_back.hpp"
 #include "levigate/recover/present.hpp"
 #include "levigate/recover/work/visible.hpp"
+#include "levigate/surface/scratch_width.hpp"
 #include "levigate/text/card.hpp"
 #include "levigate/text/sentences.hpp"
 

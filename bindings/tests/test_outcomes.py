@@ -46,7 +46,7 @@ def test_a_film_that_is_nearly_gone_shows(demo, done):
 
 def test_minutes_are_those_of_plan_and_simulation(simulated):
     plan, simulation = simulated
-    figure = outcomes.minutes(plan, simulation, {"a-p800": 77.0})
+    figure = outcomes.minutes(plan, simulation, {plan.steps[1].sheet: 77.0})
     (axes,) = figure.axes
     assert all(step.sheet in words(figure) for step in plan.steps)
     drawn = [line.get_xdata() for line in axes.lines]

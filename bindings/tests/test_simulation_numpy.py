@@ -163,12 +163,12 @@ def simulate(job, plan, numbers):
     left_um = {}
     for first, planned in [(i == 0, s) for i, s in enumerate(plan.steps)]:
         sheet = sheets[planned.sheet]
-        grade = inputs.grade(levigate.grade(sheet.label))
+        grade = inputs.grade(levigate.grade(planned.label))
         minutes += change_minutes
         for zone in job.zones:
             scratch_um, rate_um_per_m, pressure_kpa, block = step(sheet, grade, zone)
             if not first:
-                removal_um = left_um[zone.name] * overcut
+                removal_um = left_um[zone.name] * overcut * planned.overcut / plan.overcut
             elif zone.levelled:
                 removal_um = levigate.levelling_removal_um(
                     peel_um=zone.peel_um

@@ -14,6 +14,9 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/plan/plan.hpp"
+#include "levigate/plan/work/sun.hpp"
+#include "levigate/plan/work/sunlight.hpp"
+#include "levigate/plan/work/workings.hpp"
 #include "levigate/surface/levelling.hpp"
 #include "levigate/surface/sheen.hpp"
 #include "property/random.hpp"
@@ -92,17 +95,19 @@ inline Stack random_stack(Random& random, std::size_t most = 9) {
 
 /// One way through the drawer with its sums and with how far it is from keeping each rule.
 struct Way {
-  std::vector<std::int64_t> key;  ///< minutes [ms], cost, steps, then the sheets: ties go by it
-  double film = 0;                ///< of the worst zone
+  /// Expected minutes [ms], cost, fragile steps, steps, then the sheets: ties go by it.
+  std::vector<std::int64_t> key;
+  double film = 0;  ///< of the worst zone
   std::vector<std::int64_t> depth_pm;
   double longest_ratio = 0;
   double shortest_ratio = std::numeric_limits<double>::infinity();
   double excess_um = -std::numeric_limits<double>::infinity();
   std::int64_t micro_short = 0;
-  double too_deep_um = 0;  ///< of scratches for the compounds they meet
-  bool compound = false;   ///< whether there is one
-  int passed_before = 0;   ///< zones that a later sheet took up
-  int stands = 0;          ///< zones that none did
+  double too_deep_um = 0;   ///< of scratches for the compounds they meet
+  bool compound = false;    ///< whether there is one
+  int passed_before = 0;    ///< zones that a later sheet took up
+  int stands = 0;           ///< zones that none did
+  bool as_sprayed = false;  ///< leaves a zone so
 };
 
 /// Size of the grain of a random sheet.
@@ -325,7 +330,10 @@ class Enumeration {
           way.longest_ratio = std::max(way.longest_ratio, from_um / size(sheet));
         way.shortest_ratio = std::min(way.shortest_ratio, from_um / size(sheet));
       }
-      if (meets_target(sheet, states) != (i + 1 == sheets.size())) return;
+      const bool last = i + 1 == sheets.size();
+      const bool leaves_some = std::any_of(states.begin(), states.end(),
+                                           [](const State& state) { return !state.size_um; });
+      if (meets_target(sheet, states) ? !last && !leaves_some : last) return;
       ms += std::llround(minutes * 60000);
       cost += std::llround(used * stack_.sheets[sheet].price.value_or(0) * 10000);
       if (const auto on_hand = stack_.sheets[sheet].on_hand) {
@@ -336,16 +344,22 @@ class Enumeration {
     for (std::size_t z = 0; z < job_.zones.size(); ++z) {
       way.depth_pm[z] += std::llround(states[z].scratch_um * 1e6);
       way.stands += states[z].in_step ? 0 : 1;
+      way.as_sprayed = way.as_sprayed || !states[z].size_um;
       const double whole = std::isfinite(budget_[z]) ? budget_[z] * 1e6 : 1e9;
       way.film = std::max(way.film, static_cast<double>(way.depth_pm[z]) / whole);
     }
-    way.key = {ms, cost, static_cast<std::int64_t>(sheets.size())};
+    const Sequence in_sun = summed_in_sun(workings_, sun_, sheets);
+    way.key = {ms + in_sun.back_milliseconds, cost, in_sun.fragile,
+               static_cast<std::int64_t>(sheets.size())};
     for (const std::size_t sheet : sheets) way.key.push_back(static_cast<std::int64_t>(sheet));
     ways_.push_back(way);
   }
 
   const Job& job_;
   const Stack& stack_;
+  // What the sun shows of a way is the library's own: it is held to a simulation of spots in Python.
+  Workings workings_ = workings_without_budgets(setup(job_, stack_));
+  Sun sun_{workings_};
   std::vector<std::vector<Work>> work_;
   std::vector<State> start_;
   std::vector<double> budget_;
@@ -362,21 +376,45 @@ inline bool keeps(const Way& way, double min_ratio, double max_ratio, bool film,
          (!paper || way.micro_short == 0);
 }
 
+/// The ways that keep all rules. One that leaves a zone as sprayed counts only where there is no other.
+inline std::vector<Way> kept_of(const Enumeration& enumeration, const Rules& rules) {
+  std::vector<Way> kept;
+  for (const Way& way : enumeration.ways()) {
+    if (keeps(way, rules.min_ratio, rules.max_ratio, true, true)) kept.push_back(way);
+  }
+  const bool others =
+      std::any_of(kept.begin(), kept.end(), [](const Way& way) { return !way.as_sprayed; });
+  if (others) std::erase_if(kept, [](const Way& way) { return way.as_sprayed; });
+  return kept;
+}
+
 inline auto order(const Way& way) {
   return std::tuple(way.key[0], way.film, way.key[1], way.key[2],
                     std::vector(way.key.begin() + 3, way.key.end()));
 }
 
-inline auto order_by(Objective objective, const Way& way) {
+/// `near`: minutes up to which ways count as equal in minutes.
+inline auto order_by(Objective objective, const Way& way, std::int64_t near) {
+  const bool minutes = objective == Objective::minutes;
   const double first = objective == Objective::film    ? way.film
                        : objective == Objective::cost  ? static_cast<double>(way.key[1])
-                       : objective == Objective::steps ? static_cast<double>(way.key[2])
-                                                       : static_cast<double>(way.key[0]);
-  return std::pair(first, order(way));
+                       : objective == Objective::steps ? static_cast<double>(way.key[3])
+                                                       : (way.key[0] > near ? 1.0 : 0.0);
+  return std::tuple(first, minutes ? way.key[2] : 0, minutes ? way.film : 0.0, order(way));
+}
+
+/// The best of these ways.
+inline const Way& best_of(const std::vector<Way>& ways, Objective objective) {
+  const auto quickest = std::min_element(
+      ways.begin(), ways.end(), [](const Way& a, const Way& b) { return a.key[0] < b.key[0]; });
+  const std::int64_t near = quickest->key[0] + quickest->key[0] / 100 * 3;
+  return *std::min_element(ways.begin(), ways.end(), [&](const Way& a, const Way& b) {
+    return order_by(objective, a, near) < order_by(objective, b, near);
+  });
 }
 
 inline std::vector<std::int64_t> key_of(const Sequence& sequence) {
-  std::vector<std::int64_t> key{sequence.milliseconds, sequence.cost,
+  std::vector<std::int64_t> key{sequence.expected_milliseconds(), sequence.cost, sequence.fragile,
                                 static_cast<std::int64_t>(sequence.steps())};
   for (const std::size_t sheet : sequence.sheets) key.push_back(static_cast<std::int64_t>(sheet));
   return key;
@@ -386,10 +424,10 @@ inline std::vector<std::vector<std::int64_t>> front_of(const std::vector<Way>& k
   std::vector<const Way*> front;
   for (const Way& way : kept) {
     const bool beaten = std::any_of(kept.begin(), kept.end(), [&](const Way& other) {
-      const bool no_worse =
-          other.key[0] <= way.key[0] && other.film <= way.film && other.key[1] <= way.key[1];
-      const bool equal =
-          other.key[0] == way.key[0] && other.film == way.film && other.key[1] == way.key[1];
+      const bool no_worse = other.key[0] <= way.key[0] && other.film <= way.film &&
+                            other.key[1] <= way.key[1] && other.key[2] <= way.key[2];
+      const bool equal = other.key[0] == way.key[0] && other.film == way.film &&
+                         other.key[1] == way.key[1] && other.key[2] == way.key[2];
       return no_worse && (!equal || order(other) < order(way));
     });
     if (!beaten) front.push_back(&way);

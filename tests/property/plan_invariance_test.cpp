@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "levigate/plan/plan.hpp"
+#include "levigate/plan/work/search.hpp"
 #include "property/random.hpp"
 
 namespace plan_invariance_test {
@@ -132,6 +133,7 @@ TEST(PlanInvariance, ScaleOfForcesAndStiffnesses) {
 TEST(PlanInvariance, ScaleOfLengths) {
   on_cases([](Case one, const Plan&, Random& random) {
     one.job.rules.change_minutes = 0;
+    one.job.prefer = Objective::film;  // what the sun shows does not go as a length
     const Plan found = plan(one.job, one.stack);
     const double scale = random.between(0.5, 2);
     for (Zone& zone : one.job.zones) {
@@ -169,21 +171,26 @@ TEST(PlanInvariance, ScaleOfAreas) {
   });
 }
 
-// More film, or a sheet more, never makes the best worse.
+void expect_no_worse(const Plan& plan, const Plan& before) {
+  const std::int64_t most = before.exact.expected_milliseconds();
+  ASSERT_LE(plan.exact.expected_milliseconds(), most + most / 100 * equal_minutes_percent);
+}
+
+// More film, or a sheet more, never makes the best worse by more than what counts as equal.
 TEST(PlanInvariance, MoreNeverHurts) {
   on_cases([](Case one, const Plan& found, Random& random) {
     Case richer = one;
     for (Zone& zone : richer.job.zones) zone.film->mean_um += random.between(0, 30);
-    ASSERT_LE(plan(richer.job, richer.stack).exact.milliseconds, found.exact.milliseconds);
+    ASSERT_NO_FATAL_FAILURE(expect_no_worse(plan(richer.job, richer.stack), found));
     richer = one;
     Sheet more = one.stack.sheets[0];
     more.id = "more";
     more.size_um = random.between(6, 45);
     richer.stack.sheets.push_back(more);
-    ASSERT_LE(plan(richer.job, richer.stack).exact.milliseconds, found.exact.milliseconds);
+    ASSERT_NO_FATAL_FAILURE(expect_no_worse(plan(richer.job, richer.stack), found));
     richer = one;
     richer.job.rules.max_ratio += random.between(0, 1);
-    ASSERT_LE(plan(richer.job, richer.stack).exact.milliseconds, found.exact.milliseconds);
+    ASSERT_NO_FATAL_FAILURE(expect_no_worse(plan(richer.job, richer.stack), found));
   });
 }
 

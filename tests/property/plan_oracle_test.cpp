@@ -113,7 +113,8 @@ struct Answer {
 
 Answer answer(const Job& job, const Stack& stack) {
   const Workings workings = levigate::workings(job, stack);
-  const std::vector<Sequence> found = sequences_of(workings);
+  Sun sun(workings);
+  const std::vector<Sequence> found = sequences_of(workings, sun);
   if (found.empty()) return {.best = {}, .front = {}, .why = why_no_plan(workings)};
   return {best(found, job.prefer), tradeoff(found), {}};
 }
@@ -133,22 +134,12 @@ void expect_same(const Plan& whole, const Answer& given, int round) {
 }
 
 void expect_best(const Answer& given, const std::vector<Way>& kept, Objective prefer, int round) {
-  const auto best = std::min_element(kept.begin(), kept.end(), [&](const Way& a, const Way& b) {
-    return order_by(prefer, a) < order_by(prefer, b);
-  });
-  ASSERT_EQ(key_of(*given.best), best->key) << round;
-  ASSERT_EQ(given.best->depth_pm, best->depth_pm) << round;
+  const Way& best = best_of(kept, prefer);
+  ASSERT_EQ(key_of(*given.best), best.key) << round;
+  ASSERT_EQ(given.best->depth_pm, best.depth_pm) << round;
   std::vector<std::vector<std::int64_t>> front;
   for (const Sequence& point : given.front) front.push_back(key_of(point));
   ASSERT_EQ(front, front_of(kept)) << round;
-}
-
-std::vector<Way> kept_of(const Enumeration& enumeration, const Rules& rules) {
-  std::vector<Way> kept;
-  for (const Way& way : enumeration.ways()) {
-    if (keeps(way, rules.min_ratio, rules.max_ratio, true, true)) kept.push_back(way);
-  }
-  return kept;
 }
 
 constexpr Blocker limits[] = {Blocker::target, Blocker::ratio, Blocker::scratch,

@@ -38,13 +38,11 @@ std::vector<double> fastest_ratios(const std::vector<double>& size, Time time) {
   const std::size_t count = size.size();
   const double unit = 1e12 / time(size.front(), size.back());
   Ladder ladder;
-  ladder.first.resize(count);
-  ladder.first[0] = StepCost{0, 0, {0}};  // work that the coarsest size has scratched
+  ladder.first = {{0, {0, 0, {0}}}};  // work that the coarsest size has scratched
   ladder.budget_pm = {std::nullopt};
   for (std::size_t i = 0; i < count; ++i) {
     ladder.coarse_to_fine.push_back(i);
-    ladder.meets_target.push_back(i + 1 == count);
-    Rung rung{{0}, {}};
+    Rung rung{{0}, {}, i + 1 == count};
     for (std::size_t j = i + 1; j < count; ++j) {
       rung.next.push_back({j, {std::llround(unit * time(size[i], size[j])), 0, {0}}});
     }

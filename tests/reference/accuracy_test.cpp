@@ -18,10 +18,11 @@
 #include "levigate/detail/chi_square.hpp"
 #include "levigate/detail/student.hpp"
 #include "levigate/levigate.hpp"
-#include "levigate/recover/inspection_table.hpp"
-#include "levigate/recover/work/stray.hpp"
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/risk/work/draw.hpp"
+#include "levigate/surface/inspection_table.hpp"
+#include "levigate/surface/scratch_width.hpp"
+#include "levigate/surface/work/stray.hpp"
 
 namespace accuracy_test {
 namespace {
@@ -857,6 +858,7 @@ const std::map<std::string, std::string> elsewhere{
     {"factors_of", "the medians themselves: tests/unit/journal/learn_test.cpp"},
     {"observe", "that of plan: tests/unit/journal/observe_test.cpp"},
     {"learn", "dense regression: bindings/tests/test_learn.py"},
+    {"overcuts_of", "multiples of overcut_of(): tests/unit/plan/rules_test.cpp"},
     {"angle_between_deg", "whole degrees: tests/unit/recover/go_back_test.cpp"},
     {"direction_likelihood", "its sum: tests/unit/recover/go_back_test.cpp"},
     {"poisson_at_least", "closed forms: tests/unit/recover/go_back_test.cpp"},

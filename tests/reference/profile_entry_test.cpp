@@ -7,12 +7,12 @@
 
 #include "levigate/film/edge_table.hpp"
 #include "levigate/film/gauge_table.hpp"
-#include "levigate/recover/inspection_table.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
+#include "levigate/surface/inspection_table.hpp"
 #include "levigate/surface/model_table.hpp"
 #include "levigate/surface/peel_table.hpp"
 #include "levigate/wheel/compound_table.hpp"

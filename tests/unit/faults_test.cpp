@@ -116,6 +116,10 @@ std::vector<Sample> entries() {
   ended.minutes = 12;
   ended.sheets_used = 0.5;
   ended.removal_um = 3;
+  Entry planned = entry(EntryKind::step_ended);
+  planned.sheet = "P800";
+  planned.minutes = 12;
+  planned.overcut = 2;
   Entry film = entry(EntryKind::film_read);
   film.sheet.clear();
   film.readings_um = {98, 101.5};
@@ -139,8 +143,8 @@ std::vector<Sample> entries() {
   wave.mark->direction_deg.reset();
   wave.mark->count.reset();
   wave.mark->height_um = 2;
-  return {sample(begun), sample(ended), sample(film), sample(width),
-          sample(rough), sample(found), sample(wave)};
+  return {sample(begun), sample(ended), sample(planned), sample(film),
+          sample(width), sample(rough), sample(found),   sample(wave)};
 }
 
 /// Everything that a user gives; what is inside it is reached from here.

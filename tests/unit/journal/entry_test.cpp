@@ -38,6 +38,7 @@ const std::map<std::string, void (*)(Entry&)> fill = {
     {"minutes", [](Entry& e) { e.minutes = 0; }},
     {"sheets_used", [](Entry& e) { e.sheets_used = 1.5; }},
     {"removal_um", [](Entry& e) { e.removal_um = 1.5; }},
+    {"overcut", [](Entry& e) { e.overcut = 2; }},
     {"direction_deg", [](Entry& e) { e.direction_deg = 45; }},
     {"readings_um",
      [](Entry& e) {
@@ -55,7 +56,7 @@ struct Kind {
 };
 const Kind kinds[] = {
     {EntryKind::step_begun, {"sheet"}, {"zone", "direction_deg"}},
-    {EntryKind::step_ended, {"sheet", "minutes"}, {"zone", "sheets_used", "removal_um"}},
+    {EntryKind::step_ended, {"sheet", "minutes"}, {"zone", "sheets_used", "removal_um", "overcut"}},
     {EntryKind::cleaned, {"sheet"}, {}},
     {EntryKind::film_read, {"zone", "readings_um"}, {}},
     {EntryKind::scratch_read, {"zone", "sheet", "width_um"}, {}},
@@ -112,7 +113,12 @@ TEST(Entry, EachKindForbidsWhatItDoesNotHave) {
       }
     }
   }
-  EXPECT_EQ(forbidden, 7 + 5 + 9 + 8 + 6 + 9 + 10);
+  EXPECT_EQ(forbidden, 8 + 5 + 10 + 9 + 7 + 10 + 11);
+}
+
+TEST(Entry, WhatAStepTookOffIsSaidOnce) {
+  Entry both = filled(EntryKind::step_ended, {"sheet", "minutes", "removal_um", "overcut"});
+  EXPECT_EQ(fault(both), "give either removal_um or overcut with kind 'step ended', in line");
 }
 
 TEST(Entry, KindsHaveNames) {
@@ -149,6 +155,7 @@ TEST(Entry, NumbersHaveRanges) {
   range(ended, &Entry::minutes, 0, 1e5);
   range(filled(EntryKind::step_ended, {"sheet", "minutes"}), &Entry::sheets_used, 0, 1e5);
   range(filled(EntryKind::step_ended, {"sheet", "minutes"}), &Entry::removal_um, 0, 1e4);
+  range(filled(EntryKind::step_ended, {"sheet", "minutes"}), &Entry::overcut, 1, 20);
   range(filled(EntryKind::step_begun, {"sheet"}), &Entry::direction_deg, 0, 180);
   range(filled(EntryKind::scratch_read, {"zone", "sheet"}), &Entry::width_um, 0.1, 1e3);
   range(filled(EntryKind::scratch_read, {"zone", "sheet"}), &Entry::ra_um, 1e-4, 1e3);

@@ -98,6 +98,10 @@ TEST(Observe, WhatAnEntrySaysWasTakenOffIsWhatIsCompared) {
   const Observed back = seen({ended("P400", 100), ended("P800", 20), more});
   EXPECT_TRUE(back.unmatched.empty());
   EXPECT_NEAR(back.paces.at(2).predicted_minutes, 3 * minutes, 1e-12 * minutes);
+  Entry longer = ended("P600", 30, "top");
+  longer.overcut = 3 * overcut_of(clock_case().rules);
+  EXPECT_NEAR(seen({ended("P400", 100), longer}).paces.at(1).predicted_minutes, 3 * minutes,
+              1e-12 * minutes);
   Entry everywhere = ended("P400", 100);
   everywhere.removal_um = 5;
   std::vector<Entry> told{ended("P400", 70, "top"), ended("P400", 30, "door")};

@@ -26,6 +26,14 @@ TEST(Overcut, LeavesTheStatedShareOfSpotsShort) {
   }
 }
 
+TEST(Overcut, ASearchChoosesFromThreeUnlessOneIsStated) {
+  Rules rules;
+  const double least = overcut_of(rules);
+  EXPECT_EQ(overcuts_of(rules), (std::vector{least, 1.5 * least, 2 * least}));
+  rules.overcut = 1.25;
+  EXPECT_EQ(overcuts_of(rules), std::vector{1.25});
+}
+
 TEST(Overcut, OfADefaultHandIsNearlyTwo) { EXPECT_NEAR(overcut_of(Rules{}), 1.864, 5e-4); }
 
 TEST(Overcut, AsStatedIsKept) {

@@ -134,8 +134,9 @@ TEST(SimulateWithAShop, FactorsOfTheBenchDoNotCountTwice) {
   std::erase_if(sequence.sheets, [](const Sheet& sheet) { return sheet.id == "P1200"; });
   const Factors factors = factors_of(shop, clock_case(), sequence);
   ASSERT_LT(factors.duty * factors.of(0).rate, 0.6);
-  const DrawnPace bare = PaceDraws(shop, setup(clock_case(), sequence))(1, 7);
-  const DrawnPace set = PaceDraws(shop, setup(clock_case(), sequence, factors))(1, 7);
+  const std::vector<double> overcuts(sequence.sheets.size(), 2.0);
+  const DrawnPace bare = PaceDraws(shop, setup(clock_case(), sequence), overcuts)(1, 7);
+  const DrawnPace set = PaceDraws(shop, setup(clock_case(), sequence, factors), overcuts)(1, 7);
   for (std::size_t i = 0; i < all.size(); ++i) {
     EXPECT_NEAR(set.minutes[i] / bare.minutes[i], 1, 1e-12);
     EXPECT_EQ(set.rate_factor[i], bare.rate_factor[i]);

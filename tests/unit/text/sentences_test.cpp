@@ -93,6 +93,9 @@ TEST(Sentences, OfASequence) {
       {about(step_too_short, {fine, coarse}, {{"ratio", 1.04}, {"min_ratio", 1.15}}),
        "The step from a (35.0 um) to b (18.3 um) has a ratio of 1.04, below min_ratio 1.15. It "
        "costs film and time and gains little"},
+      {about(fragile_step, {fine, coarse}, {{"ratio", 1.74}, {"max_ratio", 1.75}}),
+       "The step from a (35.0 um) to b (18.3 um) has a ratio of 1.74. It keeps max_ratio 1.75 only "
+       "if both sizes are as printed"},
       {about(scratch_too_deep, {fine}), "b (18.3 um) is a compound and cannot level orange peel"},
       {about(scratch_too_deep, {fine, coarse}, {{"reach_um", 0.6}, {"scratch_um", 0.9}}),
        "b (18.3 um) takes out scratches of up to 0.60 um. Scratches of a (35.0 um) are 0.90 um "

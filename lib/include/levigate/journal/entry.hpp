@@ -26,6 +26,7 @@ struct Entry {
   std::optional<double> minutes{};
   std::optional<double> sheets_used{};
   std::optional<double> removal_um{};
+  std::optional<double> overcut{};
   std::optional<double> direction_deg{};
   std::vector<double> readings_um{};
   std::optional<double> width_um{};
@@ -63,6 +64,10 @@ inline constexpr auto described<Value> =
         member<&Value::removal_um>(
             "removal_um", Within{0, 1e4},
             "of a step that ended: film taken off, where it is not what the scratches asked for"),
+        member<&Value::overcut>(
+            "overcut", Within{1, 20},
+            "of a step that ended: film taken off over the scratch depth before "
+            "it, where the plan says more than the rules"),
         member<&Value::direction_deg>(
             "direction_deg", Within{0, 180},
             "of a step that began: strokes against the length of the zone, where known"),

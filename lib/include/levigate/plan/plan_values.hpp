@@ -11,17 +11,16 @@
 
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
-#include "levigate/film/film.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
+#include "levigate/plan/planned_zone.hpp"
 #include "levigate/plan/reading.hpp"
 #include "levigate/plan/reliance.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/finding.hpp"
-#include "levigate/surface/peel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -92,46 +91,6 @@ constexpr std::string_view to_string(PassedBy why) noexcept {
   return "";
 }
 
-/// A zone as a plan finds it.
-struct PlannedZone {
-  std::string zone;
-  double area_cm2 = 0;
-  std::string block;
-  std::optional<double> film_um{};
-  std::optional<double> film_sd_um{};
-  std::optional<double> budget_um{};
-  std::string stands;
-  std::optional<double> film_se_um{};
-  std::optional<FilmHow> film_how{};
-  std::optional<double> peel_um{};
-  std::optional<double> peel_factor{};
-  std::optional<PeelHow> peel_how{};
-
-  friend bool operator==(const PlannedZone&, const PlannedZone&) = default;
-};
-
-template <std::same_as<PlannedZone> Value>
-inline constexpr auto described<Value> = describe<Value>(
-    "PlannedZone", "A zone as the plan finds it.", member<&Value::zone>("zone", "its name"),
-    member<&Value::area_cm2>("area_cm2", at_least(0), "to be sanded"),
-    member<&Value::block>("block", "that works it where a sheet brings no tool of its own"),
-    member<&Value::film_um>("film_um", at_least(0), "film on the mean; none on a solid"),
-    member<&Value::film_sd_um>(
-        "film_sd_um", at_least(0),
-        "spread of the film at a spot, its uncertainty included; none on a solid"),
-    member<&Value::film_se_um>("film_se_um", at_least(0),
-                               "standard error of film_um; none on a solid"),
-    member<&Value::film_how>("film_how", "how film_um was got; none on a solid"),
-    member<&Value::budget_um>("budget_um", at_least(0),
-                              "most depth allowed, scratches included; none on a solid"),
-    member<&Value::peel_um>(
-        "peel_um", at_least(0),
-        "orange peel that the first step levels, peak to valley; none: no peel"),
-    member<&Value::peel_factor>("peel_factor", at_least(1),
-                                "by which peel_um may be off, one standard deviation"),
-    member<&Value::peel_how>("peel_how", "how peel_um was told"),
-    member<&Value::stands>("stands", "label of the grade it carries; empty: as sprayed"));
-
 /// What a step does in one zone.
 struct ZoneStep {
   std::string zone;
@@ -156,6 +115,7 @@ struct ZoneStep {
   std::optional<double> film_used{};
   std::optional<double> passes{};
   std::optional<double> pass_s{};
+  double marks = 0;
 
   friend bool operator==(const ZoneStep&, const ZoneStep&) = default;
 };
@@ -193,7 +153,10 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::passes>(
         "passes", at_least(0),
         "at a wheel: whole passes over every spot; 0 where the step passes it by"),
-    member<&Value::pass_s>("pass_s", at_least(0), "at a wheel: one pass over the whole zone"));
+    member<&Value::pass_s>("pass_s", at_least(0), "at a wheel: one pass over the whole zone"),
+    member<&Value::marks>("marks", at_least(0),
+                          "spots of 1 cm2 that are expected to show, in the end, a mark that this "
+                          "step should have taken out"));
 
 /// What a step at a buffing wheel asks of wheel and hand. See wheel_pass().
 struct WheelStep {
@@ -248,6 +211,8 @@ struct Step {
   std::optional<double> rinse_every_minutes{};
   std::optional<double> change_every_minutes{};
   std::optional<WheelStep> wheel{};
+  std::optional<double> overcut{};
+  bool fragile = false;
 
   friend bool operator==(const Step&, const Step&) = default;
 };
@@ -288,7 +253,11 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::change_every_minutes>(
         "change_every_minutes", at_least(0),
         "work that one piece lasts with the first zone's tool; none at a wheel"),
-    member<&Value::wheel>("wheel", "its numbers, where it is work at a buffing wheel"));
+    member<&Value::wheel>("wheel", "its numbers, where it is work at a buffing wheel"),
+    member<&Value::overcut>("overcut", at_least(1),
+                            "removed over the scratch depth before it; none where it finds none"),
+    member<&Value::fragile>("fragile",
+                            "whether it breaks max_ratio at an end of the band of a size"));
 
 /// What a plan adds up to.
 struct Totals {
@@ -297,6 +266,8 @@ struct Totals {
   std::size_t steps = 0;
   double cost = 0;
   double depth_um = 0;
+  double back_minutes = 0;
+  double clean_chance = 1;
 
   friend bool operator==(const Totals&, const Totals&) = default;
 };
@@ -304,13 +275,17 @@ struct Totals {
 template <std::same_as<Totals> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Totals", "What a plan adds up to.",
-    member<&Value::minutes>("minutes", at_least(0), "all of it"),
+    member<&Value::minutes>("minutes", at_least(0), "all of it as planned"),
     member<&Value::film>("film", at_least(0),
                          "share of its budget that the worst zone has used; none on a solid")
         .with_infinity("no budget"),
     member<&Value::steps>("steps", "how many"),
     member<&Value::cost>("cost", at_least(0), "of the sheets used"),
-    member<&Value::depth_um>("depth_um", at_least(0), "of the deepest zone"));
+    member<&Value::depth_um>("depth_um", at_least(0), "of the deepest zone"),
+    member<&Value::back_minutes>("back_minutes", at_least(0),
+                                 "that going back for marks is expected to take beside them"),
+    member<&Value::clean_chance>("clean_chance", Within{0, 1},
+                                 "that the first look in the sun finds no mark in any zone"));
 
 /// A plan, or the reason why there is none.
 struct Plan {
@@ -321,6 +296,7 @@ struct Plan {
   Target target;
   double reserve_um = 0;
   double cut_through_limit = 0;
+  double overcut = 1;
   std::vector<PlannedZone> zones;
   std::vector<LocalStep> before;
   std::vector<Step> steps;
@@ -347,6 +323,8 @@ inline constexpr auto described_point = describe<Value>(
     member<&Value::cut_through_limit>(
         "cut_through_limit", Within{0, 1},
         "chance of less than that in a zone, by which budgets are set"),
+    member<&Value::overcut>("overcut", at_least(1),
+                            "least that a step takes off over the scratch depth before it"),
     member<&Value::zones>("zones", "as the plan finds them, in the order of the job"),
     member<&Value::before>("before", "work on defects, before the first step"),
     member<&Value::steps>("steps", "in order"),
@@ -367,6 +345,8 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::cut_through_limit>(
         "cut_through_limit", Within{0, 1},
         "chance of less than that in a zone, by which budgets are set"),
+    member<&Value::overcut>("overcut", at_least(1),
+                            "least that a step takes off over the scratch depth before it"),
     member<&Value::zones>("zones", "as the plan finds them, in the order of the job"),
     member<&Value::before>("before", "work on defects, before the first step"),
     member<&Value::steps>("steps", "in order"),
@@ -378,8 +358,8 @@ inline constexpr auto described<Value> = describe<Value>(
         "inputs that the figures rest on, most influential first; only of a whole plan"),
     member<&Value::why>("why", "why there is none, where none was found"),
     member<&Value::tradeoff>("tradeoff",
-                             "all plans that no other equals or beats in minutes, film and cost "
-                             "together, by minutes")
+                             "all plans that no other equals or beats in expected minutes, film, "
+                             "cost and fragile steps together, by expected minutes")
         .as(kind_with<std::vector<Value>, described_point<Value>>),
     member<&Value::exact>("exact", "what the search decided by").optional());
 

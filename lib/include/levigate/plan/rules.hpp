@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "levigate/stack/step_rule.hpp"
 
@@ -78,6 +79,17 @@ inline constexpr auto described<Value> =
 /// Accuracy:  1e-14 relative up to 2
 /// Source:    removal normal from spot to spot with removed_cv, as in cut_through(): assumption
 double overcut_of(const Rules& rules);
+
+/// What a step may take off over the scratch depth before it, for the search to choose from: overcut_of(), and where the rules do
+/// not state it, half as much again and twice as much.
+///
+/// @param rules  validated
+/// @return       overcuts (dimensionless), the least first
+/// Throws:    as overcut_of()
+/// NaN:       rejected by validate()
+/// Accuracy:  that of overcut_of()
+/// Source:    half as much again and twice as much: assumption
+std::vector<double> overcuts_of(const Rules& rules);
 
 }  // namespace levigate
 

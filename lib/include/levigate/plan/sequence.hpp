@@ -14,7 +14,7 @@ namespace levigate::inline v0 {
 
 /// What a plan can be best in.
 enum class Objective {
-  minutes,  ///< all zones, with the changes
+  minutes,  ///< all zones, with the changes and with what going back for marks is expected to take
   film,     ///< share of its budget that the worst zone has used
   steps,    ///< number of sheets
   cost,     ///< price of the sheets used up
@@ -68,8 +68,12 @@ struct Sequence {
   std::int64_t cost = 0;
   std::vector<std::int64_t> depth_pm;
   FilmShare film;
+  std::vector<double> overcuts{};
+  std::int64_t back_milliseconds = 0;
+  std::int64_t fragile = 0;
 
   std::size_t steps() const noexcept { return sheets.size(); }
+  std::int64_t expected_milliseconds() const noexcept { return milliseconds + back_milliseconds; }
 
   friend bool operator==(const Sequence&, const Sequence&) = default;
 };
@@ -78,10 +82,16 @@ template <std::same_as<Sequence> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Sequence", "The whole numbers that the search decides by.",
     member<&Value::sheets>("sheets", "their places in the stack, from 0, in the order of the work"),
-    member<&Value::milliseconds>("milliseconds", at_least(0), "all of it").in_unit("ms"),
+    member<&Value::milliseconds>("milliseconds", at_least(0), "all of it as planned").in_unit("ms"),
     member<&Value::cost>("cost", at_least(0), "in hundredths of a cent"),
     member<&Value::depth_pm>("depth_pm", at_least(0),
                              "of each zone: all removal and the last scratch"),
-    member<&Value::film>("film", "of the worst zone; without a budget, of 1 mm"));
+    member<&Value::film>("film", "of the worst zone; without a budget, of 1 mm"),
+    member<&Value::overcuts>("overcuts", at_least(1),
+                             "of each step: removed over the scratch depth before it"),
+    member<&Value::back_milliseconds>("back_milliseconds", at_least(0),
+                                      "that going back for marks is expected to take"),
+    member<&Value::fragile>("fragile", at_least(0),
+                            "steps that break max_ratio at an end of the band of a size"));
 
 }  // namespace levigate

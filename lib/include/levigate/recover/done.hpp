@@ -17,6 +17,9 @@ struct DoneStep {
   /// Film it took off [um], 0 to 10 000; none: what the scratches before it ask for, as in a plan.
   std::optional<double> removal_um{};
 
+  /// Film it took off over the scratch depth before it, 1 to 20; none: what the rules say. Not with removal_um.
+  std::optional<double> overcut{};
+
   friend bool operator==(const DoneStep&, const DoneStep&) = default;
 };
 

@@ -26,6 +26,7 @@ enum class FindingKind {
   price_missing,       ///< cost asked for, but a sheet has no price
   step_too_long,       ///< size ratio above max_ratio
   step_too_short,      ///< size ratio below min_ratio
+  fragile_step,        ///< size ratio above max_ratio at an end of the band of a size
   not_finer,           ///< a step that is not finer than the one before
   repeated_sheet,      ///< a sheet that comes twice in one sequence
   scratch_too_deep,    ///< a compound meets scratches beyond its reach, or orange peel
@@ -56,6 +57,7 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::price_missing: return "price_missing";
     case FindingKind::step_too_long: return "step_too_long";
     case FindingKind::step_too_short: return "step_too_short";
+    case FindingKind::fragile_step: return "fragile_step";
     case FindingKind::not_finer: return "not_finer";
     case FindingKind::repeated_sheet: return "repeated_sheet";
     case FindingKind::scratch_too_deep: return "scratch_too_deep";
@@ -77,15 +79,15 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
 
 template <>
 inline constexpr auto choices<FindingKind> = std::to_array(
-    {FindingKind::ambiguous_label,    FindingKind::unknown_label,    FindingKind::extrapolated_size,
-     FindingKind::misleading_numbers, FindingKind::near_duplicate,   FindingKind::gap,
-     FindingKind::coarse_tail,        FindingKind::paper_short,      FindingKind::price_missing,
-     FindingKind::step_too_long,      FindingKind::step_too_short,   FindingKind::not_finer,
-     FindingKind::repeated_sheet,     FindingKind::scratch_too_deep, FindingKind::film_too_thin,
-     FindingKind::film_short,         FindingKind::round_entered,    FindingKind::tall_defect,
-     FindingKind::soft_first,         FindingKind::after_target,     FindingKind::target_missed,
-     FindingKind::sheen_over,         FindingKind::young_coat,       FindingKind::wheel_speed,
-     FindingKind::wheel_heat,         FindingKind::wheel_unknown});
+    {FindingKind::ambiguous_label,    FindingKind::unknown_label,  FindingKind::extrapolated_size,
+     FindingKind::misleading_numbers, FindingKind::near_duplicate, FindingKind::gap,
+     FindingKind::coarse_tail,        FindingKind::paper_short,    FindingKind::price_missing,
+     FindingKind::step_too_long,      FindingKind::step_too_short, FindingKind::fragile_step,
+     FindingKind::not_finer,          FindingKind::repeated_sheet, FindingKind::scratch_too_deep,
+     FindingKind::film_too_thin,      FindingKind::film_short,     FindingKind::round_entered,
+     FindingKind::tall_defect,        FindingKind::soft_first,     FindingKind::after_target,
+     FindingKind::target_missed,      FindingKind::sheen_over,     FindingKind::young_coat,
+     FindingKind::wheel_speed,        FindingKind::wheel_heat,     FindingKind::wheel_unknown});
 
 /// How much a finding matters.
 enum class Severity {

@@ -52,7 +52,8 @@ LEVIGATE_WORK std::vector<DoneStep> done_steps(std::span<const Entry> entries,
     if (entry.job != job || entry.kind != EntryKind::step_ended) continue;
     DoneStep step{.sheet = entry.sheet,
                   .direction_deg = detail::direction_of(entries, i),
-                  .removal_um = entry.removal_um};
+                  .removal_um = entry.removal_um,
+                  .overcut = entry.overcut};
     if (!entry.zone.empty()) step.zones.push_back(entry.zone);
     done.push_back(std::move(step));
   }

@@ -48,6 +48,7 @@ inline void require_shape(const Entry& entry, std::string_view where) {
       {"minutes", entry.minutes.has_value()},
       {"sheets_used", entry.sheets_used.has_value()},
       {"removal_um", entry.removal_um.has_value()},
+      {"overcut", entry.overcut.has_value()},
       {"direction_deg", entry.direction_deg.has_value()},
       {"readings_um", !entry.readings_um.empty()},
       {"width_um", entry.width_um.has_value()},
@@ -72,6 +73,11 @@ inline void require_shape(const Entry& entry, std::string_view where) {
       entry.width_um.has_value() == entry.ra_um.has_value()) {
     throw BadInput("either width_um or ra_um is needed with " + kind + ", in " +
                    std::string(where));
+  }
+  if (entry.removal_um && entry.overcut) {
+    throw BadInput::of(
+        "overcut", "give either removal_um or overcut with " + kind + ", in " + std::string(where),
+        {"removal_um"});
   }
 }
 

@@ -20,7 +20,7 @@ inline EntryShape shape_of(EntryKind kind) {
   switch (kind) {
     case EntryKind::step_begun: return {{"sheet"}, {"zone", "direction_deg"}};
     case EntryKind::step_ended:
-      return {{"sheet", "minutes"}, {"zone", "sheets_used", "removal_um"}};
+      return {{"sheet", "minutes"}, {"zone", "sheets_used", "removal_um", "overcut"}};
     case EntryKind::cleaned: return {{"sheet"}};
     case EntryKind::film_read: return {{"zone", "readings_um"}};
     case EntryKind::scratch_read: return {{"zone", "sheet"}, {"width_um", "ra_um"}};

@@ -18,11 +18,11 @@
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/recover/work/visible.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
 #include "levigate/surface/coating.hpp"
+#include "levigate/surface/scratch_width.hpp"
 
 namespace levigate::inline v0 {
 
@@ -154,7 +154,7 @@ class Observer {
         works_[mine].predicted_minutes += minutes_of(entry.removal_um.value_or(0.0), sheet, zone);
       } else {
         const bool told = !entry.zone.empty() || !passes(sheet, zone, standing);
-        begin(mine, zone, standing, told ? entry.removal_um : std::nullopt);
+        begin(mine, zone, standing, told ? entry.removal_um : std::nullopt, entry.overcut);
       }
     }
   }
@@ -171,8 +171,8 @@ class Observer {
         .minutes;
   }
 
-  void begin(std::size_t mine, std::size_t zone, Standing& standing,
-             std::optional<double> taken_um) {
+  void begin(std::size_t mine, std::size_t zone, Standing& standing, std::optional<double> taken_um,
+             std::optional<double> overcut) {
     Work& work = works_[mine];
     const std::optional<Before> before = standing.before;
     if (taken_um) {
@@ -184,7 +184,7 @@ class Observer {
                  {workings_.stack.sheets[before->sheet].id, workings_.stack.sheets[work.sheet].id}};
     } else {
       work.predicted_minutes +=
-          minutes_of(removal_um(workings_, before, work.sheet, zone), work.sheet, zone);
+          minutes_of(removal_um(workings_, before, work.sheet, zone, overcut), work.sheet, zone);
     }
     work.zones.insert(zone);
     standing.before = after(workings_, before, work.sheet);

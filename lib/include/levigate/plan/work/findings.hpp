@@ -104,9 +104,21 @@ class SequenceFindings {
   void ratios() {
     for_each_step(workings_, sequence_.sheets,
                   [&](std::optional<Before> before, std::size_t sheet) {
-                    for (const Scratches& found : finds(workings_, before, sheet))
+                    for (const Scratches& found : finds(workings_, before, sheet)) {
                       ratio(found, sheet);
+                      if (fragile(workings_, before, found, sheet)) on_the_edge(found, sheet);
+                    }
                   });
+  }
+
+  /// A step that keeps max_ratio as long as the sizes are as they are said to be.
+  void on_the_edge(const Scratches& found, std::size_t fine) {
+    Finding step = about(
+        FindingKind::fragile_step, Severity::note, fine,
+        {{"ratio", found.size_um / size_um(fine)}, {"max_ratio", workings_.job.rules.max_ratio}});
+    step.about.push_back(named(found));
+    if (found.sheet) step.sheets.insert(step.sheets.begin(), std::string(found.by));
+    add(std::move(step));
   }
 
   void ratio(const Scratches& found, std::size_t fine) {
@@ -182,9 +194,9 @@ class SequenceFindings {
   }
 
   void paper() {
-    for_each_step(workings_, sequence_.sheets,
-                  [&](std::optional<Before> before, std::size_t sheet) {
-                    const std::vector<Effort> step = efforts(workings_, before, sheet);
+    for_each_step(workings_, sequence_,
+                  [&](std::optional<Before> before, std::size_t sheet, double overcut) {
+                    const std::vector<Effort> step = efforts(workings_, before, sheet, overcut);
                     if (micro_short(workings_, step, sheet) == 0) return;
                     add(about(FindingKind::paper_short, Severity::error, sheet,
                               {{"sheets_needed", sheets_used(step)},
@@ -197,8 +209,11 @@ class SequenceFindings {
     for (std::size_t i = 0; i < budget.size(); ++i) {
       if (!budget[i]) continue;
       for (std::size_t steps = 1; steps <= sequence_.steps(); ++steps) {
-        const auto end = sequence_.sheets.begin() + static_cast<std::ptrdiff_t>(steps);
-        const std::int64_t depth = summed(workings_, {sequence_.sheets.begin(), end}).depth_pm[i];
+        const auto so_many = static_cast<std::ptrdiff_t>(steps);
+        const std::vector sheets(sequence_.sheets.begin(), sequence_.sheets.begin() + so_many);
+        const std::vector overcuts(sequence_.overcuts.begin(),
+                                   sequence_.overcuts.begin() + so_many);
+        const std::int64_t depth = summed(workings_, sheets, overcuts).depth_pm[i];
         if (depth <= *budget[i]) continue;
         add(in_zone(i, about(FindingKind::film_short, Severity::error, sequence_.sheets[steps - 1],
                              {{"depth_um", static_cast<double>(depth) / pm_per_um},
@@ -224,13 +239,16 @@ class SequenceFindings {
     const auto first =
         std::find_if(sequence_.sheets.begin(), sequence_.sheets.end(),
                      [&](std::size_t sheet) { return meets_target(workings_, sheet); });
+    // The first sheet keeps off edges, so that another may have to follow.
+    const auto enough =
+        first == sequence_.sheets.begin() && passes_some_by(workings_) ? first + 1 : first;
     const std::size_t last = sequence_.sheets.back();
     if (first == sequence_.sheets.end() || !meets_target(workings_, last)) {
       Finding missed = about(FindingKind::target_missed, Severity::error, last,
                              figures_of(workings_.job.target));
       missed.about.push_back({"target", workings_.job.target.label});
       add(std::move(missed));
-    } else if (first + 1 != sequence_.sheets.end()) {
+    } else if (enough + 1 < sequence_.sheets.end()) {
       add(about(FindingKind::after_target, Severity::warning, *first));
     }
     sheen();

@@ -36,6 +36,7 @@ inline void tell_job(const Workings& workings, Plan& plan) {
   plan.target = job.target;
   plan.reserve_um = job.rules.reserve_um;
   plan.cut_through_limit = job.rules.cut_through_limit;
+  plan.overcut = *job.rules.overcut;
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     const Zone& zone = job.zones[i];
     PlannedZone& row = plan.zones.emplace_back();

@@ -19,6 +19,7 @@
 #include "levigate/grade/spread.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
+#include "levigate/plan/work/median_band.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/source.hpp"
 #include "levigate/sourced.hpp"
@@ -37,11 +38,6 @@
 namespace levigate::inline v0 {
 
 namespace detail {
-
-/// A number given by the user: its band is not known.
-inline Sourced given(double value) {
-  return {value, value, value, {Basis::user, "given by the user"}};
-}
 
 /// The table's number where the value in use is the table's, else one given by the user.
 template <typename Row, std::size_t count>
@@ -73,19 +69,6 @@ struct Knob {
   Sourced input;
   std::function<void(Setup&, double)> set;
 };
-
-/// The band of a grade's median: its tolerance where known; else what the two published CAMI series differ by (3 %), or
-/// for an extrapolation what the printed grades leave open (about 12 %).
-inline Sourced median_band(const Grade& grade) {
-  Sourced band = given(grade.median_um);
-  band.source = grade.median_source;
-  double half_um = grade.median_um * (grade.basis() == Basis::extrapolated ? 0.12 : 0.03);
-  if (grade.basis() == Basis::user) half_um = 0;
-  if (grade.tolerance_um) half_um = *grade.tolerance_um;
-  band.low -= half_um;
-  band.high += half_um;
-  return band;
-}
 
 /// sqrt(3) standard deviations: half of the range of an even distribution, as a band is one.
 inline constexpr double band_sigmas = std::numbers::sqrt3;
@@ -137,7 +120,8 @@ std::vector<std::size_t> positions(const std::vector<Value>& values, Test test) 
 
 /// The setup of the sheets of a sequence alone, in its order.
 inline Setup setup_of(const Setup& all, const std::vector<std::size_t>& sheets) {
-  Setup result{all.job, {all.stack.bare_number, {}}, {}, {}, all.model, {}, all.factors};
+  Setup result{all.job,     {all.stack.bare_number, {}}, {}, {}, all.model, {}, all.factors,
+               all.overcuts};
   result.factors.sheets.clear();
   for (const std::size_t sheet : sheets) {
     result.stack.sheets.push_back(all.stack.sheets[sheet]);

@@ -13,14 +13,18 @@
 #include <vector>
 
 #include "levigate/error.hpp"
+#include "levigate/grade/grade.hpp"
 #include "levigate/grade/ratio.hpp"
+#include "levigate/plan/carried.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/median_band.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
+#include "levigate/sourced.hpp"
 
 namespace levigate::inline v0 {
 
@@ -28,9 +32,11 @@ namespace levigate::inline v0 {
 struct Limits {
   double min_ratio = 1;
   double max_ratio = 1;
-  double deeper_um = 0;  ///< by which scratches may exceed what a compound takes out
-  bool film = true;      ///< every zone stays within its budget
-  bool paper = true;     ///< no step uses more sheets than are on hand
+  double deeper_um = 0;    ///< by which scratches may exceed what a compound takes out
+  bool film = true;        ///< every zone stays within its budget
+  bool paper = true;       ///< no step uses more sheets than are on hand
+  bool choice = false;     ///< steps may have any of the overcuts; else the least
+  bool all_zones = false;  ///< no sequence ends while a zone is as sprayed
 };
 
 inline Limits limits_of(const Rules& rules) {
@@ -70,6 +76,57 @@ inline std::int64_t micro_short(const Workings& workings, const std::vector<Effo
   return std::max<std::int64_t>(0, micro_sheets(sheets_used(step)) - micro_sheets(*on_hand));
 }
 
+/// Whether the limits allow a step from grain of one size to a sheet. A compound may be any amount finer: what it can take
+/// out is the rule for it.
+inline bool ratio_allowed(const Workings& workings, const Limits& limits, double from_um,
+                          std::size_t sheet) {
+  const double to_um = workings.grades[sheet].median_um;
+  const double most =
+      workings.reach_um[sheet] ? std::numeric_limits<double>::infinity() : limits.max_ratio;
+  return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, most);
+}
+
+/// Whether the limits allow a step on what it finds.
+inline bool ratio_allowed(const Workings& workings, const Limits& limits,
+                          std::optional<Before> before, std::size_t sheet) {
+  const std::vector<Scratches> found = finds(workings, before, sheet);
+  return std::all_of(found.begin(), found.end(), [&](const Scratches& one) {
+    return ratio_allowed(workings, limits, one.size_um, sheet);
+  });
+}
+
+/// The grade whose scratches a step finds.
+inline const Grade& grade_of(const Workings& workings, std::optional<Before> before,
+                             const Scratches& found) {
+  if (found.sheet) return workings.grades[before->sheet];
+  std::size_t zone = 0;
+  while (!workings.starts[zone] || workings.starts[zone]->label != found.by) ++zone;
+  return carried_in(workings.job, workings.job.zones[zone])->grade;
+}
+
+/// Whether a step keeps max_ratio on what it finds, and breaks it once the size of one of the two grades, alone, is at an end of its
+/// band. A compound may be any amount finer.
+inline bool fragile(const Workings& workings, std::optional<Before> before, const Scratches& found,
+                    std::size_t sheet) {
+  if (workings.reach_um[sheet]) return false;
+  const Sourced to = detail::median_band(workings.grades[sheet]);
+  const Sourced from = detail::median_band(grade_of(workings, before, found));
+  const double high_um = found.size_um * from.high / from.value;
+  const auto keeps = [&](double from_um, double to_um) {
+    return ratio_within(from_um, to_um, 0.0, workings.job.rules.max_ratio);
+  };
+  return keeps(found.size_um, to.value) &&
+         !(keeps(high_um, to.value) && keeps(found.size_um, to.low));
+}
+
+/// The same of all that it finds.
+inline bool fragile(const Workings& workings, std::optional<Before> before, std::size_t sheet) {
+  const std::vector<Scratches> all = finds(workings, before, sheet);
+  return std::any_of(all.begin(), all.end(), [&](const Scratches& found) {
+    return fragile(workings, before, found, sheet);
+  });
+}
+
 /// The step in the integers of the search, each sum rounded to the nearest. Work on defects counts with the first step.
 /// Throws: OutOfRange where the step would take more than 1e9 minutes or sheets
 inline StepCost step_cost(const Workings& workings, std::optional<Before> before, std::size_t sheet,
@@ -86,7 +143,12 @@ inline StepCost step_cost(const Workings& workings, std::optional<Before> before
                 .removal_pm = {}};
   for (const Effort& zone : step) {
     cost.removal_pm.push_back(std::llround(zone.removal_um * detail::pm_per_um));
+    cost.zone_milliseconds.push_back(
+        zone.removal_um > 0.0
+            ? std::llround(with_change(zone.minutes, workings.job.rules) * detail::ms_per_minute)
+            : 0);
   }
+  cost.fragile = fragile(workings, before, sheet) ? 1 : 0;
   return cost;
 }
 
@@ -150,46 +212,51 @@ inline bool already_done(const Workings& workings) {
   return done;
 }
 
-/// Whether the limits allow a step from grain of one size to a sheet. A compound may be any amount finer: what it can take
-/// out is the rule for it.
-inline bool ratio_allowed(const Workings& workings, const Limits& limits, double from_um,
-                          std::size_t sheet) {
-  const double to_um = workings.grades[sheet].median_um;
-  const double most =
-      workings.reach_um[sheet] ? std::numeric_limits<double>::infinity() : limits.max_ratio;
-  return to_um < from_um && ratio_within(from_um, to_um, limits.min_ratio, most);
+/// A step under the limits, once for each overcut that they leave it; none where they do not allow it.
+inline std::vector<LadderStep> allowed_steps(const Workings& workings, const Limits& limits,
+                                             std::optional<Before> before, std::size_t sheet) {
+  if (!ratio_allowed(workings, limits, before, sheet)) return {};
+  if (workings.refused[sheet]) return {};
+  if (compound_on_peel(workings, before, sheet)) return {};
+  if (too_deep_um(workings, before, sheet) > limits.deeper_um) return {};
+  std::vector<LadderStep> result;
+  for (const double overcut : workings.overcuts) {
+    const std::vector<Effort> step = efforts(workings, before, sheet, overcut);
+    if (step_minutes(step, workings.job.rules) + workings.local_minutes[sheet] >
+        detail::longest_minutes) {
+      break;
+    }
+    if (sheets_used(step) > detail::most_sheets) break;
+    if (limits.paper && micro_short(workings, step, sheet) > 0) break;
+    result.push_back({sheet, step_cost(workings, before, sheet, step), overcut});
+    const bool levels = !before && workings.levels;  // what takes the peel down has no overcut
+    if (!limits.choice || levels) break;
+  }
+  return result;
 }
 
-/// What a step costs under the limits; none where they do not allow it.
-inline std::optional<StepCost> allowed_step(const Workings& workings, const Limits& limits,
-                                            std::optional<Before> before, std::size_t sheet) {
-  for (const Scratches& found : finds(workings, before, sheet)) {
-    if (!ratio_allowed(workings, limits, found.size_um, sheet)) return std::nullopt;
+/// Whether the first step leaves some zone as sprayed.
+inline bool passes_some_by(const Workings& workings) {
+  for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
+    if (passed_by(workings, zone)) return true;
   }
-  if (workings.refused[sheet]) return std::nullopt;
-  if (compound_on_peel(workings, before, sheet)) return std::nullopt;
-  if (too_deep_um(workings, before, sheet) > limits.deeper_um) return std::nullopt;
-  const std::vector<Effort> step = efforts(workings, before, sheet);
-  if (step_minutes(step, workings.job.rules) + workings.local_minutes[sheet] >
-      detail::longest_minutes) {
-    return std::nullopt;
-  }
-  if (sheets_used(step) > detail::most_sheets) return std::nullopt;
-  if (limits.paper && micro_short(workings, step, sheet) > 0) return std::nullopt;
-  return step_cost(workings, before, sheet, step);
+  return false;
 }
 
 /// A sheet's rung under the limits.
 inline Rung rung(const Workings& workings, const Limits& limits, const Before& sheet) {
   Rung result;
+  const bool meets = meets_target(workings, sheet.sheet);
+  const bool leaves_some = sheet.first && passes_some_by(workings);
+  result.ends = meets && !(limits.all_zones && leaves_some);
   for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
     result.scratch_pm.push_back(
         std::llround(scratch_left_um(workings, sheet, zone) * detail::pm_per_um));
   }
+  if (meets && !leaves_some) return result;
   for (std::size_t to = 0; to < workings.stack.sheets.size(); ++to) {
-    if (std::optional<StepCost> cost = allowed_step(workings, limits, sheet, to)) {
-      result.next.push_back({to, std::move(*cost)});
-    }
+    for (LadderStep& step : allowed_steps(workings, limits, sheet, to))
+      result.next.push_back(std::move(step));
   }
   return result;
 }
@@ -205,8 +272,8 @@ inline Ladder ladder(const Workings& workings, const Limits& limits) {
                      return workings.grades[a].median_um > workings.grades[b].median_um;
                    });
   for (std::size_t sheet = 0; sheet < count; ++sheet) {
-    result.meets_target.push_back(meets_target(workings, sheet));
-    result.first.push_back(allowed_step(workings, limits, std::nullopt, sheet));
+    for (LadderStep& step : allowed_steps(workings, limits, std::nullopt, sheet))
+      result.first.push_back(std::move(step));
     result.as_first.push_back(rung(workings, limits, {sheet, true}));
     result.later.push_back(rung(workings, limits, {sheet, false}));
   }
@@ -215,28 +282,33 @@ inline Ladder ladder(const Workings& workings, const Limits& limits) {
   return result;
 }
 
-/// The sequences to choose from under the rules of the job: see search(). None where nothing is left to do.
-inline std::vector<Sequence> sequences_of(const Workings& workings) {
-  if (already_done(workings)) return {};
-  return search(ladder(workings, limits_of(workings.job.rules)));
-}
-
-/// The sums of any sequence of sheets, whether it keeps the rules or not.
+/// The sums of any sequence of sheets, whether it keeps the rules or not, but for what the sun shows.
+/// `overcuts`: of each step; empty: the least.
 /// Throws: OutOfRange where a step would take more than 1e9 minutes or sheets
-inline Sequence summed(const Workings& workings, const std::vector<std::size_t>& sheets) {
-  Sequence result{.sheets = sheets, .milliseconds = 0, .cost = 0, .depth_pm = {}, .film = {}};
+inline Sequence summed(const Workings& workings, const std::vector<std::size_t>& sheets,
+                       std::vector<double> overcuts = {}) {
+  if (overcuts.empty()) overcuts.assign(sheets.size(), *workings.job.rules.overcut);
+  Sequence result{.sheets = sheets,
+                  .milliseconds = 0,
+                  .cost = 0,
+                  .depth_pm = {},
+                  .film = {},
+                  .overcuts = std::move(overcuts)};
   std::vector<std::int64_t> removed(workings.job.zones.size(), 0);
-  for_each_step(workings, sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    const StepCost step = step_cost(workings, before, sheet, efforts(workings, before, sheet));
+  const auto add = [&](std::optional<Before> before, std::size_t sheet, double overcut) {
+    const StepCost step =
+        step_cost(workings, before, sheet, efforts(workings, before, sheet, overcut));
     result.milliseconds += step.milliseconds;
     result.cost += step.cost;
+    result.fragile += step.fragile;
     result.depth_pm.clear();
     for (std::size_t zone = 0; zone < removed.size(); ++zone) {
       removed[zone] += step.removal_pm[zone];
       const double scratch_um = scratch_left_um(workings, after(workings, before, sheet), zone);
       result.depth_pm.push_back(removed[zone] + std::llround(scratch_um * detail::pm_per_um));
     }
-  });
+  };
+  for_each_step(workings, result, add);
   result.film = worst_share(budgets_pm(workings), result.depth_pm);
   return result;
 }

@@ -143,8 +143,8 @@ inline std::vector<PaperShort> least_paper_short(const Workings& workings, Limit
   const auto missing = [&](std::optional<Before> before, std::size_t sheet) {
     return micro_short(workings, efforts(workings, before, sheet), sheet);
   };
-  for (std::size_t sheet = 0; sheet < counted.first.size(); ++sheet) {
-    if (counted.first[sheet]) counted.first[sheet]->cost = missing(std::nullopt, sheet);
+  for (LadderStep& step : counted.first) step.cost.cost = missing(std::nullopt, step.to);
+  for (std::size_t sheet = 0; sheet < counted.later.size(); ++sheet) {
     for (LadderStep& step : counted.as_first[sheet].next) {
       step.cost.cost = missing(Before{sheet, true}, step.to);
     }

@@ -16,6 +16,7 @@
 #include "levigate/plan/work/plan_of_sequence.hpp"
 #include "levigate/plan/work/reliance.hpp"
 #include "levigate/plan/work/search.hpp"
+#include "levigate/plan/work/sunlight.hpp"
 #include "levigate/plan/work/why.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/check.hpp"
@@ -27,13 +28,13 @@ namespace levigate::inline v0 {
 /// plan() of what is laid out.
 inline Plan plan(const Workings& workings) {
   const Job& job = workings.job;
-  const std::vector<Sequence> found = sequences_of(workings);
+  detail::Shared shared(workings);
+  const std::vector<Sequence> found = sequences_of(workings, shared.sun);
   Plan result;
   if (found.empty()) {
     tell_job(workings, result);
     result.why = why_no_plan(workings);
   } else {
-    detail::Shared shared(workings);
     result = plan_of_sequence(workings, best(found, job.prefer), shared);
     result.relies_on = reliances(workings, result.exact);
     for (const Sequence& point : tradeoff(found)) {
@@ -55,7 +56,7 @@ inline Plan evaluate(const Workings& workings, const std::vector<std::string>& s
   std::vector<std::size_t> sheets;
   for (const std::string& id : sequence) sheets.push_back(sheet_index(workings.stack, id));
   detail::Shared shared(workings);
-  Plan result = plan_of_sequence(workings, summed(workings, sheets), shared);
+  Plan result = plan_of_sequence(workings, summed_in_sun(workings, shared.sun, sheets), shared);
   const std::vector<Finding> of_job = job_findings(workings);
   result.findings.insert(result.findings.begin(), of_job.begin(), of_job.end());
   result.relies_on = reliances(workings, result.exact);

@@ -27,6 +27,8 @@
 #include "levigate/plan/work/local.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/sun.hpp"
+#include "levigate/plan/work/sunlight.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/coating_table.hpp"
@@ -39,6 +41,20 @@
 namespace levigate::inline v0 {
 
 namespace detail {
+
+/// Tells what the sun shows of each zone once the steps are done.
+inline void tell_sun(const MarksOfSequence& marks, Plan& plan) {
+  for (std::size_t zone = 0; zone < plan.zones.size(); ++zone) {
+    PlannedZone& row = plan.zones[zone];
+    for (const std::vector<Marked>& step : marks.steps) {
+      row.marks += step[zone].spots;
+      row.clean_chance *= 1.0 - step[zone].chance;
+    }
+    row.back_minutes = static_cast<double>(marks.zones[zone].back_milliseconds) / ms_per_minute;
+    plan.total.clean_chance *= row.clean_chance;
+    plan.total.back_minutes += row.back_minutes;
+  }
+}
 
 /// A zone after a sheet as a glossmeter may find it: with the usual flank, and at both ends of its band, where the grain
 /// makes other grooves.
@@ -82,7 +98,9 @@ class MeteredFilm {
 /// What the sequences of a plan have in common, worked out when it is first asked for.
 class Shared {
  public:
-  explicit Shared(const Workings& workings) : workings_(workings) {}
+  explicit Shared(const Workings& workings) : sun(workings), workings_(workings) {}
+
+  Sun sun;
 
   const MeteredFilm& metered(std::size_t sheet, std::size_t zone, bool worked) {
     const auto key = std::tuple(sheet, zone, worked);
@@ -121,9 +139,9 @@ inline double edge_strokes(const Workings& workings, std::size_t sheet, std::siz
 
 /// `first`: the sheet that comes first in the sequence, which levels.
 inline Step worked_step(const Workings& workings, Shared& shared, std::size_t first,
-                        std::optional<Before> before, std::size_t sheet,
-                        std::vector<double>& removed_um) {
-  const std::vector<Effort> step = efforts(workings, before, sheet);
+                        std::optional<Before> before, std::size_t sheet, double overcut,
+                        const std::vector<Marked>& marked, std::vector<double>& removed_um) {
+  const std::vector<Effort> step = efforts(workings, before, sheet, overcut);
   Step result{.sheet = workings.stack.sheets[sheet].id,
               .label = workings.grades[sheet].label,
               .size_um = workings.grades[sheet].median_um,
@@ -136,7 +154,9 @@ inline Step worked_step(const Workings& workings, Shared& shared, std::size_t fi
               .zones = {}};
   for (const Scratches& found : finds(workings, before, sheet)) {
     result.size_ratio = std::max(result.size_ratio.value_or(0.0), found.size_um / result.size_um);
+    result.overcut = overcut;
   }
+  result.fragile = fragile(workings, before, sheet);
   const Before now = after(workings, before, sheet);
   for (std::size_t i = 0; i < step.size(); ++i) {
     const Zone& zone = workings.job.zones[i];
@@ -163,6 +183,7 @@ inline Step worked_step(const Workings& workings, Shared& shared, std::size_t fi
                                                        .film_left_um = std::nullopt,
                                                        .cut_through = std::nullopt});
     row.tool = work.tool.name;
+    row.marks = marked[i].spots;
     const MeteredFilm& film = shared.metered(sheet, i, here);
     row.reading_20 = film.reading(20.0);
     row.reading_60 = film.reading(60.0);
@@ -192,10 +213,13 @@ inline Plan plan_of_sequence(const Workings& workings, const Sequence& sequence,
   plan.found = true;
   plan.exact = sequence;
   std::vector<double> removed_um(workings.job.zones.size(), 0.0);
-  for_each_step(workings, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
-    plan.steps.push_back(
-        detail::worked_step(workings, shared, sequence.sheets.front(), before, sheet, removed_um));
-  });
+  const MarksOfSequence marks = marks_of(workings, shared.sun, sequence);
+  for_each_step(
+      workings, sequence, [&](std::optional<Before> before, std::size_t sheet, double overcut) {
+        plan.steps.push_back(detail::worked_step(workings, shared, sequence.sheets.front(), before,
+                                                 sheet, overcut, marks.steps[plan.steps.size()],
+                                                 removed_um));
+      });
   tell_order(workings, plan);
   const std::int64_t deepest_pm =
       *std::max_element(sequence.depth_pm.begin(), sequence.depth_pm.end());
@@ -204,6 +228,7 @@ inline Plan plan_of_sequence(const Workings& workings, const Sequence& sequence,
                 .steps = sequence.steps(),
                 .cost = static_cast<double>(sequence.cost) / detail::cost_per_currency,
                 .depth_um = static_cast<double>(deepest_pm) / detail::pm_per_um};
+  detail::tell_sun(marks, plan);
   if (workings.job.coating.kind == CoatingKind::coat) {
     plan.total.film = used(sequence.film);
   }

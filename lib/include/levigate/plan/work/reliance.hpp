@@ -41,7 +41,7 @@ inline std::vector<Reliance> reliances(const Workings& workings, const Sequence&
   const auto sums = [&](const Setup& changed) {
     Workings moved = workings_without_budgets(changed, &given);
     find_budgets(moved, &given);
-    const Sequence sum = summed(moved, sheets);
+    const Sequence sum = summed(moved, sheets, sequence.overcuts);
     const double film =
         static_cast<double>(sum.film.depth_pm) / static_cast<double>(sum.film.budget_pm);
     return std::pair(static_cast<double>(sum.milliseconds) / detail::ms_per_minute,

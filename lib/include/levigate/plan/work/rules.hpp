@@ -1,6 +1,8 @@
 // The work behind plan/rules.hpp: defines what it declares.
 #pragma once
 
+#include <vector>
+
 #include "levigate/plan/rules.hpp"
 
 #include "levigate/detail/normal.hpp"
@@ -19,6 +21,12 @@ LEVIGATE_WORK double overcut_of(const Rules& rules) {
                        "20 times the scratches before it; state overcut, in rules");
   }
   return 1.0 / kept;
+}
+
+LEVIGATE_WORK std::vector<double> overcuts_of(const Rules& rules) {
+  const double least = overcut_of(rules);
+  if (rules.overcut) return {least};
+  return {least, 1.5 * least, 2.0 * least};
 }
 
 }  // namespace levigate

@@ -10,6 +10,7 @@
 
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
+#include "levigate/plan/sequence.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/block.hpp"
@@ -83,22 +84,24 @@ inline double levelling_um(const Workings& workings, std::size_t sheet, std::siz
                                .residual_um = workings.job.rules.residual_peel_um});
 }
 
-/// Film that a sheet must remove in a zone [um]: the scratches it finds, or as the first step the orange peel.
+/// Film that a sheet must remove in a zone [um]: the scratches it finds times overcut (none: the least), or as the first step the
+/// orange peel.
 inline double removal_um(const Workings& workings, std::optional<Before> before, std::size_t sheet,
-                         std::size_t zone) {
+                         std::size_t zone, std::optional<double> overcut = std::nullopt) {
   if (const auto found = found_in(workings, before, sheet, zone))
-    return found->scratch_um * *workings.job.rules.overcut;
+    return found->scratch_um * overcut.value_or(*workings.job.rules.overcut);
   return before || workings.starts[zone] ? 0.0 : levelling_um(workings, sheet, zone);
 }
 
 /// Effort of each zone for a step to `sheet` after `before` (none: as the first step).
 inline std::vector<Effort> efforts(const Workings& workings, std::optional<Before> before,
-                                   std::size_t sheet) {
+                                   std::size_t sheet,
+                                   std::optional<double> overcut = std::nullopt) {
   std::vector<Effort> result;
   for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
-    result.push_back(effort(removal_um(workings, before, sheet, zone), workings.work[sheet][zone],
-                            workings.job.zones[zone], workings.stack.sheets[sheet],
-                            workings.factors.duty));
+    result.push_back(effort(removal_um(workings, before, sheet, zone, overcut),
+                            workings.work[sheet][zone], workings.job.zones[zone],
+                            workings.stack.sheets[sheet], workings.factors.duty));
   }
   return result;
 }
@@ -111,6 +114,15 @@ void for_each_step(const Workings& workings, const std::vector<std::size_t>& she
     visit(before, sheet);
     before = after(workings, before, sheet);
   }
+}
+
+/// The same for the steps of a sequence with its overcuts: visit(before, sheet, overcut).
+template <typename Visit>
+void for_each_step(const Workings& workings, const Sequence& sequence, Visit visit) {
+  std::size_t i = 0;
+  for_each_step(workings, sequence.sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    visit(before, sheet, sequence.overcuts[i++]);
+  });
 }
 
 /// Sheets of one step in all zones together.

@@ -99,6 +99,7 @@ struct Setup {
   std::vector<std::vector<bool>>
       stands{};  ///< of each sheet: the zones that it leaves as they stand
   Factors factors{};
+  std::vector<double> overcuts{};  ///< that a step may have, the least first
 };
 
 /// The size of a sheet's grain when it has done its work [um].
@@ -141,8 +142,7 @@ inline double coarsest_carried_um(const Job& job) {
 }
 
 /// The zones that a sheet passes by: those whose grade it is not finer than by min_ratio. Where nothing is left to level the
-/// coarsest is never passed by: a step that would work no zone breaks the ratio rule there. Sizes fall along a sequence, so
-/// that a zone that one sheet takes up, all later ones work.
+/// coarsest is never passed by: a step that would work no zone breaks the ratio rule there. All later sheets work what one takes up.
 inline std::vector<bool> zones_standing(const Job& job, const Grade& sheet) {
   const double leads_um = starts_by_levelling(job) ? 0.0 : coarsest_carried_um(job);
   std::vector<bool> result;
@@ -188,7 +188,8 @@ inline Setup setup(const Job& given, const Stack& stack, const Factors& factors 
   validate(job);
   validate(stack);
   Setup result{job, stack, grades_of(stack), {}, {}, {}, factors};
-  result.job.rules.overcut = overcut_of(job.rules);
+  result.overcuts = overcuts_of(job.rules);
+  result.job.rules.overcut = result.overcuts.front();
   result.job.coating.hardness_mpa *= cure_of(job).hardness_ratio.value_or(1.0);
   for (const Grade& grade : result.grades) {
     result.log_spreads.push_back(log_spread(grade));

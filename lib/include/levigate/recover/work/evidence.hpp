@@ -9,10 +9,11 @@
 #include "levigate/fact.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/diagnosis.hpp"
-#include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/work/layer.hpp"
 #include "levigate/recover/work/visible.hpp"
+#include "levigate/surface/inspection_table.hpp"
+#include "levigate/surface/scratch_width.hpp"
 
 namespace levigate::inline v0 {
 

@@ -19,7 +19,6 @@
 #include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/done.hpp"
-#include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/need.hpp"
 #include "levigate/recover/policy.hpp"
@@ -29,6 +28,7 @@
 #include "levigate/recover/work/zone_done.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
+#include "levigate/surface/inspection_table.hpp"
 
 namespace levigate::inline v0 {
 

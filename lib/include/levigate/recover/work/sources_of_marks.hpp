@@ -8,19 +8,13 @@
 
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/work/layer.hpp"
-#include "levigate/recover/work/stray.hpp"
-#include "levigate/source.hpp"
+#include "levigate/surface/inspection_table.hpp"
 #include "levigate/surface/roughness.hpp"
+#include "levigate/surface/work/spot.hpp"
+#include "levigate/surface/work/stray.hpp"
 
 namespace levigate::inline v0 {
-
-/// A spot of 1 cm2, as in cut_through(); scratches are much longer and cross it.
-inline constexpr double spot_um = 10'000.0;
-
-inline constexpr Source spot_source{Basis::assumption,
-                                    "independent from spot to spot of 1 cm2, as in cut_through()"};
 
 /// One source of scratches in a zone.
 ///

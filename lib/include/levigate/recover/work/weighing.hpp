@@ -10,7 +10,6 @@
 #include "levigate/detail/quadrature.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/diagnosis.hpp"
-#include "levigate/recover/inspection_table.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/work/depth_tally.hpp"
 #include "levigate/recover/work/layer.hpp"
@@ -19,6 +18,8 @@
 #include "levigate/recover/work/spot.hpp"
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/sourced.hpp"
+#include "levigate/surface/inspection_table.hpp"
+#include "levigate/surface/scratch_width.hpp"
 
 namespace levigate::inline v0 {
 

@@ -80,8 +80,8 @@ inline ZoneDone worked_once(const Workings& workings, const DoneStep& step, std:
         " that zone '" + workings.job.zones[zone].name +
         "' carried. What it took off is not known: give removal_um or a later film read");
   }
-  const double asked_um =
-      scratch_um ? *scratch_um * *workings.job.rules.overcut : levelling_um(workings, sheet, zone);
+  const double overcut = step.overcut.value_or(*workings.job.rules.overcut);
+  const double asked_um = scratch_um ? *scratch_um * overcut : levelling_um(workings, sheet, zone);
   const double removal_um = step.removal_um.value_or(asked_um);
   return {sheet, done.removed_um + removal_um, removal_um};
 }
@@ -97,6 +97,9 @@ std::vector<ZoneDone> walk_done(const Workings& workings, const std::vector<Done
     const DoneStep& step = done[i];
     const std::string where = "done step " + std::to_string(i + 1) + " ('" + step.sheet + "')";
     if (step.removal_um) require_range(*step.removal_um, 0.0, 1e4, "removal_um", "um", where);
+    if (step.overcut) require_range(*step.overcut, 1.0, 20.0, "overcut", "", where);
+    if (step.overcut && step.removal_um)
+      throw BadInput("give either removal_um or overcut, in " + where);
     if (step.direction_deg)
       require_range(*step.direction_deg, 0.0, 180.0, "direction_deg", "deg", where);
     try {

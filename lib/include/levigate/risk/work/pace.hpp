@@ -86,21 +86,22 @@ struct DrawnPace {
 /// that the pace stands for all that makes minutes differ from them.
 class PaceDraws {
  public:
-  /// `setup` holds the sheets of the sequence in its order.
+  /// `setup` holds the sheets of the sequence in its order, `overcuts` has that of each.
   /// Throws: as validate(Shop), workings()
-  PaceDraws(const Shop& shop, const Setup& setup)
+  PaceDraws(const Shop& shop, const Setup& setup, std::vector<double> overcuts)
       : known_(known(shop, setup)), draws_(detail::pace_belief(known_)) {
-    std::vector<std::size_t> sheets;
+    Sequence sequence{.overcuts = std::move(overcuts)};
     for (const Sheet& sheet : setup.stack.sheets) {
-      sheets.push_back(sheets.size());
+      sequence.sheets.push_back(sequence.sheets.size());
       rows_.push_back(1 + detail::row_at(known_.rates, setup.job.coating.name, sheet.backing.name));
     }
     const Workings workings = levigate::workings(setup);
-    for_each_step(workings, sheets, [&](std::optional<Before> before, std::size_t sheet) {
+    const auto add = [&](std::optional<Before> before, std::size_t sheet, double overcut) {
       double minutes = 0;
-      for (const Effort& zone : efforts(workings, before, sheet)) minutes += zone.minutes;
+      for (const Effort& zone : efforts(workings, before, sheet, overcut)) minutes += zone.minutes;
       computed_.push_back(minutes * setup.factors.duty * setup.factors.of(sheet).rate);
-    });
+    };
+    for_each_step(workings, sequence, add);
   }
 
   DrawnPace operator()(std::uint64_t seed, std::uint32_t draw) const {

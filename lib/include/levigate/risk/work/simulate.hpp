@@ -61,6 +61,14 @@ inline std::vector<std::size_t> sheets_of(const Stack& stack, const Plan& plan) 
   return sheets;
 }
 
+/// The overcuts of the steps of a plan; the least where a step finds no scratches.
+inline std::vector<double> overcuts_of(const Workings& workings, const Plan& plan) {
+  std::vector<double> overcuts;
+  for (const Step& step : plan.steps)
+    overcuts.push_back(step.overcut.value_or(*workings.job.rules.overcut));
+  return overcuts;
+}
+
 /// Figures of all draws: each has a column, each draw a place in it.
 struct Figures {
   struct OfStep {
@@ -87,14 +95,15 @@ template <typename Inputs>
 class SequenceDraw {
  public:
   /// `setup` holds the sheets of the sequence in its order; its coating is cured, and `hardness_ratio` what it has of that now.
-  SequenceDraw(Setup setup, double hardness_ratio, Inputs inputs,
+  SequenceDraw(Setup setup, std::vector<double> overcuts, double hardness_ratio, Inputs inputs,
                std::vector<std::optional<double>> budget_um, std::uint64_t seed)
       : setup_(std::move(setup)),
+        sequence_{.overcuts = std::move(overcuts)},
         hardness_ratio_(hardness_ratio),
         inputs_(std::move(inputs)),
         budget_um_(std::move(budget_um)),
         seed_(seed) {
-    for (std::size_t i = 0; i < setup_.stack.sheets.size(); ++i) sheets_.push_back(i);
+    for (std::size_t i = 0; i < setup_.stack.sheets.size(); ++i) sequence_.sheets.push_back(i);
   }
 
   void operator()(std::int64_t draw, Figures& figures) const {
@@ -108,13 +117,14 @@ class SequenceDraw {
     std::vector<double> depth_um(zones, 0.0);
     double minutes = workings.local_minutes.front(), sheets = 0;
     std::optional<Before> last;
-    for_each_step(workings, sheets_, [&](std::optional<Before> before, std::size_t sheet) {
-      const std::vector<Effort> step = efforts(workings, before, sheet);
+    const auto work = [&](std::optional<Before> before, std::size_t sheet, double overcut) {
+      const std::vector<Effort> step = efforts(workings, before, sheet, overcut);
       minutes += figures.steps[sheet].minutes[at] = minutes_of(sheet, step, workings.job.rules);
       sheets += figures.steps[sheet].sheets_used[at] = levigate::sheets_used(step);
       for (std::size_t i = 0; i < zones; ++i) depth_um[i] += step[i].removal_um;
       last = after(workings, before, sheet);
-    });
+    };
+    for_each_step(workings, sequence_, work);
     figures.minutes[at] = minutes;
     figures.sheets[at] = sheets;
     for (std::size_t i = 0; i < figures.zones.size(); ++i) {
@@ -139,11 +149,11 @@ class SequenceDraw {
   }
 
   Setup setup_;
+  Sequence sequence_;
   double hardness_ratio_;
   Inputs inputs_;
   std::vector<std::optional<double>> budget_um_;
   std::uint64_t seed_;
-  std::vector<std::size_t> sheets_;
   NormalBounds bounds_;
 };
 
@@ -204,6 +214,7 @@ LEVIGATE_WORK Simulation simulate(const Bench& bench, const Plan& plan,
   detail::require_range(options.threads, 0.0, 1024.0, "threads", "", where);
   const Workings& workings = detail::workings_now(bench.laid());
   const std::vector<std::size_t> sheets = detail::sheets_of(workings.stack, plan);
+  const std::vector<double> overcuts = detail::overcuts_of(workings, plan);
   double spots = 0;
   for (const Zone& zone : workings.job.zones) spots += zone.film ? detail::spots_of(zone) : 0.0;
   detail::require_range(spots * static_cast<double>(options.draws), 0.0, detail::most_spot_draws,
@@ -212,13 +223,14 @@ LEVIGATE_WORK Simulation simulate(const Bench& bench, const Plan& plan,
   setup.job.coating = bench.job().coating;  // cured: its band is that of the cured coating
   const double hardness_ratio = cure_of(bench.job()).hardness_ratio.value_or(1.0);
   const auto run = [&](auto inputs) {
-    const detail::SequenceDraw work(setup, hardness_ratio, std::move(inputs), workings.budget_um,
-                                    options.seed);
+    const detail::SequenceDraw work(setup, overcuts, hardness_ratio, std::move(inputs),
+                                    workings.budget_um, options.seed);
     return detail::simulated(work, setup, options);
   };
   if (bench.shop()) {
     const Setup cured = detail::setup_of(workings, sheets);
-    return run(detail::LearnedInputs(setup, PaceDraws(*bench.shop(), cured), options.bands));
+    return run(
+        detail::LearnedInputs(setup, PaceDraws(*bench.shop(), cured, overcuts), options.bands));
   }
   return options.bands ? run(detail::DrawnInputs(setup)) : run(detail::GivenInputs{});
 }

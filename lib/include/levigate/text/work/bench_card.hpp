@@ -140,6 +140,7 @@ class BenchCard {
                           step.maker.empty() ? "" : ", " + step.maker));
     page_.say("  ", instruction(step, i + 1 == plan_.steps.size()));
     zone_table(step);
+    if (is_longer(plan_, step)) page_.say("  ", longer_text(plan_, step));
     page_.say("  ", done_text(step));
     if (step.wheel) wheel(step);
     page_.say("  ", duration_text(step.minutes) + " with washing and changing" +
@@ -259,28 +260,33 @@ class BenchCard {
                                                     percent_text(*total.film), worst);
     }
     page_.say("In all: ", text + ".");
+    page_.say("In the sun: ", sun_text(plan_));
   }
 
   void tradeoff() {
     if (plan_.tradeoff.size() < 2) return;
     constexpr std::size_t most = 10;
     page_.title(fmt::format(
-        "Other ways, by time: {} in all. Each beats every other way in time, film or cost.",
+        "Other ways: {} in all. Each beats every other in time with going back, film, cost or "
+        "steps on the edge of a rule.",
         plan_.tradeoff.size()));
     std::vector<std::vector<std::string>> rows;
     const std::size_t last = plan_.tradeoff.size() - 1;
     const std::size_t shown = std::min(most, plan_.tradeoff.size());
     for (std::size_t i = 0; i < shown; ++i) {  // evenly spread, both ends among them
       const Plan& way = plan_.tradeoff[i * last / (shown - 1)];
-      const bool taken =
-          std::equal(way.steps.begin(), way.steps.end(), plan_.steps.begin(), plan_.steps.end(),
-                     [](const Step& a, const Step& b) { return a.sheet == b.sheet; });
-      rows.push_back({duration_text(way.total.minutes),
+      const bool taken = std::equal(way.steps.begin(), way.steps.end(), plan_.steps.begin(),
+                                    plan_.steps.end(), [](const Step& a, const Step& b) {
+                                      return a.sheet == b.sheet && a.overcut == b.overcut;
+                                    });
+      rows.push_back({duration_text(way.total.minutes), duration_text(expected_minutes(way)),
                       way.total.film ? percent_text(*way.total.film) : "-",
                       fmt::format("{:.2f}", way.total.cost),
                       sequence_text(way) + (taken ? " (this card)" : "")});
     }
-    page_.table({{"time", true}, {"film", true}, {"cost", true}, {"sheets"}}, rows);
+    page_.table(
+        {{"time", true}, {"with going back", true}, {"film", true}, {"cost", true}, {"sheets"}},
+        rows);
   }
 
   /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer

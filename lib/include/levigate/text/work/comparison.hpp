@@ -28,12 +28,14 @@ namespace detail {
 
 /// The column of one plan in a comparison.
 inline std::vector<std::string> figures(const Plan& plan) {
-  if (!plan.found || plan.steps.empty()) return std::vector<std::string>(9, "-");
+  if (!plan.found || plan.steps.empty()) return std::vector<std::string>(11, "-");
   const Step& last = plan.steps.back();
   const ZoneStep& worst = last.zones[worst_zone(last)];
   return {fmt::format("{}", plan.steps.size()),
           duration_text(plan.total.minutes),
           duration_text(plan.steps.front().minutes),
+          duration_text(plan.total.back_minutes),
+          marks_text(all_marks(plan)),
           plan.total.film ? percent_text(*plan.total.film) : "-",
           worst.film_left_um ? fixed(*worst.film_left_um, 1) + " um" : "-",
           worst.cut_through ? chance_text(*worst.cut_through) : "-",
@@ -53,6 +55,8 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
   constexpr std::string_view rows[] = {"steps",
                                        "time",
                                        "time of the first step",
+                                       "going back for marks, on the mean",
+                                       "spots with a mark in the sun",
                                        "film budget used, worst zone",
                                        "film left in that zone",
                                        "chance of cutting through there",

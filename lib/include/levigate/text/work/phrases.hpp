@@ -11,6 +11,7 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
+#include "levigate/text/work/sun_text.hpp"
 
 namespace levigate::inline v0 {
 
@@ -31,10 +32,14 @@ inline std::string percent_text(double share) {
   return share > 10.0 ? "over 1000 %" : fmt::format("{:.0f} %", 100.0 * share);
 }
 
-/// Ids of the sheets of a plan, coarse to fine.
+/// Ids of the sheets of a plan, coarse to fine. A step that takes off more than the rules ask for says how much.
 inline std::string sequence_text(const Plan& plan) {
   std::string text;
-  for (const Step& step : plan.steps) text += (text.empty() ? "" : ", ") + step.sheet;
+  for (const Step& step : plan.steps) {
+    text += (text.empty() ? "" : ", ") + step.sheet;
+    if (is_longer(plan, step))
+      text += fmt::format(" for {:.1f} times as long", *step.overcut / plan.overcut);
+  }
   return text;
 }
 

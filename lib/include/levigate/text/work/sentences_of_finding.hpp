@@ -77,6 +77,9 @@ class FindingText {
       case FindingKind::step_too_short:
         return step() + " has a ratio of " + told("ratio", 2) + ", below min_ratio " +
                told("min_ratio", 2) + ". It costs film and time and gains little";
+      case FindingKind::fragile_step:
+        return step() + " has a ratio of " + told("ratio", 2) + ". It keeps max_ratio " +
+               told("max_ratio", 2) + " only if both sizes are as printed";
       case FindingKind::not_finer:
         return step() + " does not go finer. Its scratches undo the step before";
       case FindingKind::repeated_sheet: return "The sequence repeats " + sized(first);

@@ -8,7 +8,7 @@
 
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
-#include "levigate/recover/inspection_table.hpp"
+#include "levigate/surface/inspection_table.hpp"
 
 namespace levigate::inline v0 {
 

@@ -128,7 +128,9 @@ TEST(Marks, AreThoseThatGoingBackLooksFor) {
   for (const std::string& id : labels) done.push_back({id});
   double expected = 0;
   for (const Seen seen : {Seen::sunlight, Seen::lamp}) {
-    Mark mark{.kind = MarkKind::scratch, .zone = job.zones[0].name};
+    Mark mark;
+    mark.kind = MarkKind::scratch;
+    mark.zone = job.zones[0].name;
     mark.seen = seen;
     for (const Cause& cause : diagnose(job, stack, done, mark).causes) {
       if (cause.step + 1 < labels.size() && !cause.stray) expected += cause.expected;

@@ -63,11 +63,11 @@ inline constexpr auto described<Value> =
 
 /// A complete sequence with its sums.
 struct Sequence {
-  std::vector<std::size_t> sheets;
+  std::vector<std::size_t> sheets{};
   std::int64_t milliseconds = 0;
   std::int64_t cost = 0;
-  std::vector<std::int64_t> depth_pm;
-  FilmShare film;
+  std::vector<std::int64_t> depth_pm{};
+  FilmShare film{};
   std::vector<double> overcuts{};
   std::int64_t back_milliseconds = 0;
   std::int64_t fragile = 0;

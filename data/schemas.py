@@ -251,7 +251,8 @@ class Writer:
     def alternatives_of(self, name):
         """Keys of which an object has just one."""
         if self.form_of(name, "one_key"):
-            yield [member["name"] for _, member in self.members_of(name)]
+            beside = self.form_of(name, "beside_it") or []
+            yield [member["name"] for _, member in self.members_of(name) if member["name"] not in beside]
         for member in self.types[name]["members"]:
             either = member.get("spread") and member["kind"]["form"] == "either"
             if either and member.get("given") is not self.whole:

@@ -247,6 +247,20 @@ TEST(BadJob, StartOfAZone) {
   }
 }
 
+TEST(JobFile, AGlossHasAnAngleAndMayHaveAnUpperEnd) {
+  const auto gloss = [](const std::string& keys) {
+    return job_with("{\"size_um\": 8}", "{\"gloss_gu\": 30, " + keys + "}");
+  };
+  const Target steep = job_from_json(gloss("\"angle_deg\": 20")).target;
+  EXPECT_EQ(steep.angle_deg, 20);
+  const Target band = job_from_json(gloss("\"gloss_high_gu\": 35")).target;
+  EXPECT_EQ(band.gloss_high_gu, 35);
+  EXPECT_EQ(band.angle_deg, 60);
+  bad_job(gloss("\"angle_deg\": 45"), "/target", "\"gloss_gu\"",
+          {"angle_deg = 45 deg, expected 20, 60 or 85"});
+  bad_job(gloss("\"gloss_high_gu\": 20"), "/target", "\"gloss_gu\"", {"gloss_high_gu needs"});
+}
+
 TEST(BadJob, UnknownSheen) {
   const auto sheen = [](const std::string& scheme, const std::string& name) {
     return job_with("{\"size_um\": 8}",

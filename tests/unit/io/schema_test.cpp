@@ -282,12 +282,12 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   checked += expect_ranges(job_from_json, film[0], document, Pointer("/zones/2/film"));
   checked += expect_ranges(job_from_json, film[2], document, Pointer("/zones/1/film"));
   Json size = parts["target"], gloss = size;
-  size["properties"].erase("gloss_gu");
-  gloss["properties"].erase("size_um");
+  for (const char* key : {"gloss_gu", "gloss_high_gu", "angle_deg"}) size["properties"].erase(key);
+  for (const char* key : {"size_um", "gloss_high_gu"}) gloss["properties"].erase(key);
   checked += expect_ranges(job_from_json, size, document, Pointer("/target"));
   document["target"] = {{"gloss_gu", 50}};
   checked += expect_ranges(job_from_json, gloss, document, Pointer("/target"));
-  EXPECT_EQ(checked, 4 + 10 + 4 + 5 + 4 + 1 + 1);
+  EXPECT_EQ(checked, 4 + 10 + 4 + 5 + 4 + 1 + 2);
 
   document["age_h"] = 100;
   document["cure"] = {{"hard_cure_h", 200}};

@@ -321,6 +321,29 @@ TEST(Plan, ASheetWithoutAPriceIsCalledOutWhereCostIsPreferred) {
   EXPECT_NE(find(plan(job, papers(drawer)).findings, FindingKind::price_missing), nullptr);
 }
 
+TEST(Plan, AGlossIsMetAtTheAngleThatTheTargetSays) {
+  const Stack stack = papers(drawer);
+  Job job = top(35);
+  job.target = {.gloss_gu = 20};
+  const Plan at_60 = plan(job, stack);
+  job.target.angle_deg = 85;
+  const Plan at_85 = plan(job, stack);
+  job.target.angle_deg = 20;
+  const Plan at_20 = plan(job, stack);
+  ASSERT_TRUE(at_60.found && at_85.found);
+  EXPECT_GE(at_60.steps.back().zones[0].reading_60.expected_gu, 20);
+  EXPECT_GE(at_85.steps.back().zones[0].reading_85.expected_gu, 20);
+  EXPECT_LT(at_85.steps.back().zones[0].reading_60.expected_gu, 20);
+  ASSERT_FALSE(at_20.found);  // the finest paper here reads 8
+  EXPECT_FALSE(at_20.why->most_gu);
+  job.target.gloss_gu = 95;
+  EXPECT_NEAR(plan(job, stack).why->most_gu.value(), 87.3, 0.1);  // of index 1.52
+  job.target.angle_deg = 45;
+  EXPECT_THROW(plan(job, stack), BadInput);
+  job.target = {.size_um = 12, .angle_deg = 20};
+  EXPECT_THROW(plan(job, stack), BadInput);
+}
+
 TEST(Plan, RefusesAStackWhoseLabelsAreNotSettled) {
   EXPECT_THROW(plan(top(35), papers({"P400", "600"})), AmbiguousLabel);
   try {

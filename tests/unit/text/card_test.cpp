@@ -200,7 +200,8 @@ TEST(Card, ASatinEndsAlongTheGrain) {
   };
   EXPECT_THAT(step(last), HasSubstr("Sand along the grain, in straight strokes"));
   EXPECT_THAT(step(last),
-              HasSubstr("all scratches run one way. A glossmeter then reads 20 to 35 GU."));
+              HasSubstr("all scratches run one way. A glossmeter then reads 20 to 35 GU at 60 "
+                        "degrees."));
   EXPECT_THAT(step(last - 1), HasSubstr("Sand across the grain."));
   EXPECT_THAT(text, Not(HasSubstr("Turn 90 degrees")));
 }
@@ -407,6 +408,7 @@ Plan written() {
   polish.takes_out = {"P600"};
   polish.done = DoneSign::even_sheen;
   polish.done_gloss_gu = 70;
+  polish.done_angle_deg = 60;
   polish.rinse_every_strokes = polish.change_every_minutes = std::nullopt;
   polish.wheel = WheelStep{.rim_m_s = 13,
                            .rpm = 700,
@@ -452,12 +454,14 @@ TEST(Card, PrintsFromThePlanAlone) {
   EXPECT_THAT(sand, HasSubstr("Film in the worst zone, rim: 50.5 um left, 27 % of"));
   const std::string polish = part(text, "Step 2 of 2", "-----");
   EXPECT_THAT(polish, HasSubstr("Keep the work moving past the wheel."));
-  EXPECT_THAT(polish, HasSubstr("only an even sheen is left under a low light. A glossmeter then "
-                                "reads 70 GU or more. Rim speed 13.0 m/s at 700 rpm. Feed the work "
-                                "at 150 mm/s. A spot stays 0.40 s under the face and warms by 22 "
-                                "K. It is too warm after 1.10 s. One pass takes 0.050 um off. "
-                                "Passes: 4 on flat and 1 "
-                                "on rim. At the wheel: - Hold it with both hands. 20 min"));
+  EXPECT_THAT(
+      polish,
+      HasSubstr("only an even sheen is left under a low light. A glossmeter then "
+                "reads 70 GU or more at 60 degrees. Rim speed 13.0 m/s at 700 rpm. Feed the work "
+                "at 150 mm/s. A spot stays 0.40 s under the face and warms by 22 "
+                "K. It is too warm after 1.10 s. One pass takes 0.050 um off. "
+                "Passes: 4 on flat and 1 "
+                "on rim. At the wheel: - Hold it with both hands. 20 min"));
   EXPECT_THAT(polish, Not(HasSubstr("Rinse")));
   EXPECT_THAT(whole, HasSubstr("Size of P600: from a published table, not from a standard."));
   EXPECT_THAT(whole, HasSubstr("Size of fine: assumption, not from a standard."));

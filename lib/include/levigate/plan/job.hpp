@@ -85,11 +85,12 @@ struct Target {
   std::optional<double> gloss_gu{};
   std::string label{};
   std::optional<double> gloss_high_gu{};
+  double angle_deg = 60;
 
   friend bool operator==(const Target&, const Target&) = default;
 };
 
-/// Throws: BadInput for no target or two, or for a band of gloss that is upside down.
+/// Throws: BadInput for no target or two, for a band of gloss that is upside down, or for an angle that no glossmeter has.
 void require_one_target(const Target& target, std::string_view where);
 
 template <std::same_as<Target> Value>
@@ -98,9 +99,13 @@ inline constexpr auto described<Value> =
         "Target", "What ends the sequence: the first sheet that meets it.",
         member<&Value::size_um>("size_um", Within{0.01, 1e4}, "met by grain of at most this size"),
         member<&Value::gloss_gu>("gloss_gu", Within{0, 200},
-                                 "least reading of a glossmeter at 60 degrees in every zone"),
+                                 "least reading of a glossmeter in every zone"),
         member<&Value::gloss_high_gu>("gloss_high_gu", Within{0, 200},
-                                      "most that it may read, where a band of sheen is met"),
+                                      "most that it may read; none: any"),
+        member<&Value::angle_deg>("angle_deg", Within{20, 85},
+                                  "of the glossmeter: 20, 60 or 85; limits of a sheen are at 60")
+            .optional()
+            .left_out_as_made(),
         member<&Value::label>("label",
                               "of the grade or the sheen, where the target was given as one")
             .optional())

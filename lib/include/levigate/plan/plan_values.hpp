@@ -135,7 +135,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::gloss_20_gu>("gloss_20_gu", at_least(0), "the same at 20 degrees"),
     member<&Value::gloss_85_gu>("gloss_85_gu", at_least(0), "the same at 85 degrees"),
     member<&Value::reading_20>("reading_20", "what a glossmeter reads at 20 degrees"),
-    member<&Value::reading_60>("reading_60", "the same at 60 degrees; a target goes by it"),
+    member<&Value::reading_60>("reading_60", "the same at 60 degrees"),
     member<&Value::reading_85>("reading_85", "the same at 85 degrees"),
     member<&Value::film_left_um>("film_left_um",
                                  "above the deepest scratch, on the mean; none on a solid"),
@@ -207,6 +207,7 @@ struct Step {
   DoneSign done = DoneSign::scratches_your_way;
   std::optional<double> done_gloss_gu{};
   std::optional<double> done_gloss_high_gu{};
+  std::optional<double> done_angle_deg{};
   std::optional<double> rinse_every_strokes{};
   std::optional<double> rinse_every_minutes{};
   std::optional<double> change_every_minutes{};
@@ -245,6 +246,7 @@ inline constexpr auto described<Value> = describe<Value>(
         "least that a glossmeter must then read; only at the end, for a sheen"),
     member<&Value::done_gloss_high_gu>("done_gloss_high_gu", at_least(0),
                                        "most that it may read, of a band"),
+    member<&Value::done_angle_deg>("done_angle_deg", Within{20, 85}, "at which it is read"),
     member<&Value::rinse_every_strokes>("rinse_every_strokes", at_least(0),
                                         "strokes between two rinses of the sheet; none at a wheel"),
     member<&Value::rinse_every_minutes>(

@@ -131,8 +131,9 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::sheet>("sheet", "id"),
     member<&Value::zone>("zone", "name of the zone where it is furthest off"),
     member<&Value::size_um>("size_um", at_least(0), "of the grain that the zone then carries"),
-    member<&Value::reading_gu>("reading_gu", at_least(0),
-                               "that a glossmeter then takes of the zone at 60 degrees"),
+    member<&Value::reading_gu>(
+        "reading_gu", at_least(0),
+        "that a glossmeter then takes of the zone at the angle of the target"),
     member<&Value::too_near_to_work>("too_near_to_work", "it passes that zone by"),
     member<&Value::wheel_refused>("wheel_refused",
                                   "its wheel is too fast or too hot for the coat"));
@@ -143,6 +144,7 @@ struct Why {
   WhyKind kind = WhyKind::out_of_reach;
   Target target;
   std::optional<Nearest> nearest;
+  std::optional<double> most_gu{};
   std::string carried;
   std::vector<std::string> sheets;
   std::optional<double> smallest_max_ratio;
@@ -165,6 +167,10 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::kind>("kind", "what to say of the limits"),
     member<&Value::target>("target", "that was asked for"),
     member<&Value::nearest>("nearest", "what comes nearest to it, where no sheet meets it"),
+    member<&Value::most_gu>("most_gu", at_least(0),
+                            "that a glossmeter reads of a surface without a scratch, where that is "
+                            "too little")
+        .optional(),
     member<&Value::carried>("carried", "label of the coarsest grade that the work carries")
         .optional(),
     member<&Value::sheets>("sheets",

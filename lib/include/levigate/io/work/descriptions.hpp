@@ -76,6 +76,7 @@ class DescriptionDump {
   void add_form(OrderedJson& type, const FileForm& form) {
     if (form.names) type["names"] = form.names();
     if (form.one_key) type["one_key"] = true;
+    if (!form.beside_it.empty()) type["beside_it"] = form.beside_it;
     if (!form.pair.empty()) type["pair"] = true;
     if (!form.shapes) return;
     type["shapes"] = OrderedJson::array();

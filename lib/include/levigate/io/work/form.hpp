@@ -32,7 +32,8 @@ struct FileForm {
   /// The name that stands for a value; empty: its members are written
   std::string_view (*name_of)(const void* value) = nullptr;
 
-  bool one_key = false;  ///< an object has just one of the keys
+  bool one_key = false;                       ///< an object has just one of the keys
+  std::vector<std::string_view> beside_it{};  ///< but for these, which may stand beside it
   /// What an object starts from, before its members are read
   void (*begin)(const Node& node, void* value) = nullptr;
   /// Whether an object may leave out a member that no description lets it; of none: whether any may

@@ -164,9 +164,7 @@ inline std::string sheen_label(const SheenBand& band) {
   return std::string(band.name) + " (" + std::string(band.scheme) + ")";
 }
 
-inline bool is_sheen(const Target& target) {
-  return target.gloss_gu && (target.gloss_high_gu || !target.label.empty());
-}
+inline bool is_sheen(const Target& target) { return target.gloss_gu && !target.label.empty(); }
 
 inline void take_grade(const Node& node, const TargetGrade& keys, Target& target) {
   if (!keys.grade) return;
@@ -183,6 +181,9 @@ inline TargetGrade grade_keys(const Target& target) {
 /// A band of sheen is at least its lower end, and no more than its upper.
 inline void take_sheen(const Node& node, const TargetSheen& keys, Target& target) {
   if (!keys.sheen) return;
+  for (const std::string_view key : {"gloss_high_gu", "angle_deg"}) {
+    if (node.has(key)) node.at(key).fail(std::string(key) + " does not go with sheen");
+  }
   const Node sheen = node.at("sheen");
   const SheenBand band =
       sheen.placed([&] { return band_named(keys.sheen->scheme, keys.sheen->name); });
@@ -305,7 +306,10 @@ inline bool hides_levelled(const void* value, std::string_view member) {
 inline std::vector<FileForm> job_type_forms() {
   return {{.of = &description_of<Job>(), .settle = settle_zones},
           {.of = &description_of<StartTold>(), .one_key = true},
-          {.of = &description_of<Target>(), .one_key = true, .hides = hides_numbers},
+          {.of = &description_of<Target>(),
+           .one_key = true,
+           .beside_it = {"gloss_high_gu", "angle_deg"},
+           .hides = hides_numbers},
           {.of = &description_of<Zone>(), .hides = hides_levelled},
           {.of = &description_of<HardnessPoint>(), .pair = "a point is a pair, hours and MPa"}};
 }

@@ -23,8 +23,7 @@ inline std::vector<FileForm> all_forms() {
 inline std::vector<FileKeys> all_keys() {
   return {file_keys<Job, JobStart, take_start, start_keys>("zones", {"scratched_by"}),
           file_keys<Target, TargetGrade, take_grade, grade_keys>(""),
-          file_keys<Target, TargetSheen, take_sheen, sheen_keys>("gloss_gu",
-                                                                 {"gloss_high_gu", "label"}),
+          file_keys<Target, TargetSheen, take_sheen, sheen_keys>("gloss_gu", {"label"}),
           file_keys<Zone, ZoneFilm, take_film, film_keys>("block", {"film"}),
           file_keys<Zone, ZoneEdge, take_edge, edge_keys>("peel_wavelength_mm", {"edge"}),
           file_keys<Zone, ZoneStart, take_carried, carried_keys>("defects", {"carries"}),

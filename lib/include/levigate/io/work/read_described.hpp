@@ -44,6 +44,14 @@ class DescribedReader {
     }
   }
 
+  /// The keys of which an object has just one.
+  static std::vector<std::string_view> alone(const FileForm& form,
+                                             std::span<const std::string_view> keys) {
+    std::vector<std::string_view> result(keys.begin(), keys.end());
+    for (const std::string_view key : form.beside_it) std::erase(result, key);
+    return result;
+  }
+
   /// An object with the members of a description and, beside them, keys that somebody else reads.
   /// False: something is wrong with it.
   bool object(const Description& description, const Node& node, void* at, const std::string& named,
@@ -62,7 +70,7 @@ class DescribedReader {
     }
     meant_.swap(meant);
     if (form && form->one_key && meant_.empty())
-      attempt([&] { require_one_of(node, std::span(keys).subspan(others)); });
+      attempt([&] { require_one_of(node, alone(*form, std::span(keys).subspan(others))); });
     if (form && form->begin) attempt([&] { form->begin(node, at); });
     members(description, node, at, named, broken);
     meant_.swap(meant);

@@ -23,7 +23,7 @@ struct SheetInZone {
   double scratch_um = 0;     ///< depth that its scratches reach [um]
   double ra_um = 0;          ///< roughness it leaves [um]
   double rq_um = 0;          ///< the same, root mean square [um]
-  double reading_gu = 0;     ///< what a glossmeter then reads at 60 degrees [GU]
+  double reading_gu = 0;     ///< what a glossmeter then reads at the angle of the target [GU]
   double rate_um_per_m = 0;  ///< film removed per metre of sliding, mean between two cleanings
 };
 
@@ -68,7 +68,8 @@ inline SheetInZone sheet_in_zone(const Job& job, const Model& model, const Grain
           .scratch_um = factors.scratch * scratch_depth_um(touch, job.rules.scratch_quantile),
           .ra_um = factors.scratch * ra_um(touch),
           .rq_um = rq_um,
-          .reading_gu = mean_reading_gu(coating.refractive_index, 60.0, rq_um, model.flank_deg),
+          .reading_gu = mean_reading_gu(coating.refractive_index, job.target.angle_deg, rq_um,
+                                        model.flank_deg),
           .rate_um_per_m = factors.rate * fresh_rate *
                            clogging_share(backing.clean_every_m, backing.fade_m, backing.floor)};
 }

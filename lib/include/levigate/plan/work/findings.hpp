@@ -41,6 +41,7 @@ inline std::vector<Quantity> figures_of(const Target& target) {
   if (target.size_um) result.push_back({"target_um", *target.size_um});
   if (target.gloss_gu) result.push_back({"target_gloss_gu", *target.gloss_gu});
   if (target.gloss_high_gu) result.push_back({"target_gloss_high_gu", *target.gloss_high_gu});
+  if (target.gloss_gu) result.push_back({"target_angle_deg", target.angle_deg});
   return result;
 }
 

@@ -165,6 +165,7 @@ inline void tell_order(const Workings& workings, Plan& plan) {
   }
   plan.steps.back().done_gloss_gu = target.gloss_gu;
   plan.steps.back().done_gloss_high_gu = target.gloss_high_gu;
+  if (target.gloss_gu) plan.steps.back().done_angle_deg = target.angle_deg;
 }
 
 }  // namespace levigate

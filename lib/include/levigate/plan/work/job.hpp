@@ -28,6 +28,14 @@ LEVIGATE_WORK void require_one_target(const Target& target, std::string_view whe
   if (target.gloss_high_gu && !(target.gloss_gu && *target.gloss_high_gu >= *target.gloss_gu)) {
     throw BadInput("gloss_high_gu needs a gloss_gu that is no higher, in " + std::string(where));
   }
+  const double angle_deg = target.angle_deg;
+  if (angle_deg != 20.0 && angle_deg != 60.0 && angle_deg != 85.0) {
+    throw BadInput::of("angle_deg", "angle_deg = " + detail::number_text(angle_deg) +
+                                        " deg, expected 20, 60 or 85, in " + std::string(where));
+  }
+  if (target.size_um && angle_deg != 60.0) {
+    throw BadInput::of("angle_deg", "angle_deg does not go with size_um, in " + std::string(where));
+  }
 }
 
 namespace detail {

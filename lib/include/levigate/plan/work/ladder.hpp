@@ -174,7 +174,7 @@ inline double used(FilmShare share) {
 /// Grain and reading of a zone at the end of a sequence.
 struct Ending {
   double size_um = 0;
-  double reading_gu = 0;  ///< of a glossmeter at 60 degrees
+  double reading_gu = 0;  ///< of a glossmeter at the angle of the target
 };
 
 /// How a sheet that ends a sequence leaves a zone: by its own work, or as the zone stands.

@@ -16,6 +16,7 @@
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
+#include "levigate/surface/meter.hpp"
 
 namespace levigate::inline v0 {
 
@@ -137,6 +138,10 @@ inline Why why_no_plan(const Workings& workings) {
   if (!reachable) {
     why.kind = WhyKind::out_of_reach;
     why.nearest = detail::nearest_to_target(workings);
+    const double most_gu =
+        mean_reading_gu(workings.job.coating.refractive_index, workings.job.target.angle_deg, 0.0,
+                        workings.model.flank_deg);
+    if (most_gu < workings.job.target.gloss_gu.value_or(0.0)) why.most_gu = most_gu;
     return why;
   }
 

@@ -205,7 +205,7 @@ struct Start {
   double worn_um = 0;     ///< of its grain when it had done its work
   double scratch_um = 0;  ///< depth of its scratches [um]
   double rq_um = 0;       ///< roughness [um]
-  double reading_gu = 0;  ///< what a glossmeter reads at 60 degrees [GU]
+  double reading_gu = 0;  ///< what a glossmeter reads at the angle of the target [GU]
   bool leads = false;  ///< the coarsest, and nothing is left to level: every sequence begins here
 };
 
@@ -280,13 +280,13 @@ inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
                     backing_named("latex paper"), zone.block);
   const double scratch_um = carried->scratch_um.value_or(paper.scratch_um);
   const double rq_um = carried->rq_um.value_or(paper.rq_um * (scratch_um / paper.scratch_um));
-  return Start{
-      carried->grade.label,
-      size_um,
-      left_um,
-      scratch_um,
-      rq_um,
-      mean_reading_gu(setup.job.coating.refractive_index, 60.0, rq_um, setup.model.flank_deg)};
+  return Start{carried->grade.label,
+               size_um,
+               left_um,
+               scratch_um,
+               rq_um,
+               mean_reading_gu(setup.job.coating.refractive_index, setup.job.target.angle_deg,
+                               rq_um, setup.model.flank_deg)};
 }
 
 /// Whether sheets that touch the same coat under the same tool work alike in two setups.

@@ -62,7 +62,7 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
                                        "chance of cutting through there",
                                        "sheets",
                                        "cost",
-                                       "glossmeter at the end, about"};
+                                       "glossmeter at 60 degrees at the end"};
   const std::vector<std::string> left = detail::figures(taken);
   const std::vector<std::string> right = detail::figures(best);
   std::vector<std::vector<std::string>> cells;

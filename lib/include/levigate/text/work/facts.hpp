@@ -57,14 +57,15 @@ inline std::string labelled(const Named& one) {
 
 /// What a target asks for: "a gloss of at least 80.0 GU at 60 degrees in every zone".
 inline std::string target_text(std::optional<double> size_um, std::optional<double> gloss_gu,
-                               std::optional<double> gloss_high_gu, const std::string& name) {
+                               std::optional<double> gloss_high_gu, double angle_deg,
+                               const std::string& name) {
   const std::string label = name.empty() ? "" : " (" + name + ")";
   if (size_um) return "a size of at most " + size_text(*size_um) + label;
   const double low_gu = gloss_gu.value_or(0.0);
   return "a gloss of " +
          (gloss_high_gu ? fixed(low_gu, 1) + " to " + fixed(*gloss_high_gu, 1)
                         : "at least " + fixed(low_gu, 1)) +
-         " GU at 60 degrees in every zone" + label;
+         " GU at " + fixed(angle_deg, 0) + " degrees in every zone" + label;
 }
 
 }  // namespace detail

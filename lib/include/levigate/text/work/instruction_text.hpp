@@ -53,12 +53,13 @@ inline std::string done_text(const Step& step) {
   if (step.done == DoneSign::no_shiny_spot) {
     return "Done when " + sign + (labels.empty() ? "." : ", and no scratch of " + labels + ".");
   }
-  return fmt::format("Done when the scratches of {} are gone and {}.{}", labels, sign,
-                     step.done_gloss_gu
-                         ? " A glossmeter then reads " +
-                               gloss_text(*step.done_gloss_gu, step.done_gloss_high_gu) +
-                               (step.done_gloss_high_gu ? " GU." : " GU or more.")
-                         : "");
+  return fmt::format(
+      "Done when the scratches of {} are gone and {}.{}", labels, sign,
+      step.done_gloss_gu
+          ? " A glossmeter then reads " + gloss_text(*step.done_gloss_gu, step.done_gloss_high_gu) +
+                (step.done_gloss_high_gu ? " GU" : " GU or more") +
+                fmt::format(" at {:.0f} degrees.", step.done_angle_deg.value_or(60.0))
+          : "");
 }
 
 }  // namespace detail

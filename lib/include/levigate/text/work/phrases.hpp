@@ -58,8 +58,8 @@ inline std::string gloss_text(double low_gu, const std::optional<double>& high_g
 inline std::string goal_text(const Target& target) {
   if (target.gloss_gu) {
     return (target.label.empty() ? "" : target.label + ", ") +
-           fmt::format("{} GU at 60 degrees in every zone",
-                       gloss_text(*target.gloss_gu, target.gloss_high_gu));
+           fmt::format("{} GU at {:.0f} degrees in every zone",
+                       gloss_text(*target.gloss_gu, target.gloss_high_gu), target.angle_deg);
   }
   const std::string size = target.size_um ? size_text(*target.size_um) : "";
   return target.label.empty() ? "grain of " + size + " or finer"

@@ -111,11 +111,11 @@ class FindingText {
                target_text(figure(finding_.numbers, "target_um"),
                            figure(finding_.numbers, "target_gloss_gu"),
                            figure(finding_.numbers, "target_gloss_high_gu"),
+                           figure(finding_.numbers, "target_angle_deg").value_or(60.0),
                            name_of(finding_.about, "target"));
       case FindingKind::sheen_over:
         return "Zone " + finding_.zone + " ends at about " + told("reading_gu", 0) +
-               " GU. The limit of " + name_of(finding_.about, "sheen") + " is " +
-               told("gloss_high_gu", 0) + " GU";
+               " GU. The limit" + limited() + " is " + told("gloss_high_gu", 0) + " GU";
       case FindingKind::young_coat: return young_coat();
       case FindingKind::wheel_speed:
         return first.name + ": " + speed_text(finding_.about, finding_.numbers);
@@ -138,6 +138,11 @@ class FindingText {
   std::string step() const {
     return "The step from " + sized(named_at(finding_.about, 1)) + " to " +
            sized(named_at(finding_.about, 0));
+  }
+  /// " of satin (institute)", where the band has a name.
+  std::string limited() const {
+    const std::string sheen = name_of(finding_.about, "sheen");
+    return sheen.empty() ? "" : " of " + sheen;
   }
   std::string bridged() const { return ". " + to_buy("To bridge it", finding_.bridges); }
 

@@ -15,7 +15,8 @@ namespace levigate::inline v0 {
 namespace detail {
 
 inline std::string target_text(const Target& target) {
-  return target_text(target.size_um, target.gloss_gu, target.gloss_high_gu, target.label);
+  return target_text(target.size_um, target.gloss_gu, target.gloss_high_gu, target.angle_deg,
+                     target.label);
 }
 
 inline std::string nearest_text(const Nearest& nearest, bool by_size) {
@@ -77,7 +78,10 @@ inline std::string sentence_of(const Why& why) {
     case WhyKind::no_sheets: return "No plan. The stack has no sheets.";
     case WhyKind::out_of_reach:
       return "No plan. No sheet meets the target. The target is " + target_text(why.target) +
-             (why.nearest ? nearest_text(*why.nearest, why.target.size_um.has_value()) : "") + ".";
+             (why.nearest ? nearest_text(*why.nearest, why.target.size_um.has_value()) : "") + "." +
+             (why.most_gu ? " A surface of this coat without a scratch reads " +
+                                fixed(*why.most_gu, 1) + " GU."
+                          : "");
     case WhyKind::one_limit: return "No plan. Changing one limit is enough." + lifts_text(why);
     case WhyKind::several_limits:
       return "No plan. Several limits are in the way at once." + lifts_text(why);

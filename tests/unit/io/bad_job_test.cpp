@@ -256,7 +256,7 @@ TEST(JobFile, AGlossHasAnAngleAndMayHaveAnUpperEnd) {
   const Target band = job_from_json(gloss("\"gloss_high_gu\": 35")).target;
   EXPECT_EQ(band.gloss_high_gu, 35);
   EXPECT_EQ(band.angle_deg, 60);
-  bad_job(gloss("\"angle_deg\": 45"), "/target", "\"gloss_gu\"",
+  bad_job(gloss("\"angle_deg\": 45"), "/target/angle_deg", "\"gloss_gu\"",
           {"angle_deg = 45 deg, expected 20, 60 or 85"});
   bad_job(gloss("\"gloss_high_gu\": 20"), "/target", "\"gloss_gu\"", {"gloss_high_gu needs"});
 }

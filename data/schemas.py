@@ -101,6 +101,22 @@ RULES = {
             ["width_um", "ra_um"],
             oneOf=[{"required": ["width_um"]}, {"required": ["ra_um"]}],
         ),
+        entry_of(
+            "patch worked",
+            ["sheet", "tool", "area_cm2", "minutes"],
+            ["zone", "before_um", "after_um", "before_g", "after_g"],
+            oneOf=[
+                {"required": ["before_um", "after_um"]},
+                {"required": ["before_g", "after_g"]},
+                {"required": ["zone"]},
+            ],
+            dependentRequired={
+                "before_um": ["after_um"],
+                "after_um": ["before_um"],
+                "before_g": ["after_g"],
+                "after_g": ["before_g"],
+            },
+        ),
         entry_of("mark found", ["mark"]),
         entry_of("note", ["text"]),
     ],

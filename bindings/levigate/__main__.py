@@ -66,7 +66,7 @@ def parser() -> Parser:
         metavar="S",
         help=f"seed of the simulated runs (default: {levigate.SEED})",
     )
-    plan.add_argument("--after", metavar="JOURNAL", help="plan only what the steps in this journal left to do")
+    plan.add_argument("--after", metavar="JOURNAL", help="plan only what the steps in this journal left to do, at the pace that they show")
     plan.add_argument("--shop", metavar="SHOP", help=_after.SHOP_HELP)
     evaluate.add_argument("sheets", metavar="ID", nargs="+", help="ids of the sheets, in order")
 
@@ -90,6 +90,8 @@ def run_plan(given: argparse.Namespace) -> int:
     job, stack = _after.load(given)
     journal = levigate.Journal(given.after).read() if given.after is not None else None
     bench = levigate.Bench(job, stack, _after.shop_at(given.shop), journal)
+    if journal is not None:
+        bench = _after.taught_by_itself(bench)
     plan, simulation = levigate.plan(bench), None
     if plan.found and given.draws > 0:
         simulation = levigate.simulate(bench, plan, given.draws, given.seed)

@@ -24,7 +24,7 @@ def add_commands(command: Command) -> None:
     record.add_argument("--job", required=True, help="name of the job")
     record.add_argument("--at", help="time, such as 2026-03-01T09:30:00Z (default: now)")
     record.add_argument("--sheet", metavar="ID", help="id of the sheet")
-    record.add_argument("--minutes", type=float, help="minutes of a step that ended, without changing")
+    record.add_argument("--minutes", type=float, help="minutes of a step that ended, without changing, or of a patch")
     record.add_argument("--sheets-used", type=float, help="sheets that the step used")
     record.add_argument("--removal-um", type=float, help="film that a step took off when you went back to it")
     record.add_argument(
@@ -32,6 +32,12 @@ def add_commands(command: Command) -> None:
     )
     record.add_argument("--readings-um", type=float, nargs="+", help="readings of a film gauge")
     record.add_argument("--ra-um", type=float, help="roughness Ra")
+    record.add_argument("--tool", help="block or pad of a patch")
+    record.add_argument("--area-cm2", type=float, help="area of a patch")
+    record.add_argument("--before-um", type=float, nargs="+", help="readings at the spots of a patch, before")
+    record.add_argument("--after-um", type=float, nargs="+", help="readings at the same spots, after")
+    record.add_argument("--before-g", type=float, help="weight of the dry part before the patch")
+    record.add_argument("--after-g", type=float, help="weight of the dry part after it")
     record.add_argument("--text", help="a note of your own")
     record.add_argument("--mark", metavar="KIND", help="kind of the mark you found, such as scratch or haze")
 
@@ -105,6 +111,12 @@ def run_record(given: argparse.Namespace) -> int:
             "readings_um",
             "ra_um",
             "text",
+            "tool",
+            "area_cm2",
+            "before_um",
+            "after_um",
+            "before_g",
+            "after_g",
         )
         if getattr(given, name) is not None
     }
@@ -186,6 +198,16 @@ def as_entries(done: list[levigate.DoneStep], job: str) -> list[levigate.Entry]:
 
 def shop_at(path: str | Path | None) -> levigate.Shop | None:
     return levigate.Shop.load(path) if path is not None else None
+
+
+def taught_by_itself(bench: levigate.Bench) -> levigate.Bench:
+    """The bench with what its own journal teaches. Says what was set aside."""
+    learned = levigate.learn(bench)
+    for outlier in learned.outliers:
+        print(f"levigate: set aside: {outlier.message}", file=sys.stderr)
+    if learned.shop == (bench.shop or levigate.Shop.from_dict({})):
+        return bench
+    return levigate.Bench(bench.job, bench.stack, learned.shop, bench.journal)
 
 
 def run_learn(given: argparse.Namespace) -> int:

@@ -1066,7 +1066,7 @@ class Entry:
     def __init__(
         self,
         *,
-        kind: Literal["step begun", "step ended", "cleaned", "film read", "scratch read", "mark found", "note"],
+        kind: Literal["step begun", "step ended", "cleaned", "film read", "scratch read", "patch worked", "mark found", "note"],
         job: str,
         at: str | None = None,
         zone: str = "",
@@ -1081,11 +1081,17 @@ class Entry:
         ra_um: float | None = None,
         mark: Mark | None = None,
         text: str = "",
+        tool: str = "",
+        area_cm2: float | None = None,
+        before_um: Sequence[float] | _Array = (),
+        after_um: Sequence[float] | _Array = (),
+        before_g: float | None = None,
+        after_g: float | None = None,
     ) -> None: ...
     @property
     def at(self) -> str: ...
     @property
-    def kind(self) -> Literal["step begun", "step ended", "cleaned", "film read", "scratch read", "mark found", "note"]: ...
+    def kind(self) -> Literal["step begun", "step ended", "cleaned", "film read", "scratch read", "patch worked", "mark found", "note"]: ...
     @property
     def job(self) -> str: ...
     @property
@@ -1108,6 +1114,18 @@ class Entry:
     def width_um(self) -> float | None: ...
     @property
     def ra_um(self) -> float | None: ...
+    @property
+    def tool(self) -> str: ...
+    @property
+    def area_cm2(self) -> float | None: ...
+    @property
+    def before_um(self) -> list[float]: ...
+    @property
+    def after_um(self) -> list[float]: ...
+    @property
+    def before_g(self) -> float | None: ...
+    @property
+    def after_g(self) -> float | None: ...
     @property
     def mark(self) -> Mark | None: ...
     @property
@@ -1148,7 +1166,7 @@ class Journal:
     def append(
         self,
         *,
-        kind: Literal["step begun", "step ended", "cleaned", "film read", "scratch read", "mark found", "note"],
+        kind: Literal["step begun", "step ended", "cleaned", "film read", "scratch read", "patch worked", "mark found", "note"],
         job: str,
         at: str | None = None,
         zone: str = "",
@@ -1163,6 +1181,12 @@ class Journal:
         ra_um: float | None = None,
         mark: Mark | None = None,
         text: str = "",
+        tool: str = "",
+        area_cm2: float | None = None,
+        before_um: Sequence[float] | _Array = (),
+        after_um: Sequence[float] | _Array = (),
+        before_g: float | None = None,
+        after_g: float | None = None,
     ) -> Entry: ...
     def read(self) -> JournalReading: ...
 
@@ -1946,6 +1970,8 @@ class PaceSeen:
     def predicted_minutes(self) -> float: ...
     @property
     def actual_minutes(self) -> float: ...
+    @property
+    def log_sd(self) -> float: ...
     @property
     def entry(self) -> int: ...
     @property

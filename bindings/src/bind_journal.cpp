@@ -37,7 +37,9 @@ Entry entry_from(const std::string& kind, const std::string& job,
                  std::optional<double> overcut, std::optional<double> direction_deg,
                  const std::vector<double>& readings_um, std::optional<double> width_um,
                  std::optional<double> ra_um, const std::optional<Mark>& mark,
-                 const std::string& text) {
+                 const std::string& text, const std::string& tool, std::optional<double> area_cm2,
+                 const std::vector<double>& before_um, const std::vector<double>& after_um,
+                 std::optional<double> before_g, std::optional<double> after_g) {
   const Entry entry{levigate::entry_kind_named(kind),
                     at ? *at : now(),
                     job,
@@ -52,7 +54,13 @@ Entry entry_from(const std::string& kind, const std::string& job,
                     width_um,
                     ra_um,
                     mark,
-                    text};
+                    text,
+                    tool,
+                    area_cm2,
+                    before_um,
+                    after_um,
+                    before_g,
+                    after_g};
   levigate::validate(entry, "Entry");
   return entry;
 }
@@ -71,7 +79,10 @@ void bind_entry(py::module_& m) {
             arg("sheets_used") = py::none(), arg("removal_um") = py::none(),
             arg("overcut") = py::none(), arg("direction_deg") = py::none(),
             arg("readings_um") = std::vector<double>{}, arg("width_um") = py::none(),
-            arg("ra_um") = py::none(), arg("mark") = py::none(), arg("text") = "",
+            arg("ra_um") = py::none(), arg("mark") = py::none(), arg("text") = "", arg("tool") = "",
+            arg("area_cm2") = py::none(), arg("before_um") = std::vector<double>{},
+            arg("after_um") = std::vector<double>{}, arg("before_g") = py::none(),
+            arg("after_g") = py::none(),
             "An entry; at: absent, now.\n\n"
             "Raises BadInput where the kind needs more or does not have all of this; OutOfRange.");
   entry.def_static(

@@ -39,7 +39,8 @@ void bind_observed(py::module_& m) {
       .has("sheet", &PaceSeen::sheet, "id")
       .has("zone", &PaceSeen::zone, "empty: all")
       .has("predicted_minutes", &PaceSeen::predicted_minutes, "sanding, without the change")
-      .has("actual_minutes", &PaceSeen::actual_minutes, "of all entries of the step together");
+      .has("actual_minutes", &PaceSeen::actual_minutes, "of all entries of the step together")
+      .has("log_sd", &PaceSeen::log_sd, "standard error of the logarithm of what came off a patch");
   placed(pace).finish();
   ValueClass<ScratchSeen> scratch(m, "ScratchSeen", "Scratches beside those computed.");
   scratch.has("coating", &ScratchSeen::coating, "of the job")

@@ -95,6 +95,28 @@ def test_going_back_from_sheets_and_from_a_journal(files, journal, capsys):
     assert "No way back" in capsys.readouterr().out
 
 
+def test_plan_after_learns_from_its_own_journal(files, journal, capsys):
+    """The rest of the day at the pace of its steps so far: that of a shop that learned from the journal."""
+    capsys.readouterr()
+    assert main(["plan", *files, "--after", journal]) == 0
+    shown = capsys.readouterr()
+    job, stack = levigate.Job.load(files[0]), levigate.Stack.load(files[1])
+    entries = levigate.Journal(journal).read()
+    shop = levigate.learn(levigate.Bench(job, stack, journal=entries)).shop
+    bench = levigate.Bench(job, stack, shop, entries)
+    plan = levigate.plan(bench)
+    simulation = levigate.simulate(bench, plan)
+    assert (shown.out, shown.err) == (plan.card(simulation), "")
+    assert "Minutes rest on the pace that journals showed." in " ".join(shown.out.split())
+    relied = {(one.subject, one.quantity): one for one in plan.relies_on}
+    pace = relied["backing foam-backed", "learned_pace"]
+    assert pace.low < pace.value < 0.7 and pace.minutes_low > 10  # at half the pace of the profiles
+    assert relied["block foam pad", "duty"].minutes_low == 0
+    untaught = levigate.Bench(job, stack, journal=entries)
+    before = levigate.simulate(untaught, levigate.plan(untaught)).minutes
+    assert simulation.minutes.p50 > 2 * before.p50
+
+
 @pytest.mark.parametrize(
     "arguments, message",
     [

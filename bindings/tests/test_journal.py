@@ -22,6 +22,8 @@ ENTRIES = [
     levigate.Entry(kind="cleaned", sheet="P800", text="washed", **PLAIN),
     levigate.Entry(kind="film read", zone="top", readings_um=[98, 101.5], **PLAIN),
     levigate.Entry(kind="scratch read", zone="top", sheet="P800", ra_um=0.2, **PLAIN),
+    levigate.Entry(kind="patch worked", sheet="P800", tool="hard block", area_cm2=100, minutes=5,
+                   before_um=[90, 92.5], after_um=[80, 82.5], **PLAIN),
     levigate.Entry(kind="mark found", mark=levigate.Mark(kind="haze", zone="top"), **PLAIN),
     levigate.Entry(kind="note", text="Bürste", **PLAIN),
 ]

@@ -204,6 +204,15 @@ def test_what_is_refused(wide, job, stack):
         plan.card(levigate.simulate(other, levigate.plan(other, stack("P400", "P600", "P1000", "P1500"))))
 
 
+def spoken(minutes):
+    hours, rest = divmod(round(minutes), 60)
+    return f"{hours} h {rest:02} min" if hours else f"{rest} min"
+
+
+def between(minutes):
+    return f"In 4 of 5 cases it takes {spoken(minutes.p10)} to {spoken(minutes.p90)}."
+
+
 def test_the_card_tells_the_odds(wide):
     job, plan = wide
     simulation = levigate.simulate(job, plan, 400, 3)
@@ -211,10 +220,13 @@ def test_the_card_tells_the_odds(wide):
     said = [line for line in card.splitlines() if line not in plan.card().splitlines()]
     text = " ".join(" ".join(said).split())
     assert "400 simulated runs (seed 3)" in text
-    assert text.count("In 4 of 5 cases that takes") == len(plan.steps)
-    hours, minutes = divmod(round(simulation.minutes.p90), 60)
-    time = f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
-    assert f"9 of 10 runs take less than {time}" in text
+    whole = " ".join(card.split())
+    for about in simulation.steps:
+        assert f"Takes about {spoken(about.minutes.p50)} with washing and changing" in whole
+        assert between(about.minutes) in whole
+    assert whole.count(f"{len(plan.steps)} steps, about {spoken(simulation.minutes.p50)}") == 2
+    assert whole.count(between(simulation.minutes)) == 2
+    assert f"9 of 10 runs take less than {spoken(simulation.minutes.p90)}" in text
     assert f"{simulation.sheets.p90:.1f} are enough in 9 of 10 runs" in text
     for name, zone in simulation.zones.items():
         thinnest = f"{zone.thinnest_um.p10:.0f} to {zone.thinnest_um.p90:.0f}"

@@ -98,6 +98,8 @@ class Inputs:
         self.numbers = numbers
 
     def profile(self, subject, name, quantity):
+        if quantity in ("force_n", "speed_m_s", "duty"):
+            subject = "hand"  # the same person's on every block
         band = levigate.source(name, quantity)
         uniform = self.numbers.uniform(f"{subject}, {quantity}".strip())
         return drawn(band.value, band.low, band.high, uniform)

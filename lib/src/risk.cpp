@@ -1,4 +1,5 @@
 // Simulations. The work of the compiled library: see levigate/detail/work.hpp.
+#include "levigate/risk/work/calibrate.hpp"
 #include "levigate/risk/work/share.hpp"
 #include "levigate/risk/work/simulate.hpp"
 #include "levigate/risk/work/simulation.hpp"

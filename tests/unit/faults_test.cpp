@@ -143,8 +143,18 @@ std::vector<Sample> entries() {
   wave.mark->direction_deg.reset();
   wave.mark->count.reset();
   wave.mark->height_um = 2;
-  return {sample(begun), sample(ended), sample(planned), sample(film),
-          sample(width), sample(rough), sample(found),   sample(wave)};
+  Entry gauged = entry(EntryKind::patch_worked);
+  gauged.zone.clear();
+  gauged.tool = "hard block";
+  gauged.area_cm2 = 100;
+  gauged.minutes = 5;
+  Entry weighed = gauged;
+  gauged.before_um = {90, 92};
+  gauged.after_um = {80, 81};
+  weighed.before_g = 812.31;
+  weighed.after_g = 812.13;
+  return {sample(begun), sample(ended), sample(planned), sample(film),   sample(width),
+          sample(rough), sample(found), sample(wave),    sample(gauged), sample(weighed)};
 }
 
 /// Everything that a user gives; what is inside it is reached from here.

@@ -67,6 +67,8 @@
 #include "levigate/recover/policy.hpp"
 #include "levigate/recover/present.hpp"
 #include "levigate/recover/way_back.hpp"
+#include "levigate/risk/calibrate.hpp"
+#include "levigate/risk/calibration.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/progress.hpp"
 #include "levigate/risk/share.hpp"

@@ -20,6 +20,8 @@ inline constexpr std::pair<std::string_view, std::string_view> unit_table[] = {
     {"kpa", "kPa"},
     {"mpa", "MPa"},
     {"n", "N"},
+    {"g", "g"},
+    {"g_cm3", "g/cm3"},
     {"s", "s"},
     {"h", "h"},
     {"hours", "h"},

@@ -271,6 +271,44 @@ TEST(Bench, AJournalThatCannotBeFollowedIsToldByWhatAsksForTheJobAsItStands) {
   EXPECT_EQ(observe(missing).unmatched.size(), 1U);
 }
 
+// A learned pace has its own band and stands for what acts on the rate; the rest moves what has to come off.
+TEST(Bench, InfluencesUseWhatWasLearned) {
+  const Plan learned = evaluate(after({}, taught()), all);
+  const auto relied = [&](const std::string& subject, const std::string& quantity) {
+    const auto at = std::find_if(
+        learned.relies_on.begin(), learned.relies_on.end(),
+        [&](const Reliance& one) { return one.subject == subject && one.quantity == quantity; });
+    return at == learned.relies_on.end() ? std::optional<Reliance>() : std::optional(*at);
+  };
+  const auto pace = relied("backing latex paper", "learned_pace");
+  ASSERT_TRUE(pace);
+  EXPECT_DOUBLE_EQ(pace->value, 0.5 * 0.8);
+  double paper = 0;
+  for (std::size_t i = 0; i < 3; ++i) {
+    for (const ZoneStep& zone : learned.steps[i].zones) paper += zone.minutes;
+  }
+  EXPECT_NEAR(pace->minutes_low, paper * (pace->value / pace->low - 1), 0.001);
+  EXPECT_NEAR(pace->minutes_high, paper * (pace->value / pace->high - 1), 0.001);
+  EXPECT_EQ(pace->film_low, 0);
+  // Person and rate are independent here: the logarithms' ranges add up as squares.
+  const double reach = std::hypot(std::log(0.6 / 0.4), std::log(0.9 / 0.7));
+  EXPECT_NEAR(std::log(pace->high / pace->low), reach, 1e-9);
+  for (const char* rate : {"duty", "speed_m_s"}) {
+    EXPECT_EQ(relied("block hard block", rate)->minutes_low, 0) << rate;
+  }
+  EXPECT_EQ(relied("coating two-part urethane", "cutting_efficiency")->minutes_low, 0);
+  EXPECT_EQ(relied("model", "size_exponent")->minutes_high, 0);
+  EXPECT_LT(relied("zone top", "peel_um")->minutes_low, -1);
+  EXPECT_NE(relied("coating two-part urethane", "hardness_mpa")->minutes_low, 0);  // depths
+  const auto scratch = relied("backing latex paper", "learned_scratch");
+  ASSERT_TRUE(scratch);
+  EXPECT_DOUBLE_EQ(scratch->high, 1.8);
+  EXPECT_GT(scratch->minutes_high, 1);
+  EXPECT_FALSE(relied("backing latex paper", "tip_spread"));
+  EXPECT_TRUE(relied("backing film", "tip_spread"));
+  EXPECT_FALSE(relied("backing film", "learned_scratch"));
+}
+
 TEST(Bench, WhatAShopKnowsActsAsFactorsByHandDo) {
   const Bench bench = after({}, taught());
   const Factors by_hand{.duty = 0.5,

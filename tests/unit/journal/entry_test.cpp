@@ -47,6 +47,8 @@ const std::map<std::string, void (*)(Entry&)> fill = {
     {"width_um", [](Entry& e) { e.width_um = 3; }},
     {"ra_um", [](Entry& e) { e.ra_um = 0.2; }},
     {"mark", [](Entry& e) { e.mark = mark(); }},
+    {"tool", [](Entry& e) { e.tool = "hard block"; }},
+    {"area_cm2", [](Entry& e) { e.area_cm2 = 100; }},
     {"text", [](Entry& e) { e.text = "a word"; }},
 };
 
@@ -60,6 +62,7 @@ const Kind kinds[] = {
     {EntryKind::cleaned, {"sheet"}, {}},
     {EntryKind::film_read, {"zone", "readings_um"}, {}},
     {EntryKind::scratch_read, {"zone", "sheet", "width_um"}, {}},
+    {EntryKind::patch_worked, {"sheet", "tool", "area_cm2", "minutes", "zone"}, {}},
     {EntryKind::mark_found, {"mark"}, {}},
     {EntryKind::note, {"text"}, {}},
 };
@@ -86,8 +89,14 @@ TEST(Entry, EachKindNeedsItsMembers) {
     for (std::size_t i = 0; i < needs.size(); ++i) {
       std::vector<std::string> lacking = needs;
       lacking.erase(lacking.begin() + static_cast<std::ptrdiff_t>(i));
-      const std::string said =
-          needs[i] == "width_um" ? "either width_um or ra_um is needed" : needs[i] + " is missing";
+      const std::string said = needs[i] == "width_um" ? "either width_um or ra_um is needed"
+                               : kind == EntryKind::patch_worked && needs[i] == "zone"
+                                   ? "one of these is needed"
+                                   : needs[i] + " is missing";
+      if (kind == EntryKind::patch_worked && needs[i] == "zone") {
+        EXPECT_THAT(fault(filled(kind, lacking)), HasSubstr(said));
+        continue;
+      }
       EXPECT_EQ(fault(filled(kind, lacking)),
                 said + " with kind '" + std::string(to_string(kind)) + "', in line");
     }
@@ -113,12 +122,30 @@ TEST(Entry, EachKindForbidsWhatItDoesNotHave) {
       }
     }
   }
-  EXPECT_EQ(forbidden, 8 + 5 + 10 + 9 + 7 + 10 + 11);
+  EXPECT_EQ(forbidden, 10 + 7 + 12 + 11 + 9 + 8 + 12 + 13);
 }
 
 TEST(Entry, WhatAStepTookOffIsSaidOnce) {
   Entry both = filled(EntryKind::step_ended, {"sheet", "minutes", "removal_um", "overcut"});
   EXPECT_EQ(fault(both), "give either removal_um or overcut with kind 'step ended', in line");
+}
+
+TEST(Entry, APatchTellsInOneWayWhatCameOff) {
+  const Entry bare = filled(EntryKind::patch_worked, {"sheet", "tool", "area_cm2", "minutes"});
+  Entry gauged = bare, weighed = bare;
+  gauged.before_um = {90, 92};
+  gauged.after_um = {80, 81};
+  weighed.before_g = 812.31;
+  weighed.after_g = 812.13;
+  EXPECT_EQ(fault(gauged), "");
+  EXPECT_EQ(fault(weighed), "");
+  Entry both = gauged;
+  both.zone = "top";
+  EXPECT_THAT(fault(both), HasSubstr("one of these is needed"));
+  gauged.after_um.pop_back();
+  EXPECT_THAT(fault(gauged), HasSubstr("after_um has 1 readings, before_um has 2"));
+  weighed.after_g.reset();
+  EXPECT_THAT(fault(weighed), HasSubstr("go together"));
 }
 
 TEST(Entry, KindsHaveNames) {

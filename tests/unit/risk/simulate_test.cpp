@@ -2,6 +2,8 @@
 #include "levigate/risk/simulate.hpp"
 #include "levigate/detail/chi_square.hpp"
 #include "levigate/detail/student.hpp"
+#include "levigate/journal/work/prior.hpp"
+#include "levigate/plan/sources.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/work/crew.hpp"
@@ -101,6 +103,38 @@ TEST(Drawn, EveryInputIsSetWhereverItStands) {
   }
   EXPECT_NE(setup.model.packing, Model{}.packing);
   EXPECT_EQ(setup.job.rules.reserve_um, job.rules.reserve_um);
+}
+
+// One person holds the hard block and the pad: a slow hand is slow on both. What is of the block alone is drawn apart.
+TEST(Drawn, OneHandHoldsAllBlocks) {
+  Job job = small_top();
+  job.zones.push_back(job.zones[0]);
+  job.zones[1].name = "lip";
+  job.zones[1].block = block_named("foam pad");
+  const levigate::Setup setup = levigate::setup(job, few);
+  const detail::DrawnInputs inputs{setup};
+  const auto place = [](double drawn, std::string_view block, std::string_view quantity) {
+    const Sourced band = source(block, quantity);
+    const double end = drawn > band.value ? band.high : band.low;
+    return std::log(drawn / band.value) / std::abs(std::log(end / band.value));
+  };
+  int apart = 0;
+  for (std::uint32_t draw = 0; draw < 8; ++draw) {
+    levigate::Setup drawn = setup;
+    inputs(drawn, 1, draw);
+    const Block &hard = drawn.job.zones[0].block, &pad = drawn.job.zones[1].block;
+    const auto same = [&](double Block::*number, std::string_view quantity) {
+      EXPECT_NEAR(place(hard.*number, "hard block", quantity),
+                  place(pad.*number, "foam pad", quantity), 1e-9)
+          << quantity;
+    };
+    same(&Block::force_n, "force_n");
+    same(&Block::speed_m_s, "speed_m_s");
+    same(&Block::duty, "duty");
+    apart += std::abs(place(hard.modulus_mpa, "hard block", "modulus_mpa") -
+                      place(pad.modulus_mpa, "foam pad", "modulus_mpa")) > 0.01;
+  }
+  EXPECT_GT(apart, 4);
 }
 
 /// Whether so many of the draws agree with a chance, as 999 of 1000 tests of a true one would.
@@ -250,6 +284,47 @@ TEST(Simulate, WithoutBandsThePeelVariesAndMinutesWithIt) {
   EXPECT_NEAR(simulation.steps[0].minutes.p90 / minutes(35 * tenth), 1, 0.06);
   EXPECT_NEAR(simulation.steps[0].minutes.p10 / minutes(35 / tenth), 1, 0.06);
   EXPECT_NEAR(simulation.steps[0].minutes.p50 / minutes(35), 1, 0.05);
+}
+
+// The minutes of levelling are a product: the variance of their logarithm is the sum of that of each band, taken once.
+TEST(Simulate, NothingIsCountedTwice) {
+  Job job = small_top();
+  job.zones[0].peel_how = PeelHow::profile;
+  job.rules.change_minutes = 0;
+  const Stack one = papers({"P400"});
+  const levigate::Setup setup = levigate::setup(job, one);
+  constexpr int draws = 4000;
+  const detail::DrawnInputs inputs{setup};
+  double sum = 0, squares = 0;
+  for (std::uint32_t draw = 0; draw < draws; ++draw) {
+    levigate::Setup drawn = setup;
+    inputs(drawn, 1, draw);
+    detail::draw_peels(drawn.job, 1, draw);
+    const Workings workings = workings_without_budgets(std::move(drawn));
+    const double log = std::log(step_minutes(efforts(workings, {}, 0), workings.job.rules));
+    sum += log;
+    squares += log * log;
+  }
+  const double seen = squares / draws - (sum / draws) * (sum / draws);
+
+  const double size_um = setup.grades[0].median_um;
+  const Sourced exponent = source("model", "size_exponent");
+  const Sourced saturation_um = source("model", "saturation_um");
+  const auto over = [](const Sourced& band, auto f) { return detail::band_variance(band, f); };
+  const auto plain = [&](std::string_view name, std::string_view quantity) {
+    return detail::band_variance(source(name, quantity));
+  };
+  const double peel =
+      std::log(peel_factor(PeelHow::profile).value) * 35.0 / (35.0 - job.rules.residual_peel_um);
+  const double expected =
+      plain("two-part urethane", "cutting_efficiency") +
+      plain("two-part urethane", "hardness_mpa") +
+      over(source("model", "flank_deg"), [](double b) { return wear_coefficient(1, b); }) +
+      over(exponent, [&](double n) { return size_effect_with(size_um, n, saturation_um.value); }) +
+      over(saturation_um, [&](double s) { return size_effect_with(size_um, exponent.value, s); }) +
+      plain("hard block", "force_n") + plain("hard block", "speed_m_s") +
+      plain("hard block", "duty") + detail::clogging_variance(backing_table[0]) + peel * peel;
+  EXPECT_NEAR(seen / expected, 1, 0.06);  // 3.3 standard errors of a variance of so many draws
 }
 
 TEST(Simulate, BandsWiden) {

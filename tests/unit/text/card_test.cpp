@@ -58,7 +58,8 @@ TEST(Card, HasEveryStepWithItsFigures) {
     const Step& step = found.steps[i];
     const std::string own = part(text, "Step " + std::to_string(i + 1) + " of", "-----");
     EXPECT_THAT(own, HasSubstr("take " + step.sheet + ", " + step.label + " ("));
-    EXPECT_THAT(own, HasSubstr(detail::duration_text(step.minutes) + " with washing"));
+    EXPECT_THAT(own,
+                HasSubstr(detail::duration_text(step.minutes) + " at usual numbers with washing"));
     EXPECT_THAT(own, HasSubstr(detail::fixed(step.sheets_used, 1) + " sheets"));
     EXPECT_THAT(own, HasSubstr(detail::fixed(step.gloss_gu, 0) + " GU at 60"));
     if (i > 0) {
@@ -434,10 +435,12 @@ TEST(Card, PrintsFromThePlanAlone) {
   const std::string text = card(written());
   expect_fits(text);
   const std::string whole = flowing(text);
-  EXPECT_THAT(whole,
-              HasSubstr("Bench card: lid On own lacquer, zones in different states. Goal: 70 GU "
-                        "at 60 degrees in every zone. 2 steps, 40 min. Lay out: 2 own-600, 2 "
-                        "bar."));
+  EXPECT_THAT(
+      whole,
+      HasSubstr(
+          "Bench card: lid On own lacquer, zones in different states. Goal: 70 GU "
+          "at 60 degrees in every zone. 2 steps, 40 min at usual numbers. Lay out: 2 own-600, 2 "
+          "bar."));
   EXPECT_THAT(whole, HasSubstr("flat 400 cork block 81 +- 4 33.2 at P320"));
   EXPECT_THAT(whole, HasSubstr("rim 30 felt pad 52 +- 5 11.0 at P500"));
   EXPECT_THAT(whole,
@@ -448,8 +451,11 @@ TEST(Card, PrintsFromThePlanAlone) {
                               "scratches that are there. Grain 1.79 times finer."));
   EXPECT_THAT(sand, HasSubstr("flat cork block 5.2 17 min 74 below 0.01 %"));
   EXPECT_THAT(sand, HasSubstr("rim felt pad pass by - 50 below 0.01 %"));
-  EXPECT_THAT(sand, HasSubstr("Done when the scratches of P320 and P500 are gone and all scratches "
-                              "run your way. 20 min with washing and changing; 1.5 sheets."));
+  EXPECT_THAT(
+      sand,
+      HasSubstr(
+          "Done when the scratches of P320 and P500 are gone and all scratches "
+          "run your way. Takes 20 min at usual numbers with washing and changing; 1.5 sheets."));
   EXPECT_THAT(sand, HasSubstr("about every 44 strokes. Change the piece after 9 min of work."));
   EXPECT_THAT(sand, HasSubstr("Film in the worst zone, rim: 50.5 um left, 27 % of"));
   const std::string polish = part(text, "Step 2 of 2", "-----");
@@ -461,7 +467,7 @@ TEST(Card, PrintsFromThePlanAlone) {
                 "at 150 mm/s. A spot stays 0.40 s under the face and warms by 22 "
                 "K. It is too warm after 1.10 s. One pass takes 0.050 um off. "
                 "Passes: 4 on flat and 1 "
-                "on rim. At the wheel: - Hold it with both hands. 20 min"));
+                "on rim. At the wheel: - Hold it with both hands. Takes 20 min"));
   EXPECT_THAT(polish, Not(HasSubstr("Rinse")));
   EXPECT_THAT(whole, HasSubstr("Size of P600: from a published table, not from a standard."));
   EXPECT_THAT(whole, HasSubstr("Size of fine: assumption, not from a standard."));
@@ -484,7 +490,7 @@ TEST(Card, KeepsOffEdgesWhereItLevelsAndEndsAlongTheGrain) {
   EXPECT_THAT(whole, HasSubstr("Level the orange peel. Sand along the grain, in straight strokes "
                                "from end to end."));
   EXPECT_THAT(whole, HasSubstr("rim felt pad keep off -"));
-  EXPECT_THAT(whole, HasSubstr("Done when no shiny low spot is left. 20 min"));
+  EXPECT_THAT(whole, HasSubstr("Done when no shiny low spot is left. Takes 20 min"));
 }
 
 TEST(ComparisonCard, RefusesPlansOfOtherZones) {
@@ -504,8 +510,9 @@ TEST(ComparisonCard, SetsTheHabitBesideTheBest) {
   expect_fits(text);
   const std::string whole = flowing(text);
   EXPECT_THAT(whole, HasSubstr("steps 6 4"));
-  EXPECT_THAT(whole, HasSubstr("time " + detail::duration_text(taken.total.minutes) + " " +
-                               detail::duration_text(best.total.minutes)));
+  EXPECT_THAT(
+      whole, HasSubstr("time at usual numbers " + detail::duration_text(taken.total.minutes) + " " +
+                       detail::duration_text(best.total.minutes)));
   EXPECT_THAT(whole, HasSubstr("worst zone " + detail::percent_text(*taken.total.film) + " " +
                                detail::percent_text(*best.total.film)));
   EXPECT_THAT(whole, HasSubstr("Your sequence: " + detail::sequence_text(taken)));

@@ -40,16 +40,45 @@ TEST(Odds, TimeAndSheets) {
   const std::string text = card_with(written());
   EXPECT_THAT(text, HasSubstr("from 400 simulated runs (seed 9)"));
   EXPECT_THAT(text, HasSubstr("9 of 10 runs take less than 3 h 03 min. 5 of 10 take less than 2 h "
-                              "02 min. 1 of 10 takes less than 1 h 01 min. The 1 h 05 min above "
-                              "takes every input at its usual value."));
+                              "02 min. 1 of 10 takes less than 1 h 01 min. With every input at its "
+                              "usual value it takes 1 h 05 min. Times of zones and of other ways "
+                              "are such times."));
   EXPECT_THAT(text, HasSubstr("3.3 are enough in 9 of 10 runs, 2.2 in 5 of 10."));
   EXPECT_THAT(text, Not(HasSubstr("than you have")));
-  const std::size_t first = text.find("In 4 of 5 cases that takes 10 min to 30 min.");
-  const std::size_t last = text.find("In 4 of 5 cases that takes 30 min to 1 h 30 min.");
+  const std::size_t first = text.find("In 4 of 5 cases it takes 10 min to 30 min.");
+  const std::size_t last = text.find("In 4 of 5 cases it takes 30 min to 1 h 30 min.");
   EXPECT_LT(text.find("Step 1 of 3"), first);
   EXPECT_LT(first, text.find("Step 2 of 3"));
   EXPECT_LT(text.find("Step 3 of 3"), last);
   EXPECT_LT(last, text.find("In all:"));
+}
+
+// Whoever reads how long a plan takes reads the median first, with what it lies between.
+TEST(Odds, TheMedianIsTheHeadline) {
+  const std::string range = "In 4 of 5 cases it takes 1 h 01 min to 3 h 03 min.";
+  const std::string text = card_with(written());
+  const std::size_t header = text.find("3 steps, about 2 h 02 min. " + range + " Lay out:");
+  EXPECT_LT(header, text.find("Step 1 of 3"));
+  EXPECT_THAT(text, HasSubstr("Takes about 20 min with washing and changing"));
+  EXPECT_THAT(text, HasSubstr("In all: 3 steps, about 2 h 02 min,"));
+  const std::size_t all = text.find("In all:");
+  EXPECT_LT(text.find(range, all), text.find("How it may turn out"));
+  const std::string usual = detail::duration_text(found().total.minutes);
+  EXPECT_GT(text.find(usual), text.find("With every input at its usual value it takes"));
+}
+
+TEST(Odds, WithoutASimulationMinutesAreAtUsualNumbers) {
+  const Plan plan = found();
+  const std::string text = flowing(card(plan));
+  const auto usual = [](double minutes) {
+    return detail::duration_text(minutes) + " at usual numbers";
+  };
+  EXPECT_THAT(text, HasSubstr("3 steps, " + usual(plan.total.minutes) + ". Lay out:"));
+  EXPECT_THAT(text, HasSubstr("In all: 3 steps, " + usual(plan.total.minutes) + ","));
+  for (const Step& step : plan.steps) {
+    EXPECT_THAT(text, HasSubstr("Takes " + usual(step.minutes) + " with washing and changing"));
+  }
+  EXPECT_THAT(text, Not(HasSubstr("4 of 5")));
 }
 
 TEST(Odds, FilmByZone) {

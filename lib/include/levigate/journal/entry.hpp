@@ -33,6 +33,12 @@ struct Entry {
   std::optional<double> ra_um{};
   std::optional<Mark> mark{};
   std::string text{};
+  std::string tool{};
+  std::optional<double> area_cm2{};
+  std::vector<double> before_um{};
+  std::vector<double> after_um{};
+  std::optional<double> before_g{};
+  std::optional<double> after_g{};
 
   friend bool operator==(const Entry&, const Entry&) = default;
 };
@@ -56,9 +62,9 @@ inline constexpr auto described<Value> =
             .not_empty()
             .left_out_as_made(),
         member<&Value::sheet>("sheet", "id of a sheet of the stack").not_empty().left_out_as_made(),
-        member<&Value::minutes>(
-            "minutes", Within{0, 1e5},
-            "of a step that ended: sanding and all that belongs to it, without the change"),
+        member<&Value::minutes>("minutes", Within{0, 1e5},
+                                "of a step that ended or a patch: sanding and all that belongs to "
+                                "it, without the change"),
         member<&Value::sheets_used>("sheets_used", Within{0, 1e5},
                                     "of a step that ended: how many, where known"),
         member<&Value::removal_um>(
@@ -77,6 +83,22 @@ inline constexpr auto described<Value> =
         member<&Value::width_um>("width_um", Within{0.1, 1e3},
                                  "of the deepest usual scratches, by loupe"),
         member<&Value::ra_um>("ra_um", Within{1e-4, 1e3}, "by a roughness tester"),
+        member<&Value::tool>("tool",
+                             "of a patch: name of the block or pad, as in the job or the profiles")
+            .not_empty()
+            .left_out_as_made(),
+        member<&Value::area_cm2>("area_cm2", Within{0.1, 1e6}, "of a patch"),
+        member<&Value::before_um>("before_um", Within{0, 2e4},
+                                  "of a patch: a gauge's readings before, one a spot")
+            .not_empty()
+            .left_out_as_made(),
+        member<&Value::after_um>("after_um", Within{0, 2e4},
+                                 "of a patch: the same after, in the order of the spots")
+            .not_empty()
+            .left_out_as_made(),
+        member<&Value::before_g>("before_g", Within{0, 1e6},
+                                 "of a patch: weight of the dry part before"),
+        member<&Value::after_g>("after_g", Within{0, 1e6}, "of a patch: the same after"),
         member<&Value::mark>("mark", "what an inspection showed; it names its zone"),
         member<&Value::text>("text", "any words; with every kind").not_empty().left_out_as_made())
         .rule(rule_by<&detail::of_one_kind>);

@@ -14,6 +14,8 @@ enum class EntryKind {
   cleaned,       ///< sheet: washed or brushed
   film_read,     ///< zone, readings_um
   scratch_read,  ///< zone, sheet that left it, and width_um by loupe or ra_um by a roughness tester
+  patch_worked,  ///< sheet, tool, area_cm2, minutes; before_um and after_um, or before_g and after_g, or zone: until its
+                 ///< shiny spots were gone
   mark_found,    ///< mark, which names its zone
   note,          ///< text
 };
@@ -25,6 +27,7 @@ constexpr std::string_view to_string(EntryKind kind) noexcept {
     case EntryKind::cleaned: return "cleaned";
     case EntryKind::film_read: return "film read";
     case EntryKind::scratch_read: return "scratch read";
+    case EntryKind::patch_worked: return "patch worked";
     case EntryKind::mark_found: return "mark found";
     case EntryKind::note: return "note";
   }
@@ -33,7 +36,7 @@ constexpr std::string_view to_string(EntryKind kind) noexcept {
 
 inline constexpr auto all_entry_kinds = std::to_array(
     {EntryKind::step_begun, EntryKind::step_ended, EntryKind::cleaned, EntryKind::film_read,
-     EntryKind::scratch_read, EntryKind::mark_found, EntryKind::note});
+     EntryKind::scratch_read, EntryKind::patch_worked, EntryKind::mark_found, EntryKind::note});
 
 template <>
 inline constexpr auto choices<EntryKind> = all_entry_kinds;

@@ -20,7 +20,8 @@ namespace levigate::inline v0 {
 ///   ln(depth / predicted)   =  ln scratch_factor(coating, backing) + noise
 ///   film - expected         =  offset(coating) + noise
 ///
-/// where the noise of the first two is learned too. Predicted is what is computed without any factor, but that what a step has
+/// where the noise of the first two is learned too. What came off a patch is read with an error, which is added to the noise of its
+/// minutes. Predicted is what is computed without any factor, but that what a step has
 /// to remove counts with the scratch factors as they are after these entries: a deeper scratch is not taken for a slow hand. So
 /// the order of entries, and learning in several goes, changes nothing while scratches were not read anew; observations set aside
 /// are judged by the shop and the entries at hand.

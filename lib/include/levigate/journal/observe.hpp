@@ -15,7 +15,8 @@ namespace levigate::inline v0 {
 ///
 /// Each zone has its own sequence: the sheets that entries name for it or for all zones. Minutes of a step in several entries add
 /// up; where one of them is of all zones, so do the zones. A removal that an entry gives replaces the computed one. A width
-/// tells a depth by depth_of_width_um(). What is of a coating or a backing without a name of its own teaches nothing.
+/// tells a depth by depth_of_width_um(). The minutes of a patch are compared with those of what came off it, by gauge, by weight or
+/// by the peel of a zone. What is of a coating or a backing without a name of its own teaches nothing.
 ///
 /// @param job      that the entries belong to
 /// @param stack    that the sheets are of

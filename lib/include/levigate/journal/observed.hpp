@@ -21,7 +21,7 @@ struct Place {
   friend bool operator==(const Place&, const Place&) = default;
 };
 
-/// Minutes of a step in one zone, or in all.
+/// Minutes of a step in one zone, or in all, or of a patch.
 struct PaceSeen {
   std::string coating;
   std::string backing;
@@ -30,6 +30,7 @@ struct PaceSeen {
   double predicted_minutes = 0;  ///< sanding, without the change
   double actual_minutes = 0;     ///< of all entries of the step together
   Place place;
+  double log_sd = 0;  ///< of the logarithm of what came off a patch: how sure it is; 0 of a step
 };
 
 /// Depth or roughness of the scratches of a sheet.
@@ -73,8 +74,10 @@ enum class UnmatchedKind {
   edge,              ///< it holds a share of the film only
   sanded_before,     ///< the zone was, before it was read
   no_readings,
-  not_a_number,  ///< a reading is not
-  film_known,    ///< the film of the zone was learned before
+  not_a_number,    ///< a reading is not
+  film_known,      ///< the film of the zone was learned before
+  no_such_tool,    ///< neither the job nor a profile has a block of that name
+  patch_too_thin,  ///< what came off is not above twice its error
 };
 
 constexpr std::string_view to_string(UnmatchedKind kind) noexcept {
@@ -99,6 +102,8 @@ constexpr std::string_view to_string(UnmatchedKind kind) noexcept {
     case UnmatchedKind::no_readings: return "no_readings";
     case UnmatchedKind::not_a_number: return "not_a_number";
     case UnmatchedKind::film_known: return "film_known";
+    case UnmatchedKind::no_such_tool: return "no_such_tool";
+    case UnmatchedKind::patch_too_thin: return "patch_too_thin";
   }
   return "";
 }
@@ -114,7 +119,8 @@ inline constexpr auto choices<UnmatchedKind> =
                    UnmatchedKind::no_scratch,         UnmatchedKind::solid,
                    UnmatchedKind::film_of_readings,   UnmatchedKind::edge,
                    UnmatchedKind::sanded_before,      UnmatchedKind::no_readings,
-                   UnmatchedKind::not_a_number,       UnmatchedKind::film_known});
+                   UnmatchedKind::not_a_number,       UnmatchedKind::film_known,
+                   UnmatchedKind::no_such_tool,       UnmatchedKind::patch_too_thin});
 
 /// An entry that was meant to teach something and does not: sentence() of text/sentences.hpp says why.
 struct Unmatched {

@@ -31,6 +31,17 @@ inline constexpr Source common_wear_source{Basis::assumption,
                                            "a cutting efficiency belongs to coating and abrasive "
                                            "together; half of what is open is laid to either"};
 
+/// Density of a dry clear coat [g/cm3], the share by which it may be off, and the error of one weighing [g].
+inline constexpr double coat_density_g_cm3 = 1.2;
+
+inline constexpr double coat_density_share = 0.06;
+
+inline constexpr double weighing_error_g = 0.01;
+
+inline constexpr Source weighing_source{
+    Basis::from_memory,
+    "dry clear coats weigh 1.1 to 1.3 g/cm3; a kitchen balance of 0.01 g reads to its last digit"};
+
 /// A usual round of coats [um].
 inline constexpr double usual_film_um = 60;
 

@@ -2,16 +2,27 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "levigate/version.hpp"
 
 namespace levigate::inline v0 {
 
+/// What a learned factor is between, nine times in ten.
+struct LearnedBand {
+  double low = 1;
+  double high = 1;
+
+  friend bool operator==(const LearnedBand&, const LearnedBand&) = default;
+};
+
 /// Multiples of what is computed for one sheet.
 struct SheetFactors {
-  double rate = 1;     ///< how much faster it removes
-  double scratch = 1;  ///< how much deeper and rougher it scratches
+  double rate = 1;                    ///< how much faster it removes
+  double scratch = 1;                 ///< how much deeper and rougher it scratches
+  std::optional<LearnedBand> pace{};  ///< of duty times rate; none where no step was learned of
+  std::optional<LearnedBand> scratches{};  ///< of scratch; none where none were read
 
   friend bool operator==(const SheetFactors&, const SheetFactors&) = default;
 };

@@ -22,13 +22,14 @@ struct SimulateOptions {
 };
 
 /// A plan simulated. Each draw takes every believed input over its band, see drawn(). Rules that are choices stay the same. The
-/// sequence is then computed again. With a shop, its minutes are drawn from what journals taught. Film and
+/// sequence is then computed again. With a shop, the minutes of removing 1 um are drawn from what journals taught, and so are the
+/// scratches that were read. Film and
 /// orange peel of each zone are drawn by their own errors, see drawn_film() and drawn_peel_um(). Every cm2 of a zone gets a film and a depth of its own: N(mean, sd) and D N(1, removed_cv).
 ///
 /// A draw depends on the seed, its number and the names of inputs and zones: not on the number of draws, of threads or of other
 /// inputs and zones. Where `progress` stops it, the result is that of the draws done, as if so many had been asked for.
 ///
-/// @param bench    where the plan starts from; with a shop, minutes are drawn from what it knows, see PaceDraws
+/// @param bench    where the plan starts from; with a shop, the pace is drawn from what it knows, see PaceDraws
 /// @param plan     whose sheets are worked in this order
 /// @param options  draws, seed, threads, progress
 /// @return         quantiles, means, shares; see Simulation for units

@@ -9,10 +9,11 @@
 
 namespace levigate::inline v0 {
 
-/// The bench card of a plan: plain text, at most card_columns wide.
+/// The bench card of a plan: plain text, at most card_columns wide. Its minutes are at usual numbers, and it says so.
 std::string card(const Plan& plan);
 
-/// The same with how the plan may turn out: between what the minutes of each step lie, and a section on time, paper and film.
+/// The same with how the plan may turn out. Its minutes are medians, with what they lie between four times in five; a section on
+/// time, paper and film follows the steps.
 /// Throws: BadInput where the simulation has not the steps and zones of the plan
 std::string card(const Plan& plan, const Simulation& simulation);
 

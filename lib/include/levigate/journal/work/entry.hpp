@@ -37,6 +37,29 @@ inline bool is_utf8(std::string_view text) {
   return true;
 }
 
+/// Throws BadInput unless a patch tells in one way what came off: by a gauge at the same spots, by weight, or by a zone whose shiny
+/// spots were gone.
+inline void require_one_way(const Entry& entry, std::string_view where) {
+  const std::string in = ", in " + std::string(where);
+  if (entry.before_um.size() != entry.after_um.size()) {
+    throw BadInput::of("after_um",
+                       "after_um has " + std::to_string(entry.after_um.size()) +
+                           " readings, before_um has " + std::to_string(entry.before_um.size()) +
+                           ": both are of the same spots" + in,
+                       {"before_um"});
+  }
+  if (entry.before_g.has_value() != entry.after_g.has_value()) {
+    throw BadInput("before_g and after_g go together" + in);
+  }
+  const int ways = !entry.before_um.empty() + entry.before_g.has_value() + !entry.zone.empty();
+  if (ways != 1) {
+    throw BadInput(
+        "one of these is needed with kind 'patch worked': before_um and after_um, before_g and "
+        "after_g, or zone" +
+        in);
+  }
+}
+
 /// Throws BadInput where a member is missing that the kind needs, or there that it does not have.
 inline void require_shape(const Entry& entry, std::string_view where) {
   const struct {
@@ -54,6 +77,12 @@ inline void require_shape(const Entry& entry, std::string_view where) {
       {"width_um", entry.width_um.has_value()},
       {"ra_um", entry.ra_um.has_value()},
       {"mark", entry.mark.has_value()},
+      {"tool", !entry.tool.empty()},
+      {"area_cm2", entry.area_cm2.has_value()},
+      {"before_um", !entry.before_um.empty()},
+      {"after_um", !entry.after_um.empty()},
+      {"before_g", entry.before_g.has_value()},
+      {"after_g", entry.after_g.has_value()},
       {"text", !entry.text.empty()},
   };
   const EntryShape shape = shape_of(entry.kind);
@@ -69,6 +98,7 @@ inline void require_shape(const Entry& entry, std::string_view where) {
                                  (given ? " does not go with " : " is missing with ") + kind +
                                  ", in " + std::string(where));
   }
+  if (entry.kind == EntryKind::patch_worked) require_one_way(entry, where);
   if (entry.kind == EntryKind::scratch_read &&
       entry.width_um.has_value() == entry.ra_um.has_value()) {
     throw BadInput("either width_um or ra_um is needed with " + kind + ", in " +
@@ -86,11 +116,9 @@ inline void require_shape(const Entry& entry, std::string_view where) {
 LEVIGATE_WORK void detail::of_one_kind(const Entry& entry, std::string_view where) {
   const std::string in = ", in " + std::string(where);
   const std::pair<std::string_view, std::string_view> texts[] = {
-      {"job", entry.job},
-      {"zone", entry.zone},
-      {"sheet", entry.sheet},
-      {"text", entry.text},
-      {"mark: zone", entry.mark ? std::string_view(entry.mark->zone) : ""}};
+      {"job", entry.job},     {"zone", entry.zone},
+      {"sheet", entry.sheet}, {"tool", entry.tool},
+      {"text", entry.text},   {"mark: zone", entry.mark ? std::string_view(entry.mark->zone) : ""}};
   for (const auto& [name, text] : texts) {
     if (!is_utf8(text)) throw BadInput::of(name, std::string(name) + " is not UTF-8" + in);
   }

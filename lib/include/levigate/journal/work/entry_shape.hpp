@@ -24,6 +24,9 @@ inline EntryShape shape_of(EntryKind kind) {
     case EntryKind::cleaned: return {{"sheet"}};
     case EntryKind::film_read: return {{"zone", "readings_um"}};
     case EntryKind::scratch_read: return {{"zone", "sheet"}, {"width_um", "ra_um"}};
+    case EntryKind::patch_worked:
+      return {{"sheet", "tool", "area_cm2", "minutes"},
+              {"zone", "before_um", "after_um", "before_g", "after_g"}};
     case EntryKind::mark_found: return {{"mark"}};
     case EntryKind::note: return {{"text"}};
   }

@@ -9,6 +9,7 @@
 
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/observed.hpp"
+#include "levigate/journal/prior.hpp"
 #include "levigate/journal/slip.hpp"
 #include "levigate/journal/work/belief.hpp"
 #include "levigate/journal/work/rows.hpp"
@@ -17,6 +18,10 @@
 namespace levigate::inline v0 {
 
 namespace detail {
+
+/// How many times the noise of a step one observation has, of which the removal is known so well. It goes by the noise before any
+/// journal, so that the order of entries does not matter.
+inline double noise_share(double log_sd) { return std::hypot(1.0, log_sd / prior_minutes_noise); }
 
 /// Learns the person's pace and the rate of each pair together, from minutes.
 inline Learned learn_pace(Learned learned, const std::vector<PaceSeen>& seen) {
@@ -30,8 +35,9 @@ inline Learned learn_pace(Learned learned, const std::vector<PaceSeen>& seen) {
     rows.push_back(row_at(shop.rates, one.coating, one.backing));
     Observation& added = observations.emplace_back();
     added.weights.assign(shop.rates.size() + 1, 0.0);
-    added.weights[0] = added.weights[rows.back() + 1] = -1;  // a higher pace takes fewer minutes
-    added.y = std::log(one.actual_minutes / one.predicted_minutes);
+    const double told = 1.0 / noise_share(one.log_sd);
+    added.weights[0] = added.weights[rows.back() + 1] = -told;  // a higher pace takes fewer minutes
+    added.y = told * std::log(one.actual_minutes / one.predicted_minutes);
   }
   const Settled result = settled(pace_belief(shop), observations, outlier_line);
   for (std::size_t i = 0; i < seen.size(); ++i) {

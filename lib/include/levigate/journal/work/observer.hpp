@@ -13,12 +13,15 @@
 
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/observed.hpp"
+#include "levigate/journal/work/patch.hpp"
 #include "levigate/journal/work/step_entries.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/backing.hpp"
+#include "levigate/stack/block.hpp"
+#include "levigate/stack/block_table.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
 #include "levigate/surface/coating.hpp"
@@ -115,7 +118,8 @@ class Observer {
   std::optional<Reason> take(const Entry& entry) {
     const bool teaches =
         entry.kind == EntryKind::step_begun || entry.kind == EntryKind::step_ended ||
-        entry.kind == EntryKind::film_read || entry.kind == EntryKind::scratch_read;
+        entry.kind == EntryKind::film_read || entry.kind == EntryKind::scratch_read ||
+        entry.kind == EntryKind::patch_worked;
     if (!teaches) return std::nullopt;
     if (entry.job != workings_.job.name) return Reason{UnmatchedKind::other_job, {entry.job}};
     const std::optional<std::size_t> zone = zone_at(entry.zone);
@@ -124,6 +128,7 @@ class Observer {
     const std::optional<std::size_t> sheet = sheet_at(entry.sheet);
     if (!sheet) return Reason{UnmatchedKind::no_such_sheet, {entry.sheet}};
     if (entry.kind == EntryKind::scratch_read) return take_scratch(entry, zone, *sheet);
+    if (entry.kind == EntryKind::patch_worked) return take_patch(entry, zone, *sheet);
     std::vector<std::size_t> zones(workings_.job.zones.size());
     std::iota(zones.begin(), zones.end(), std::size_t{0});
     if (zone) zones = {*zone};
@@ -249,6 +254,60 @@ class Observer {
     }
     if (!(seen.seen_um > 0.0)) return Reason{UnmatchedKind::no_scratch};
     seen_.scratches.push_back(std::move(seen));
+    return std::nullopt;
+  }
+
+  /// The block of that name: the sheet's own, one of the job, or of the profiles.
+  std::optional<Block> tool_named(const std::string& name, std::size_t sheet) const {
+    for (const SheetInZone& work : workings_.work[sheet]) {
+      if (work.tool.name == name) return work.tool;
+    }
+    for (const Zone& zone : workings_.job.zones) {
+      if (zone.block.name == name) return zone.block;
+    }
+    for (const BlockProfile& block : block_table) {
+      if (block.name == name) return block_named(name);
+    }
+    return std::nullopt;
+  }
+
+  /// Film that came off a patch, as its entry tells it.
+  PatchRemoval removal_of(const Entry& patch, std::optional<std::size_t> zone,
+                          const Block& tool) const {
+    if (!patch.before_um.empty()) {
+      return gauged_removal(patch.before_um, patch.after_um, workings_.job.rules.removed_cv);
+    }
+    if (patch.before_g && patch.after_g) {
+      return weighed_removal(*patch.before_g, *patch.after_g, *patch.area_cm2);
+    }
+    return levelled_removal(workings_.job.zones[*zone], tool, workings_.job.rules.residual_peel_um);
+  }
+
+  /// A patch changes no zone: it is beside the work, or too small a part of it.
+  std::optional<Reason> take_patch(const Entry& entry, std::optional<std::size_t> zone,
+                                   std::size_t sheet) {
+    if (at_ < new_from_) return std::nullopt;
+    const bool by_readings = !entry.before_um.empty() || entry.before_g;
+    if (!by_readings && !zone) return Reason{UnmatchedKind::names_no_zone};
+    if (!entry.area_cm2 || !entry.minutes) return Reason{UnmatchedKind::no_minutes};
+    if (!(*entry.minutes > 0.0)) return Reason{UnmatchedKind::took_no_minutes};
+    if (auto reason = nameless(sheet)) return reason;
+    const std::optional<Block> tool = tool_named(entry.tool, sheet);
+    if (!tool) return Reason{UnmatchedKind::no_such_tool, {entry.tool}};
+    const PatchRemoval off = removal_of(entry, zone, *tool);
+    if (std::isnan(off.removal_um)) return Reason{UnmatchedKind::not_a_number};
+    if (!(off.removal_um > 0.0) || (by_readings && off.log_sd > 0.5))
+      return Reason{UnmatchedKind::patch_too_thin};
+    const Sheet& paper = workings_.stack.sheets[sheet];
+    Zone patch;
+    patch.area_cm2 = *entry.area_cm2;
+    const SheetInZone work =
+        sheet_in_zone(workings_.job, workings_.model, grain_of(workings_, sheet), paper.backing,
+                      *tool, workings_.factors.of(sheet));
+    seen_.paces.push_back(
+        {workings_.job.coating.name, paper.backing.name, paper.id, entry.zone,
+         effort(off.removal_um, work, patch, paper, workings_.factors.duty).minutes, *entry.minutes,
+         place(), off.log_sd});
     return std::nullopt;
   }
 

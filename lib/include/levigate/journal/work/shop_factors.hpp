@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -15,7 +16,9 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/journal/learned.hpp"
+#include "levigate/journal/learned_factor.hpp"
 #include "levigate/journal/prior.hpp"
+#include "levigate/journal/work/belief.hpp"
 #include "levigate/journal/work/factor.hpp"
 #include "levigate/journal/work/shop_belief.hpp"
 #include "levigate/plan/job.hpp"
@@ -24,6 +27,25 @@
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
+
+namespace detail {
+
+/// What the person's pace with a row of the shop's rates is between; none where no step is behind it.
+inline std::optional<LearnedBand> pace_band(const Shop& shop, const LearnedPair* rate) {
+  if (!rate || rate->learned.observations == 0) return std::nullopt;
+  const Belief belief = pace_belief(shop);
+  std::vector<double> weights(belief.mean.size(), 0.0);
+  weights[0] = weights[1 + static_cast<std::size_t>(rate - shop.rates.data())] = 1;
+  const LearnedFactor pace = learned_factor(sum_of(belief, weights), belief.df, 1);
+  return LearnedBand{pace.low, pace.high};
+}
+
+inline std::optional<LearnedBand> scratch_band(const LearnedPair* scratch) {
+  if (!scratch || scratch->learned.observations == 0) return std::nullopt;
+  return LearnedBand{scratch->learned.low, scratch->learned.high};
+}
+
+}  // namespace detail
 
 LEVIGATE_WORK const LearnedPair* rate_of(const Shop& shop, std::string_view coating,
                                          std::string_view backing) {
@@ -38,8 +60,9 @@ LEVIGATE_WORK Factors factors_of(const Shop& shop, const Job& job, const Stack& 
   for (const Sheet& sheet : stack.sheets) {
     const LearnedPair* rate = rate_of(shop, coating, sheet.backing.name);
     const LearnedPair* scratch = detail::find_pair(shop.scratches, coating, sheet.backing.name);
-    factors.sheets.push_back(
-        {rate ? rate->learned.factor : 1.0, scratch ? scratch->learned.factor : 1.0});
+    factors.sheets.push_back({rate ? rate->learned.factor : 1.0,
+                              scratch ? scratch->learned.factor : 1.0,
+                              detail::pace_band(shop, rate), detail::scratch_band(scratch)});
   }
   const auto film = std::find_if(shop.films.begin(), shop.films.end(),
                                  [&](const LearnedFilm& row) { return row.coating == coating; });

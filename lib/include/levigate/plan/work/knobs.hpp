@@ -118,6 +118,37 @@ std::vector<std::size_t> positions(const std::vector<Value>& values, Test test) 
   return result;
 }
 
+/// What a learned factor rests on.
+inline const Source learned_source{Basis::computed, "learned from journals"};
+
+/// Adds what a shop has learned of the sheets, by backing. A simulation draws it from the shop.
+inline void add_learned(std::vector<Knob>& result, const Setup& setup) {
+  std::set<std::string> seen;
+  for (std::size_t i = 0; i < setup.stack.sheets.size(); ++i) {
+    const std::string& backing = setup.stack.sheets[i].backing.name;
+    const SheetFactors factors = setup.factors.of(i);
+    if (!seen.insert(backing).second) continue;
+    const auto all = positions(setup.stack.sheets,
+                               [&](const Sheet& sheet) { return sheet.backing.name == backing; });
+    const auto add = [&](const std::string& quantity, double value, const LearnedBand& band,
+                         auto set) {
+      result.push_back({"backing " + backing, quantity, Input::typed,
+                        Sourced{value, band.low, band.high, learned_source},
+                        [all, set](Setup& s, double changed) {
+                          for (const std::size_t sheet : all) set(s.factors, sheet, changed);
+                        }});
+    };
+    if (factors.pace) {
+      add("learned_pace", setup.factors.duty * factors.rate, *factors.pace,
+          [](Factors& f, std::size_t sheet, double pace) { f.sheets[sheet].rate = pace / f.duty; });
+    }
+    if (factors.scratches) {
+      add("learned_scratch", factors.scratch, *factors.scratches,
+          [](Factors& f, std::size_t sheet, double scratch) { f.sheets[sheet].scratch = scratch; });
+    }
+  }
+}
+
 /// The setup of the sheets of a sequence alone, in its order.
 inline Setup setup_of(const Setup& all, const std::vector<std::size_t>& sheets) {
   Setup result{all.job,     {all.stack.bare_number, {}}, {}, {}, all.model, {}, all.factors,
@@ -231,6 +262,7 @@ inline std::vector<Knob> knobs(const Setup& setup) {
                       [i](Setup& s, double changed) { s.log_spreads[i] = changed; }});
   }
   add_typed(result, setup.job);
+  add_learned(result, setup);
   return result;
 }
 

@@ -17,10 +17,39 @@
 
 namespace levigate::inline v0 {
 
+namespace detail {
+
+/// Keeps the minutes that a learned pace takes to remove 1 um, whatever other input was moved: the pace stands for it.
+inline void keep_pace(Workings& moved, const Workings& given) {
+  const auto reach = [](const Block& tool) { return tool.area_cm2 * tool.speed_m_s * tool.duty; };
+  for (std::size_t i = 0; i < moved.work.size(); ++i) {
+    if (!given.factors.of(i).pace) continue;
+    for (std::size_t zone = 0; zone < moved.work[i].size(); ++zone) {
+      SheetInZone& work = moved.work[i][zone];
+      const SheetInZone& told = given.work[i][zone];
+      work.rate_um_per_m = told.rate_um_per_m * reach(told.tool) / reach(work.tool);
+    }
+  }
+}
+
+/// Whether read scratches of a backing stand for an input of it.
+inline bool scratches_stand_for(const Knob& knob, const Setup& setup) {
+  if (knob.quantity != "tip_spread" && knob.quantity != "modulus_mpa") return false;
+  for (std::size_t i = 0; i < setup.stack.sheets.size(); ++i) {
+    if (knob.subject == "backing " + setup.stack.sheets[i].backing.name)
+      return setup.factors.of(i).scratches.has_value();
+  }
+  return false;
+}
+
+}  // namespace detail
+
 /// What a sequence relies on, most influential first: each input is set to the ends of its band, all else and the
 /// sequence as they are, and the sums worked out anew. What only touches gloss or paper has no influence and stands last.
 ///
-/// A zone that the end of a band leaves hardly any budget counts as ten times over it.
+/// A zone that the end of a band leaves hardly any budget counts as ten times over it. Where a pace was learned, it has the band
+/// that journals leave it, and stands for all inputs that act on the rate: they move the film alone. So do read scratches for
+/// the inputs of their backing.
 ///
 /// @param workings     job and stack
 /// @param sequence  of the workings
@@ -38,8 +67,9 @@ inline std::vector<Reliance> reliances(const Workings& workings, const Sequence&
   constexpr double most_film = 10.0;  // an end of a band may leave a zone no budget at all
   Workings given = workings_without_budgets(setup);
   find_budgets(given, &workings);
-  const auto sums = [&](const Setup& changed) {
+  const auto sums = [&](const Setup& changed, bool paced) {
     Workings moved = workings_without_budgets(changed, &given);
+    if (paced) detail::keep_pace(moved, given);
     find_budgets(moved, &given);
     const Sequence sum = summed(moved, sheets, sequence.overcuts);
     const double film =
@@ -47,9 +77,10 @@ inline std::vector<Reliance> reliances(const Workings& workings, const Sequence&
     return std::pair(static_cast<double>(sum.milliseconds) / detail::ms_per_minute,
                      coat ? std::min(film, most_film) : 0.0);
   };
-  const auto [minutes, film] = sums(setup);
+  const auto [minutes, film] = sums(setup, false);
   std::vector<Reliance> result;
   for (const detail::Knob& knob : detail::knobs(setup)) {
+    if (detail::scratches_stand_for(knob, setup)) continue;
     Reliance& one = result.emplace_back();
     one.subject = knob.subject;
     one.quantity = knob.quantity;
@@ -62,7 +93,7 @@ inline std::vector<Reliance> reliances(const Workings& workings, const Sequence&
       if ((high ? knob.input.high : knob.input.low) == knob.input.value) continue;
       Setup changed = setup;
       knob.set(changed, high ? knob.input.high : knob.input.low);
-      const auto [new_minutes, new_film] = sums(changed);
+      const auto [new_minutes, new_film] = sums(changed, knob.quantity != "learned_pace");
       (high ? one.minutes_high : one.minutes_low) = new_minutes - minutes;
       (high ? one.film_high : one.film_low) = new_film - film;
     }

@@ -5,6 +5,9 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <iterator>
+#include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -55,7 +58,19 @@ struct WorkedMinutes {
   }
 };
 
-/// Draws the inputs of a setup over their bands, each from a stream of its own name.
+/// Numbers of a block that are of the hand which holds it.
+inline constexpr std::string_view hand_quantities[] = {"force_n", "speed_m_s", "duty"};
+
+/// The name of the stream that an input is drawn from: its own. One person holds all blocks, so that what is of the hand has one
+/// stream for all of them.
+inline std::string stream_name(const Knob& knob) {
+  const bool of_hand = knob.subject.starts_with("block ") &&
+                       std::find(std::begin(hand_quantities), std::end(hand_quantities),
+                                 knob.quantity) != std::end(hand_quantities);
+  return (of_hand ? "hand" : knob.subject) + ", " + knob.quantity;
+}
+
+/// Draws the inputs of a setup over their bands, each from its stream.
 class DrawnInputs {
  public:
   /// Inputs for which `drawn` does not hold stay as they are.
@@ -64,7 +79,7 @@ class DrawnInputs {
     for (Knob& knob : knobs(setup)) {
       if (knob.kind == Input::chosen || knob.kind == Input::typed) continue;
       if (knob.input.low == knob.input.high || !drawn(knob)) continue;
-      const std::uint64_t stream = stream_named(knob.subject + ", " + knob.quantity);
+      const std::uint64_t stream = stream_named(stream_name(knob));
       inputs_.emplace_back(std::move(knob), stream);
     }
   }

@@ -1,4 +1,5 @@
 // Minutes as journals let expect them: a person's pace and rates drawn from what is believed of them, and the scatter of steps.
+// What has to come off is drawn as without a journal.
 #pragma once
 
 #include <cmath>
@@ -74,34 +75,35 @@ class BeliefDraws {
 struct DrawnPace {
   double duty_factor = 1;
   std::vector<double> rate_factor;  ///< of each sheet
-  std::vector<double> minutes;      ///< of sanding with each sheet, scatter included [min]
+  std::vector<std::vector<double>>
+      minutes_per_um;  ///< of sanding with each sheet in each zone, scatter included [min/um]
 };
 
 /// Draws the pace of a sequence from what a shop knows. Sheets of which it knows nothing are drawn as the profiles' bands have
 /// them.
 ///
-///   minutes = computed / duty_factor / rate_factor x e^(scatter)
+///   minutes = removed x computed / duty_factor / rate_factor x e^(scatter)
 ///
-/// with computed the minutes without any factor and all inputs at their values: they are what journals are compared with, so
-/// that the pace stands for all that makes minutes differ from them.
+/// with computed the minutes of removing 1 um without any factor and all inputs at their values, as journals are compared with
+/// them: the pace stands for the rate of removal. What has to be removed hangs on peel and scratches, and is drawn with them.
 class PaceDraws {
  public:
-  /// `setup` holds the sheets of the sequence in its order, `overcuts` has that of each.
+  /// `setup` holds the sheets of the sequence in its order.
   /// Throws: as validate(Shop), workings()
-  PaceDraws(const Shop& shop, const Setup& setup, std::vector<double> overcuts)
+  PaceDraws(const Shop& shop, const Setup& setup)
       : known_(known(shop, setup)), draws_(detail::pace_belief(known_)) {
-    Sequence sequence{.overcuts = std::move(overcuts)};
     for (const Sheet& sheet : setup.stack.sheets) {
-      sequence.sheets.push_back(sequence.sheets.size());
       rows_.push_back(1 + detail::row_at(known_.rates, setup.job.coating.name, sheet.backing.name));
     }
-    const Workings workings = levigate::workings(setup);
-    const auto add = [&](std::optional<Before> before, std::size_t sheet, double overcut) {
-      double minutes = 0;
-      for (const Effort& zone : efforts(workings, before, sheet, overcut)) minutes += zone.minutes;
-      computed_.push_back(minutes * setup.factors.duty * setup.factors.of(sheet).rate);
-    };
-    for_each_step(workings, sequence, add);
+    const Workings workings = workings_without_budgets(setup);
+    for (std::size_t sheet = 0; sheet < rows_.size(); ++sheet) {
+      std::vector<double>& zones = computed_.emplace_back();
+      for (std::size_t zone = 0; zone < setup.job.zones.size(); ++zone) {
+        const Effort one = effort(1.0, workings.work[sheet][zone], setup.job.zones[zone],
+                                  setup.stack.sheets[sheet], 1.0);
+        zones.push_back(one.minutes * setup.factors.of(sheet).rate);
+      }
+    }
   }
 
   DrawnPace operator()(std::uint64_t seed, std::uint32_t draw) const {
@@ -110,8 +112,11 @@ class PaceDraws {
     DrawnPace pace{std::exp(belief.values[0]), {}, {}};
     for (std::size_t i = 0; i < computed_.size(); ++i) {
       pace.rate_factor.push_back(std::exp(belief.values[rows_[i]]));
-      pace.minutes.push_back(computed_[i] / pace.duty_factor / pace.rate_factor[i] *
-                             std::exp(belief.noise * stream.normal()));
+      const double scatter = std::exp(belief.noise * stream.normal());
+      std::vector<double>& zones = pace.minutes_per_um.emplace_back();
+      for (const double minutes : computed_[i]) {
+        zones.push_back(minutes / pace.duty_factor / pace.rate_factor[i] * scatter);
+      }
     }
     return pace;
   }
@@ -128,8 +133,8 @@ class PaceDraws {
 
   Shop known_;
   BeliefDraws draws_;
-  std::vector<std::size_t> rows_;  // of each sheet
-  std::vector<double> computed_;   // minutes of each step
+  std::vector<std::size_t> rows_;              // of each sheet
+  std::vector<std::vector<double>> computed_;  // minutes for each um of each step in each zone
 };
 
 }  // namespace levigate

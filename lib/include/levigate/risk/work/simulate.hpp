@@ -227,10 +227,12 @@ LEVIGATE_WORK Simulation simulate(const Bench& bench, const Plan& plan,
                                     workings.budget_um, options.seed);
     return detail::simulated(work, setup, options);
   };
+  if (bench.shop() && !detail::tells_pace(*bench.shop()))
+    return run(detail::ScratchedInputs(setup, *bench.shop(), options.bands));
   if (bench.shop()) {
     const Setup cured = detail::setup_of(workings, sheets);
-    return run(
-        detail::LearnedInputs(setup, PaceDraws(*bench.shop(), cured, overcuts), options.bands));
+    return run(detail::LearnedInputs(setup, *bench.shop(), PaceDraws(*bench.shop(), cured),
+                                     options.bands));
   }
   return options.bands ? run(detail::DrawnInputs(setup)) : run(detail::GivenInputs{});
 }

@@ -76,11 +76,26 @@ class BenchCard {
                           zones_differ() ? "zones in different states" : stands(plan_.scratched_by),
                           goal_text(plan_.target)));
     if (plan_.found) {
-      page_.say("", fmt::format("{} steps, {}. Lay out: {}.", plan_.steps.size(),
-                                duration_text(plan_.total.minutes), layout()));
+      page_.say("", fmt::format("{} steps, {}.{} Lay out: {}.", plan_.steps.size(),
+                                duration(plan_.total.minutes, whole()), range(whole()), layout()));
     }
     page_.rule('=');
   }
+
+  /// How long it takes: the median where a simulation tells it, else these minutes, said to be at usual numbers.
+  static std::string duration(double minutes, const Interval* interval) {
+    return interval ? expected_duration(*interval) : usual_numbers_duration(minutes);
+  }
+
+  /// And what that lies between, where a simulation tells it.
+  static std::string range(const Interval* interval) {
+    return interval ? " " + usual_range(*interval) : "";
+  }
+
+  const Interval* interval(std::size_t step) const {
+    return simulation_ ? &simulation_->steps[step].minutes : nullptr;
+  }
+  const Interval* whole() const { return simulation_ ? &simulation_->minutes : nullptr; }
 
   /// Sheets to fetch before the hands are wet, whole ones.
   std::string layout() const {
@@ -143,12 +158,9 @@ class BenchCard {
     if (is_longer(plan_, step)) page_.say("  ", longer_text(plan_, step));
     page_.say("  ", done_text(step));
     if (step.wheel) wheel(step);
-    page_.say("  ", duration_text(step.minutes) + " with washing and changing" +
-                        (step.wheel ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)));
-    if (simulation_) {
-      page_.say("  ", "In 4 of 5 cases that takes " +
-                          usual_duration(simulation_->steps[i].minutes) + ".");
-    }
+    page_.say("  ", "Takes " + duration(step.minutes, interval(i)) + " with washing and changing" +
+                        (step.wheel ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)) +
+                        range(interval(i)));
     for (const std::string& line : upkeep(step)) page_.say("  ", line);
     after_step(step);
   }
@@ -206,7 +218,7 @@ class BenchCard {
     page_.table({{"zone"},
                  {"with"},
                  {"take off, um", true},
-                 {"time", true},
+                 {"usual time", true},
                  {"left, um", true},
                  {"cut through", true}},
                 rows);
@@ -250,7 +262,7 @@ class BenchCard {
     page_.blank();
     page_.rule('-');
     std::string text = fmt::format("{} steps, {}, {:.1f} sheets", total.steps,
-                                   duration_text(total.minutes), all_sheets(plan_));
+                                   duration(total.minutes, whole()), all_sheets(plan_));
     if (total.cost > 0) text += fmt::format(", paper for {:.2f}", total.cost);
     if (total.film) {
       const Step& last = plan_.steps.back();
@@ -259,16 +271,16 @@ class BenchCard {
                                       : fmt::format(". {} of the film budget used in {}",
                                                     percent_text(*total.film), worst);
     }
-    page_.say("In all: ", text + ".");
-    page_.say("In the sun: ", sun_text(plan_));
+    page_.say("In all: ", text + "." + range(whole()));
+    page_.say("In the sun: ", sun_text(plan_, whole() ? whole()->p50 / total.minutes : 1.0));
   }
 
   void tradeoff() {
     if (plan_.tradeoff.size() < 2) return;
     constexpr std::size_t most = 10;
     page_.title(fmt::format(
-        "Other ways: {} in all. Each beats every other in time with going back, film, cost or "
-        "steps on the edge of a rule.",
+        "Other ways, at usual numbers: {} in all. Each beats every other in time with going back, "
+        "film, cost or steps on the edge of a rule.",
         plan_.tradeoff.size()));
     std::vector<std::vector<std::string>> rows;
     const std::size_t last = plan_.tradeoff.size() - 1;

@@ -53,8 +53,8 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
   if (!same)
     throw BadInput("the two plans have different zones, in the comparison for '" + taken.job + "'");
   constexpr std::string_view rows[] = {"steps",
-                                       "time",
-                                       "time of the first step",
+                                       "time at usual numbers",
+                                       "the same of the first step",
                                        "going back for marks, on the mean",
                                        "spots with a mark in the sun",
                                        "film budget used, worst zone",

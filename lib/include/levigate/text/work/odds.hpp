@@ -34,9 +34,20 @@ inline void require_simulation_of(const Plan& plan, const Simulation& simulation
   if (!same) throw BadInput("the simulation is of another plan, in the card of '" + plan.job + "'");
 }
 
-/// Four times in five it lies between these: "1 h 10 min to 6 h 30 min".
-inline std::string usual_duration(const Interval& minutes) {
-  return duration_text(minutes.p10) + " to " + duration_text(minutes.p90);
+/// The time to count on: the median.
+inline std::string expected_duration(const Interval& minutes) {
+  return "about " + duration_text(minutes.p50);
+}
+
+/// What it lies between four times in five, as a sentence.
+inline std::string usual_range(const Interval& minutes) {
+  return fmt::format("In 4 of 5 cases it takes {} to {}.", duration_text(minutes.p10),
+                     duration_text(minutes.p90));
+}
+
+/// Minutes that no simulation stands behind: every input is at its value.
+inline std::string usual_numbers_duration(double minutes) {
+  return duration_text(minutes) + " at usual numbers";
 }
 
 /// "in no run; at most 0.30 %", "in 12 runs; 0.70 to 1.90 %": how often in the draws, and between what the chance lies.
@@ -90,7 +101,8 @@ inline void say_odds(Page& page, const Plan& plan, const Simulation& simulation)
   page.say(
       "  Time: ",
       fmt::format("9 of 10 runs take less than {}. 5 of 10 take less than {}. 1 of 10 takes less "
-                  "than {}. The {} above takes every input at its usual value.",
+                  "than {}. With every input at its usual value it takes {}. Times of zones and of "
+                  "other ways are such times.",
                   duration_text(minutes.p90), duration_text(minutes.p50),
                   duration_text(minutes.p10), duration_text(plan.total.minutes)));
   page.say("  Sheets: ", fmt::format("{:.1f} are enough in 9 of 10 runs, {:.1f} in 5 of 10.",

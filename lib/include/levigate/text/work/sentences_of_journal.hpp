@@ -46,6 +46,10 @@ inline std::string sentence_of(const Unmatched& unmatched) {
     case UnmatchedKind::no_readings: return "It gives no readings.";
     case UnmatchedKind::not_a_number: return "One of its readings is not a number.";
     case UnmatchedKind::film_known: return "The shop already learned the film of this zone.";
+    case UnmatchedKind::no_such_tool:
+      return "Neither the job nor a profile has a block '" + name(0) + "'.";
+    case UnmatchedKind::patch_too_thin:
+      return "Too little came off the patch. It must be more than twice its error.";
   }
   return "";
 }

@@ -37,12 +37,13 @@ inline std::string sure_text(double chance) {
   return chance > 0.995 ? "above 99 %" : fmt::format("{:.0f} %", 100.0 * chance);
 }
 
-inline std::string sun_text(const Plan& plan) {
+/// `pace`: by which all minutes are longer than at usual numbers.
+inline std::string sun_text(const Plan& plan, double pace) {
   return fmt::format(
       "Expect {} spots with a mark. The chance that the first look finds none is {}. Going back "
       "then takes {} on the mean. Plan for {} with it.",
       marks_text(all_marks(plan)), sure_text(plan.total.clean_chance),
-      duration_text(plan.total.back_minutes), duration_text(expected_minutes(plan)));
+      duration_text(pace * plan.total.back_minutes), duration_text(pace * expected_minutes(plan)));
 }
 
 /// Whether a step takes off more than the rules ask for.

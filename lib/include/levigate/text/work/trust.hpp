@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -60,17 +61,24 @@ inline void say_reliances(Page& page, const Plan& plan) {
          fmt::format("{:.3g} to {:.3g}", r.low, r.high), r.quantity + " of " + r.subject});
   }
   if (rows.empty()) return;
-  page.title("Inputs that change the figures most, each changed alone within its range:");
+  page.title(
+      "Inputs that change the figures most, each changed alone within its range, with all others "
+      "at "
+      "usual numbers:");
   page.table({{"time"}, {"film"}, {"range", true}, {"input"}}, rows);
 }
 
 /// The closing part of a card.
 inline void say_trust(Page& page, const Plan& plan) {
   page.title("How far to trust this card:");
-  page.say(
-      "  - ",
-      "Minutes, sheets and cost rest on removal rates. These are uncertain by a factor of 2 to 3 "
-      "until you calibrate them. Time the first step and scale the others by it.");
+  const bool learned =
+      std::any_of(plan.relies_on.begin(), plan.relies_on.end(),
+                  [](const Reliance& one) { return one.quantity == "learned_pace"; });
+  page.say("  - ", learned ? "Minutes rest on the pace that journals showed. Its range stands in "
+                             "the plan, with all other inputs."
+                           : "Minutes, sheets and cost rest on removal rates. These are uncertain "
+                             "by a factor of 2 to 3 until you calibrate them. Time the first step "
+                             "and scale the others by it.");
   page.say("  - ",
            "Depths do not rest on the rates. They rest on the film and orange peel that you gave. "
            "They also rest on assumed hardness, backing and block. If the work shows otherwise, "

@@ -1,0 +1,104 @@
+// What to measure: that the ranked narrowing is what comes out when the reading is learned.
+#include "levigate/risk/calibrate.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <string>
+#include <vector>
+
+#include "levigate/journal/learn.hpp"
+#include "levigate/risk/philox.hpp"
+#include "levigate/risk/work/draw.hpp"
+#include "unit/journal/learn_workshop.hpp"
+
+namespace calibrate_test {
+namespace {
+
+using namespace learn_workshop;
+
+const std::vector<std::string> all{"P400", "P600", "P800", "P1000", "P1500"};
+const SimulateOptions options{.draws = 200};
+
+Calibration ranked(const Bench& bench) { return calibrate(bench, evaluate(bench, all), options); }
+
+const Measurement& of(const Calibration& calibration, MeasurementKind kind) {
+  for (const Measurement& one : calibration.measurements) {
+    if (one.kind == kind) return one;
+  }
+  throw std::runtime_error(std::string(to_string(kind)));
+}
+
+TEST(Calibrate, RanksByTheGainForTheTime) {
+  const Bench bench(clock_case(), drawer());
+  const Calibration found = ranked(bench);
+  EXPECT_EQ(found.job, "clock case");
+  EXPECT_EQ(found.minutes, simulate(bench, evaluate(bench, all), options).minutes);
+  ASSERT_EQ(found.measurements.size(), 5U);
+  for (std::size_t i = 0; i < found.measurements.size(); ++i) {
+    const Measurement& one = found.measurements[i];
+    EXPECT_NEAR(one.gain_per_hour, std::log(one.fold_before / one.fold_after) / (one.minutes / 60),
+                1e-12);
+    if (i > 0) EXPECT_LE(one.gain_per_hour, found.measurements[i - 1].gain_per_hour);
+    EXPECT_GT(one.gain_per_hour, 0) << to_string(one.kind);
+  }
+  const Measurement& gauged = of(found, MeasurementKind::patch_gauged);
+  EXPECT_EQ(gauged.tool, "hard block");
+  EXPECT_EQ(gauged.area_cm2, 100);
+  EXPECT_EQ(gauged.sanding_minutes, 5);
+  EXPECT_EQ(found.cautions, evaluate(bench, all).cautions);
+}
+
+TEST(Calibrate, ASolidHasNothingToGaugeAndAScratchedOneNothingToLevel) {
+  Job job = clock_case();
+  job.scratched_by = grade("P220");
+  for (const Measurement& one : ranked(Bench(job, drawer())).measurements) {
+    EXPECT_NE(one.kind, MeasurementKind::patch_levelled);
+  }
+}
+
+// Hands drawn from the bands work the patch, as noisy as a step is; their readings are learned by their entries. The band that is
+// told before is the mean of those after.
+TEST(Calibrate, TheBandIsWhatComesOutOfTheReading) {
+  const Bench bench(clock_case(), drawer());
+  const Measurement told = of(ranked(bench), MeasurementKind::patch_gauged);
+  Entry patch = entry(EntryKind::patch_worked, "", told.sheet);
+  patch.tool = told.tool;
+  patch.area_cm2 = told.area_cm2;
+  patch.minutes = told.sanding_minutes;
+  patch.before_um.assign(patch_spots, 90);
+  patch.after_um.assign(patch_spots, 75);
+  const double predicted = observe(clock_case(), drawer(), {patch}).paces.at(0).predicted_minutes;
+  constexpr int hands = 24;
+  double sum = 0, squares = 0;
+  for (std::uint32_t hand = 0; hand < hands; ++hand) {
+    Stream stream(3, stream_named("hand"), hand);
+    const double prior_sd = 0.65;  // of the bands of rate and hand together
+    patch.minutes = predicted * std::exp(prior_sd * stream.normal() + 0.3 * stream.normal());
+    const Shop shop = learn(Shop{}, clock_case(), drawer(), {patch}).shop;
+    const Bench known(clock_case(), drawer(), shop);
+    const Interval minutes = simulate(known, evaluate(known, all), options).minutes;
+    const double log_fold = std::log(minutes.p90 / minutes.p10);
+    sum += log_fold;
+    squares += log_fold * log_fold;
+  }
+  const double mean = sum / hands;
+  const double error = std::sqrt((squares / hands - mean * mean) / hands);
+  EXPECT_NEAR(mean, std::log(told.fold_after), 3.3 * error + 0.02);
+  EXPECT_LT(mean, std::log(told.fold_before));
+}
+
+TEST(Calibrate, AScratchReadWithoutAPaceLeavesTheBandsOfThePace) {
+  Shop shop;
+  shop.scratches = {{"two-part urethane", "latex paper", {1, 0.9, 1.1, 3}}};
+  const Bench read(clock_case(), drawer(), shop), bare(clock_case(), drawer());
+  const Interval with = simulate(read, evaluate(read, all), options).minutes;
+  const Interval without = simulate(bare, evaluate(bare, all), options).minutes;
+  EXPECT_LT(with.p90 / with.p10, without.p90 / without.p10);
+  EXPECT_EQ(simulate(Bench(clock_case(), drawer(), Shop{}), evaluate(bare, all), options),
+            simulate(bare, evaluate(bare, all), options));
+}
+
+}  // namespace
+}  // namespace calibrate_test

@@ -9,7 +9,7 @@
 #include "levigate/detail/normal.hpp"
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
-#include "levigate/film/common_errors.hpp"
+#include "levigate/film/common_chance.hpp"
 
 namespace levigate::inline v0 {
 
@@ -27,6 +27,19 @@ struct BudgetInput {
 };
 
 namespace detail {
+
+/// The depth D at which mean - D is hypot(film_part, depth_part D), or where it is not `above` the negative of that. Below 0: there is
+/// none.
+inline double depth_within(double mean, double film_part, double depth_part, bool above) {
+  if (above) {
+    if (mean <= 0.0 || film_part > mean) return -1.0;
+    const double product = (mean - film_part) * (mean + film_part);
+    return product / (mean + std::hypot(film_part, depth_part * std::sqrt(product)));
+  }
+  const double leading = (1.0 - depth_part) * (1.0 + depth_part);
+  if (leading <= 0.0) return std::numeric_limits<double>::infinity();
+  return (mean + std::hypot(film_part * std::sqrt(leading), depth_part * mean)) / leading;
+}
 
 /// The chance of cutting through at any depth, with errors that all spots share.
 inline CommonChance common_chance(const BudgetInput& zone) {

@@ -6,7 +6,7 @@
 #include "levigate/detail/normal.hpp"
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
-#include "levigate/film/common_errors.hpp"
+#include "levigate/film/common_chance.hpp"
 
 namespace levigate::inline v0 {
 
@@ -34,8 +34,9 @@ struct CutThroughInput {
 /// @return       chance (dimensionless), 0 to 1
 /// Throws:    OutOfRange where a member is outside its range
 /// NaN:       NaN in, NaN out
-/// Accuracy:  1e-12 relative down to chances of 1e-300; with common errors 1e-3 relative down to
-///            1e-10, by quadrature, or 5e-3 where a soft tool levels
+/// Accuracy:  1e-12 relative down to chances of 1e-300; with common errors 1e-3 relative for chances
+///            from 1e-10 to 0.5, by quadrature, where removed_cv is 0.5 at most, readings are 0 or
+///            at least 3 and peel_factor is 3 at most
 /// Source:    normal film and normal depth, independent from spot to spot, a spot per cm2:
 ///            assumptions; film of few readings: normal sampling theory; peel: log-normal, assumption
 inline double cut_through(const CutThroughInput& input) {

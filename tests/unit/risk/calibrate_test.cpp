@@ -40,7 +40,9 @@ TEST(Calibrate, RanksByTheGainForTheTime) {
     const Measurement& one = found.measurements[i];
     EXPECT_NEAR(one.gain_per_hour, std::log(one.fold_before / one.fold_after) / (one.minutes / 60),
                 1e-12);
-    if (i > 0) EXPECT_LE(one.gain_per_hour, found.measurements[i - 1].gain_per_hour);
+    if (i > 0) {
+      EXPECT_LE(one.gain_per_hour, found.measurements[i - 1].gain_per_hour);
+    }
     EXPECT_GT(one.gain_per_hour, 0) << to_string(one.kind);
   }
   const Measurement& gauged = of(found, MeasurementKind::patch_gauged);

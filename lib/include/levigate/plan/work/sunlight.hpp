@@ -47,11 +47,12 @@ inline double mark_chance_of_zone(const Workings& workings, std::size_t zone, do
   return -std::expm1(spots_in(workings, zone) * std::log1p(-of_spot));
 }
 
+/// What it takes to wash, dry and look once more.
 inline std::int64_t look_milliseconds() {
   return std::llround(inspection_table[0].look_minutes.value * detail::ms_per_minute);
 }
 
-/// The same in the unit of the search.
+/// A chance in the unit of the search, rounded.
 inline std::int64_t chance_in_units(double chance) {
   return std::llround(chance * static_cast<double>(chance_unit));
 }
@@ -96,8 +97,7 @@ inline Sunlight sunlight(const Workings& workings, Sun& sun, const Ladder& ladde
 
 /// What the sun shows of one step in one zone once a sequence is done.
 struct Marked {
-  double spots =
-      0;  ///< expected number of those that show a mark of what the step should have taken out
+  double spots = 0;   ///< expected to show a mark that the step should have taken out
   double chance = 0;  ///< of any in the zone
 };
 
@@ -107,6 +107,8 @@ struct MarksOfSequence {
   std::vector<GoingBack> zones;
 };
 
+/// The marks of each step of a sequence in each zone, and what going back for them takes: from the last step to the first, as in
+/// search().
 inline MarksOfSequence marks_of(const Workings& workings, Sun& sun, const Sequence& sequence) {
   struct Done {
     std::optional<Before> before;

@@ -1,4 +1,4 @@
-"""The command line: python -m levigate plan | evaluate | check | convert | record | journal | go-back | learn.
+"""The command line: python -m levigate plan | calibrate | evaluate | check | convert | record | journal | go-back | learn.
 
 It exits with 0 if all is well. It exits with 1 if it finds no plan, or if a finding is an error.
 It exits with 2 if it cannot use the input. The error stream then has one line for each fault.
@@ -66,8 +66,15 @@ def parser() -> Parser:
         metavar="S",
         help=f"seed of the simulated runs (default: {levigate.SEED})",
     )
-    plan.add_argument("--after", metavar="JOURNAL", help="plan only what the steps in this journal left to do, at the pace that they show")
-    plan.add_argument("--shop", metavar="SHOP", help=_after.SHOP_HELP)
+    calibrate = command(
+        "calibrate", run_calibrate, "rank what to measure, by how far it narrows the day for the minutes it takes"
+    )
+    _after.add_job_and_stack(calibrate)
+    for either in (plan, calibrate):
+        either.add_argument(
+            "--after", metavar="JOURNAL", help="plan only what the steps in this journal left to do, at the pace that they show"
+        )
+        either.add_argument("--shop", metavar="SHOP", help=_after.SHOP_HELP)
     evaluate.add_argument("sheets", metavar="ID", nargs="+", help="ids of the sheets, in order")
 
     check = command("check", run_check, "check a stack for labels to settle, gaps and near duplicates")
@@ -87,11 +94,7 @@ def parser() -> Parser:
 
 
 def run_plan(given: argparse.Namespace) -> int:
-    job, stack = _after.load(given)
-    journal = levigate.Journal(given.after).read() if given.after is not None else None
-    bench = levigate.Bench(job, stack, _after.shop_at(given.shop), journal)
-    if journal is not None:
-        bench = _after.taught_by_itself(bench)
+    bench = _after.bench_now(given)
     plan, simulation = levigate.plan(bench), None
     if plan.found and given.draws > 0:
         simulation = levigate.simulate(bench, plan, given.draws, given.seed)
@@ -99,6 +102,17 @@ def run_plan(given: argparse.Namespace) -> int:
     if given.out is not None:
         write_plan(plan, simulation, given.out)
     return outcome(plan.found, plan.findings)
+
+
+def run_calibrate(given: argparse.Namespace) -> int:
+    bench = _after.bench_now(given)
+    plan = levigate.plan(bench)
+    if not plan.found:
+        print(f"levigate: nothing to calibrate without a plan. {plan.why.message if plan.why else ""}", file=sys.stderr)
+        return NOT_FINE
+    calibration = levigate.calibrate(bench, plan)
+    sys.stdout.write(calibration.to_json() if given.json else calibration.card())
+    return FINE
 
 
 def run_evaluate(given: argparse.Namespace) -> int:

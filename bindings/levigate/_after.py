@@ -86,6 +86,14 @@ def load(given: argparse.Namespace) -> tuple[levigate.Job, levigate.Stack]:
     return levigate.Job.load(given.job), levigate.Stack.load(given.stack)
 
 
+def require_lines_of(job: levigate.Job, journal: levigate.JournalReading) -> None:
+    """A journal of other jobs alone is most likely a slip in a name."""
+    others = sorted({entry.job for entry in journal.entries} - {job.name})
+    if others and all(entry.job != job.name for entry in journal.entries):
+        names = ", ".join(f"'{name}'" for name in others)
+        raise levigate.BadInput(f"no line of the journal is of job '{job.name}'; its lines are of {names}")
+
+
 def print_json(data: object) -> None:
     print(json.dumps(data, indent=2, ensure_ascii=False))
 
@@ -198,6 +206,16 @@ def as_entries(done: list[levigate.DoneStep], job: str) -> list[levigate.Entry]:
 
 def shop_at(path: str | Path | None) -> levigate.Shop | None:
     return levigate.Shop.load(path) if path is not None else None
+
+
+def bench_now(given: argparse.Namespace) -> levigate.Bench:
+    """The bench of job, stack and shop, after a journal and with what it teaches."""
+    job, stack = load(given)
+    if given.after is None:
+        return levigate.Bench(job, stack, shop_at(given.shop))
+    journal = levigate.Journal(given.after).read()
+    require_lines_of(job, journal)
+    return taught_by_itself(levigate.Bench(job, stack, shop_at(given.shop), journal))
 
 
 def taught_by_itself(bench: levigate.Bench) -> levigate.Bench:

@@ -75,7 +75,8 @@ void bind_film(py::module_& m) {
       "orange peel that the depth levels, 0 to 10 000 um; peel_factor: by which that may be off,\n"
       "one standard deviation, 1 to 10; critical_um: critical_amplitude_um() of what levels it,\n"
       "0 to 1e9 um; residual_um: peel that may stay, 0.001 to 10 000 um.\n"
-      "Raises OutOfRange. NaN in, NaN out. Accuracy with such errors: 1e-3 relative, chances from 1e-10 to 0.5.\n"
+      "Raises OutOfRange. NaN in, NaN out. Accuracy with such errors: 1e-3 relative, chances from "
+      "1e-10 to 0.5.\n"
       "Source: normal film and depth, independent from spot to spot: assumptions.",
       arg("depth_um"), arg("mean_um"), arg("sd_um"), arg("removed_cv"), arg("reserve_um"),
       arg("spots"), arg("mean_se_um") = 0.0, arg("sd_se_um") = 0.0, arg("readings") = 0.0,

@@ -1,15 +1,18 @@
-// Chance: plans simulated, and the random numbers behind them.
+// Chance: plans simulated, what to measure before them, and the random numbers behind them.
 #include "levigate/risk/simulate.hpp"
 
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
+#include "levigate/risk/calibrate.hpp"
 #include "levigate/risk/philox.hpp"
+#include "levigate/text/card.hpp"
 #include "plan_of_job.hpp"
 
 namespace levigate_python {
 
 namespace {
 
+using levigate::Calibration;
 using levigate::Interval;
 using levigate::Job;
 using levigate::Share;
@@ -40,15 +43,36 @@ Simulation simulate_on(const levigate::Bench& bench, const PlanOfJob& plan, std:
   return levigate::simulate(bench, plan.plan, options);
 }
 
-Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
-                    unsigned threads, const std::optional<Tell>& progress, bool bands,
-                    const std::optional<levigate::Shop>& shop) {
+/// A bench of the job, the plan's stack and the shop.
+levigate::Bench bench_of(const Job& job, const PlanOfJob& plan,
+                         const std::optional<levigate::Shop>& shop, const std::string& where) {
   if (shop && plan.bench.shop() && job == plan.job() && job != plan.bench.job())
     throw levigate::BadInput(
         "job has the films of the plan's shop in already; give the job as read, or plan.bench, "
-        "in simulate");
-  return simulate_on(levigate::Bench(job, plan.stack(), shop), plan, draws, seed, threads, progress,
+        "in " +
+        where);
+  return {job, plan.stack(), shop};
+}
+
+Simulation simulate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
+                    unsigned threads, const std::optional<Tell>& progress, bool bands,
+                    const std::optional<levigate::Shop>& shop) {
+  return simulate_on(bench_of(job, plan, shop, "simulate"), plan, draws, seed, threads, progress,
                      bands);
+}
+
+Calibration calibrate_on(const levigate::Bench& bench, const PlanOfJob& plan, std::int64_t draws,
+                         std::uint64_t seed, unsigned threads) {
+  const std::optional<Tell> nobody;
+  const levigate::SimulateOptions options{
+      .draws = draws, .seed = seed, .threads = threads, .progress = progress_of(nobody)};
+  const py::gil_scoped_release unlocked;
+  return levigate::calibrate(bench, plan.plan, options);
+}
+
+Calibration calibrate(const Job& job, const PlanOfJob& plan, std::int64_t draws, std::uint64_t seed,
+                      unsigned threads, const std::optional<levigate::Shop>& shop) {
+  return calibrate_on(bench_of(job, plan, shop, "calibrate"), plan, draws, seed, threads);
 }
 
 py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simulation) {
@@ -74,6 +98,19 @@ void bind_simulation(py::module_& m) {
       "to_dict",
       [](const Simulation& self) -> py::dict { return from_json_text(levigate::to_json(self)); },
       "The simulation as a dictionary, as to_json() writes it.");
+  describe_class<levigate::Measurement>(m).finish();
+  ValueClass<Calibration> calibration = describe_class<Calibration>(m);
+  calibration.finish();
+  calibration.def("card", &levigate::calibration_card, "As plain text.")
+      .def(
+          "to_json", [](const Calibration& self) { return levigate::to_json(self); },
+          "As JSON text of format levigate.calibration/1.")
+      .def(
+          "to_dict",
+          [](const Calibration& self) -> py::dict {
+            return from_json_text(levigate::to_json(self));
+          },
+          "As plain data.");
 }
 
 void bind_simulate(py::module_& m) {
@@ -98,6 +135,19 @@ void bind_simulate(py::module_& m) {
         arg("progress") = py::none(), arg("bands") = true,
         "The same after the steps done on a bench, with what its shop knows.\n\n"
         "Raises BadInput for a sheet that is not in its stack, and as plan(); OutOfRange.");
+  m.def(
+      "calibrate", &calibrate, arg("job"), arg("plan"),
+      arg("draws") = levigate::SimulateOptions{}.draws,
+      arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0, arg("shop") = py::none(),
+      "What to measure before a day of work, ranked by how far it narrows the minutes.\n\n"
+      "Each measurement is of the plan simulated after such a reading, with the same draws. The\n"
+      "best for the minutes it takes comes first, each kind once.\n"
+      "Raises as simulate(). Source: the belief of learn(); minutes of measuring are assumptions.");
+  m.def("calibrate", &calibrate_on, arg("bench"), arg("plan"),
+        arg("draws") = levigate::SimulateOptions{}.draws,
+        arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,
+        "The same after the steps done on a bench, with what its shop knows.\n\n"
+        "Raises as simulate().");
   m.def("philox4x32", &levigate::philox4x32, arg("counter"), arg("key"),
         "Philox 4x32-10: four random words of a counter and a key.\n\n"
         "counter: four words of 32 bits; key: two. The same counter gives the same words.");

@@ -8,7 +8,7 @@ import pytest
 ROOT = Path(__file__).resolve().parents[2]
 
 # These take longest. They come first, so that the last of them does not keep one of two processes waiting.
-LONGEST = ["test_recover.py", "test_journal.py", "test_learn.py", "test_sun.py", "test_high_precision.py", "test_package.py"]
+LONGEST = ["test_recover.py", "test_journal.py", "test_learn.py", "test_sun.py", "test_coverage.py", "test_high_precision.py", "test_package.py"]
 
 
 def pytest_collection_modifyitems(items):

@@ -1,6 +1,7 @@
-"""What comes after the plan, from a shell: record, journal, go-back, learn, plan --after and --shop."""
+"""What comes after the plan, from a shell: calibrate, record, journal, go-back, learn, plan --after and --shop."""
 
 import json
+import shlex
 from pathlib import Path
 
 import levigate
@@ -194,3 +195,95 @@ def test_learning_changes_the_next_plan(files, journal, tmp_path, capsys):
         assert main(["go-back", *files, *haze, *known]) == 0
         minutes.append(json.loads(capsys.readouterr().out)["tries"][0]["minutes"])
     assert minutes[1] > minutes[0]
+
+
+def commands_of(card, name):
+    """The words after the module's name of each command of that name on a card."""
+    lines = card.replace("\\\n", " ").splitlines()
+    words = [shlex.split(line) for line in lines if line.strip().startswith(f"python -m levigate {name} ")]
+    return [one[3:] for one in words]
+
+
+def test_calibrate_prints_what_the_library_ranks(files, journal, tmp_path, capsys):
+    job, stack = levigate.Job.load(files[0]), levigate.Stack.load(files[1])
+    first = tmp_path / "first.jsonl"
+    first.write_text("".join(Path(journal).read_text().splitlines(keepends=True)[:2]))
+    entries = levigate.Journal(first).read()
+    shop = levigate.learn(levigate.Bench(job, stack, journal=entries)).shop
+    path = str(tmp_path / "known.json")
+    shop.save(path)
+    capsys.readouterr()
+    for more, bench in (
+        ([], levigate.Bench(job, stack)),
+        (["--shop", path], levigate.Bench(job, stack, shop)),
+        (["--after", str(first)], levigate.Bench(job, stack, shop, entries)),
+    ):
+        ranked = levigate.calibrate(bench, levigate.plan(bench))
+        assert main(["calibrate", *files, *more]) == 0
+        assert capsys.readouterr().out == ranked.card()
+        assert main(["calibrate", *files, *more, "--json"]) == 0
+        assert capsys.readouterr().out == ranked.to_json()
+        assert {"patch gauged", "first step"} <= {one.kind for one in ranked.measurements}
+    # The pad alone is left. In 5 minutes it takes off too little to be read.
+    assert main(["calibrate", *files, "--after", journal, "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["measurements"] == []
+
+
+def test_calibrate_without_a_plan(files, tmp_path, capsys):
+    job = tmp_path / "job.json"
+    job.write_text(json.dumps({**json.loads(Path(files[0]).read_text()), "target": {"size_um": 0.01}}))
+    assert main(["calibrate", str(job), files[1]]) == 1
+    shown = capsys.readouterr()
+    why = levigate.plan(levigate.Job.load(job), levigate.Stack.load(files[1])).why.message
+    assert shown.out == "" and why in shown.err
+
+
+def test_the_best_patch_narrows_the_day_as_told(files, tmp_path, capsys):
+    """Rank, work the patch at the expected pace, record it by the printed line, learn and plan."""
+    assert main(["calibrate", *files]) == 0
+    card = capsys.readouterr().out
+    job, stack = levigate.Job.load(files[0]), levigate.Stack.load(files[1])
+    plan = levigate.plan(job, stack)
+    ranked = levigate.calibrate(job, plan).measurements
+    best = max(
+        (one for one in ranked if one.kind.startswith("patch")), key=lambda one: one.fold_before / one.fold_after
+    )
+    assert best.kind == "patch gauged" and best.fold_after < 0.7 * best.fold_before
+    before = [90.0 + spot % 3 for spot in range(10)]
+    filled = {
+        "JOURNAL": [str(tmp_path / "journal.jsonl")],
+        "SHOP": [str(tmp_path / "shop.json")],
+        "JOB": files[:1],
+        "STACK": files[1:],
+        "MINUTES": [str(best.sanding_minutes)],
+        "BEFORE": [str(um) for um in before],
+        "AFTER": [str(um - best.removal_um) for um in before],
+        "...": [],
+    }
+    record = commands_of(card, "record")[[one.kind for one in ranked].index(best.kind)]
+    told = [commands_of(card, name)[0] for name in ("learn", "plan")]
+    for words in (record, *told):
+        arguments = [filling for word in words for filling in filled.get(word, [word])]
+        if words[0] == "plan":
+            arguments += ["--out", str(tmp_path / "out")]
+        assert main(arguments) == 0
+    after = json.loads((tmp_path / "out" / "simulation.json").read_text())["minutes"]
+    shop = levigate.Shop.load(tmp_path / "shop.json")
+    (rate,) = [one for one in shop.rates if one.backing]
+    assert rate.observations == 1
+    # The plan may change with the pace. The same plan is what the ranking is of.
+    same = levigate.simulate(job, plan, shop=shop).minutes
+    assert same.p90 / same.p10 == pytest.approx(best.fold_after, rel=0.1)
+    assert after["p90"] / after["p10"] < 0.8 * best.fold_before
+
+
+def test_each_printed_line_is_recorded(files, tmp_path, capsys):
+    assert main(["calibrate", *files]) == 0
+    records = commands_of(capsys.readouterr().out, "record")
+    path = str(tmp_path / "journal.jsonl")
+    filled = {"JOURNAL": path, "MINUTES": "5", "BEFORE": "90", "AFTER": "80", "ZONE": "top", "WIDTH": "9"}
+    for words in records:
+        assert main([filled.get(word, word) for word in words if word != "..."]) == 0
+    capsys.readouterr()
+    assert main(["learn", *files, path, "--shop", str(tmp_path / "shop.json")]) == 0
+    assert len(records) == 5 and "Not used" not in capsys.readouterr().out

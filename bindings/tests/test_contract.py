@@ -23,6 +23,9 @@ CONTRACT = {
     "Totals": "minutes film steps cost",
     "Simulation": "minutes sheets zones steps draws seed to_dict to_json",
     "SimulatedZone": "film_left_um thinnest_um cut_through over_budget",
+    "Calibration": "job minutes measurements cautions card to_dict to_json",
+    "Measurement": "kind sheet tool zone area_cm2 sanding_minutes removal_um minutes log_sd overcut "
+    "minutes_before minutes_after fold_before fold_after gain_per_hour",
     "Step": "sheet label size_um size_ratio gloss_gu minutes sheets_used cost zones",
     "ZoneStep": "removal_um scratch_um minutes gloss_20_gu gloss_85_gu film_left_um cut_through",
     "Block": "pressure_kpa wheel",
@@ -48,7 +51,7 @@ FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
     "surface_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
-    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate jobs "
+    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate jobs "
     "done_steps observe learn"
 ).split()
 
@@ -79,7 +82,7 @@ WITHOUT_UNIT = set(
     "cutting_efficiency short_share largest_min_ratio peel_factor thinner tip_spread volume_solids wear_coefficient wrap film film_low "
     "film_high "
     "clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
-    "gone_chance clean_chance probability "
+    "gone_chance clean_chance probability fold_before fold_after "
     # learned from journals
     "factor log_sd weight observations t lines lines_before "
     # minutes or um, as the observation has it; a position
@@ -125,6 +128,7 @@ def test_arguments_of_the_contract():
         "check": "stack rules",
         "evaluate": "job stack sequence",
         "simulate": "job plan draws seed threads progress bands shop",
+        "calibrate": "job plan draws seed threads shop",
         "learn": "shop job stack entries",
     }.items():
         assert re.findall(r"(\w+): ", signature(CALLABLES[name])) == wanted.split()

@@ -7,6 +7,7 @@
 #include "levigate/io/work/read_journal.hpp"
 #include "levigate/io/work/shop.hpp"
 #include "levigate/io/work/write.hpp"
+#include "levigate/io/work/write_calibration.hpp"
 #include "levigate/io/work/write_plan.hpp"
 #include "levigate/io/work/write_simulation.hpp"
 #include "levigate/io/work/write_way_back.hpp"

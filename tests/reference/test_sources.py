@@ -163,7 +163,10 @@ def constants(text):
 # Whose numbers have their source elsewhere.
 SOURCED_ELSEWHERE = {
     "coating.hpp": ["usual_cutting_efficiency"],  # the number of a profile
-    "job.hpp": ["peel_wavelength_mm"],  # where a C++ caller starts; a file must state it
+    # where a C++ caller starts, and a file must state it; the usual angle of ISO 2813
+    "job.hpp": ["peel_wavelength_mm", "angle_deg"],
+    "patch.hpp": ["most_patch_log_sd"],  # a bound on what teaches: lib/decisions/journal.md
+    "spot.hpp": ["spot_um"],  # the spot of cut_through()
 }
 
 

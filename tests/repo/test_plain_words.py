@@ -26,6 +26,9 @@ def paragraphs_of_card(card: str) -> list[str]:
     for line in card.splitlines():
         text = line.strip()
         deep = len(line) - len(line.lstrip())
+        if text.startswith(("python -m levigate ", "--")):  # a command
+            found.append([])
+            continue
         if not text or set(text) <= set("=-") or "  " in text or deep > 20:
             found.append([])
         elif deep > 2 and found[-1] or found and found[-1] and deep == indent:
@@ -74,6 +77,7 @@ def other_cards() -> dict[str, str]:
         "no plan": levigate.plan(job, short).card(),
         "comparison": levigate.comparison_card(taken, levigate.plan(job, stack)),
         "way back": levigate.go_back(job, stack, done, mark).card(),
+        "calibration": levigate.calibrate(job, levigate.plan(job, stack), draws=20).card(),
         "check": levigate.findings_text(levigate.check(stack)),
     }
 
@@ -85,7 +89,7 @@ def other_cards() -> dict[str, str]:
         pytest.param(lambda: plan_card("day.json", "day_stack.json"), id="day"),
         *(
             pytest.param(lambda name=name: other_cards()[name], id=name)
-            for name in ("no plan", "comparison", "way back", "check")
+            for name in ("no plan", "comparison", "way back", "calibration", "check")
         ),
     ],
 )

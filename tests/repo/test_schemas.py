@@ -49,6 +49,7 @@ def test_plan_is_valid(job_file, stack_file):
     assert plan.found
     validator("plan").validate(plan.to_dict())
     validator("simulation").validate(levigate.simulate(job, plan, 20).to_dict())
+    validator("calibration").validate(levigate.calibrate(job, plan, 20).to_dict())
 
 
 @pytest.mark.parametrize("kind", ["scratch", "cluster", "haze", "swirl", "wave", "witness line"])
@@ -70,7 +71,7 @@ def test_plan_that_does_not_exist_is_valid():
 
 
 @pytest.mark.parametrize(
-    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "way_back"]
+    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "calibration", "way_back"]
 )
 def test_objects_are_closed_and_described(name):
     for part in parts_of(load("schema", f"{name}.schema.json")):

@@ -15,6 +15,7 @@
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/way_back.hpp"
+#include "levigate/risk/calibration.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/coating_table.hpp"
@@ -31,7 +32,7 @@ class Choices : public testing::Test {};
 using Enums =
     testing::Types<Basis, System, CoatingKind, FindingKind, Severity, DefectKind, Objective,
                    StrokeWay, DoneSign, PassedBy, Blocker, WhyKind, MarkKind, Seen, EvidenceKind,
-                   NoWay, Remedy, EntryKind, WheelFindingKind, UnmatchedKind>;
+                   NoWay, Remedy, EntryKind, WheelFindingKind, UnmatchedKind, MeasurementKind>;
 TYPED_TEST_SUITE(Choices, Enums);
 
 TYPED_TEST(Choices, AreAllOfThemInOrderAndHaveNamesOfTheirOwn) {

@@ -18,6 +18,7 @@ TEST(UnitOf, TakesTheEndOfTheName) {
   EXPECT_EQ(unit_of("minutes"), "min");
   EXPECT_EQ(unit_of("film"), "");
   EXPECT_EQ(unit_of("um"), "um");
+  EXPECT_EQ(unit_of("gain_per_hour"), "1/h");
   EXPECT_EQ(unit_of("dry_um_per_coat"), "um/coat");
   EXPECT_EQ(unit_of("film_per_pass_um"), "um");
   EXPECT_EQ(unit_of("minutes_low"), "") << "not at its end";

@@ -34,6 +34,7 @@ inline constexpr std::pair<std::string_view, std::string_view> unit_table[] = {
     {"percent", "%"},
     {"m_s", "m/s"},
     {"per_um", "1/um"},
+    {"per_hour", "1/h"},
     {"per_mm2", "1/mm2"},
     {"um_per_m", "um/m"},
     {"minutes_per_um", "min/um"},

@@ -61,7 +61,7 @@ TEST(Patch, ItsMinutesStandBesideThoseOfWhatCameOff) {
   EXPECT_EQ(pace.actual_minutes, 6);
   // As the step levels the top, whose minutes are known: by area and by depth.
   const double whole = planned({"P400", "P600", "P800", "P1000", "P1500"}).at("P400").at("top");
-  const Zone& top = clock_case().zones[0];
+  const Zone top = clock_case().zones[0];
   const double depth_um =
       levelled_removal(top, top.block, clock_case().rules.residual_peel_um).removal_um;
   EXPECT_NEAR(pace.predicted_minutes, whole * (100 / top.area_cm2) * (15 / depth_um), 1e-5);

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/io/write_calibration.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/work/draw.hpp"
@@ -44,6 +45,9 @@ TEST(Calibrate, RanksByTheGainForTheTime) {
       EXPECT_LE(one.gain_per_hour, found.measurements[i - 1].gain_per_hour);
     }
     EXPECT_GT(one.gain_per_hour, 0) << to_string(one.kind);
+    EXPECT_EQ(one.fold_before, one.minutes_before.p90 / one.minutes_before.p10);
+    EXPECT_EQ(one.fold_after, one.minutes_after.p90 / one.minutes_after.p10);
+    if (one.kind != MeasurementKind::first_step) EXPECT_EQ(one.minutes_before, found.minutes);
   }
   const Measurement& gauged = of(found, MeasurementKind::patch_gauged);
   EXPECT_EQ(gauged.tool, "hard block");
@@ -89,6 +93,39 @@ TEST(Calibrate, TheBandIsWhatComesOutOfTheReading) {
   const double error = std::sqrt((squares / hands - mean * mean) / hands);
   EXPECT_NEAR(mean, std::log(told.fold_after), 3.3 * error + 0.02);
   EXPECT_LT(mean, std::log(told.fold_before));
+}
+
+// What learn() refuses to take narrows nothing.
+TEST(Calibrate, PromisesNothingUnderANameThatUnlikeThingsShare) {
+  Job job = clock_case();
+  job.coating.name = nameless_coating;
+  EXPECT_TRUE(ranked(Bench(job, drawer())).measurements.empty());
+  Stack stack = drawer();
+  for (std::size_t i = 0; i < 3; ++i) stack.sheets[i].backing.name = nameless_backing;
+  for (const Measurement& one : ranked(Bench(clock_case(), stack)).measurements) {
+    EXPECT_EQ(one.sheet, "P1000") << to_string(one.kind);
+  }
+}
+
+TEST(Calibrate, TheFirstStepIsRecordedWithItsOvercut) {
+  Job job = clock_case();
+  job.scratched_by = grade("P220");
+  const Bench bench(job, drawer());
+  Plan plan = evaluate(bench, all);
+  ASSERT_TRUE(plan.steps.front().overcut);
+  plan.steps.front().overcut = plan.overcut;
+  EXPECT_FALSE(of(calibrate(bench, plan, options), MeasurementKind::first_step).overcut);
+  plan.steps.front().overcut = 1.5 * plan.overcut;
+  EXPECT_EQ(of(calibrate(bench, plan, options), MeasurementKind::first_step).overcut,
+            1.5 * plan.overcut);
+}
+
+TEST(Calibrate, ReadsBackEqualFromJson) {
+  Calibration found = ranked(Bench(clock_case(), drawer()));
+  found.measurements.back().overcut = 1.5;
+  const std::string text = to_json(found);
+  EXPECT_EQ(calibration_from_json(text), found);
+  EXPECT_EQ(to_json(calibration_from_json(text)), text);
 }
 
 TEST(Calibrate, AScratchReadWithoutAPaceLeavesTheBandsOfThePace) {

@@ -190,7 +190,7 @@ TEST(DrawnPeel, IsLogNormalAboutWhatWasTold) {
     const double factor = peel_factor(how).value;
     int low = 0, high = 0;
     for (std::uint32_t draw = 0; draw < draws; ++draw) {
-      const double peel_um = drawn_peel_um(zone, Stream(1, 2, draw));
+      const double peel_um = drawn_peel_um(zone, zone.peel_um, Stream(1, 2, draw));
       low += peel_um < 35 / factor;
       high += peel_um > 35 * factor * factor;
     }

@@ -173,7 +173,7 @@ TEST(Card, TellsTheGlossAtThreeAnglesAndAConditionForEveryStep) {
       least_85 = std::min(least_85, zone.gloss_85_gu);
     }
     const std::string own = part(text, "Step " + std::to_string(i + 1) + " of", "-----");
-    EXPECT_THAT(own, HasSubstr("at least " + detail::fixed(least_20, 0) + " GU at 20, " +
+    EXPECT_THAT(own, HasSubstr("mirrors alone is " + detail::fixed(least_20, 0) + " GU at 20, " +
                                detail::fixed(found.steps[i].gloss_gu, 0) + " GU at 60, " +
                                detail::fixed(least_85, 0) + " GU at 85 degrees."));
     EXPECT_THAT(own, HasSubstr("Done when "));

@@ -21,4 +21,6 @@ inline constexpr std::string_view way_back_format = "levigate.way_back/1";
 
 inline constexpr std::string_view simulation_format = "levigate.simulation/1";
 
+inline constexpr std::string_view calibration_format = "levigate.calibration/1";
+
 }  // namespace levigate

@@ -7,6 +7,7 @@
 #include "levigate/io/read_journal.hpp"
 #include "levigate/io/shop.hpp"
 #include "levigate/io/write.hpp"
+#include "levigate/io/write_calibration.hpp"
 #include "levigate/io/write_plan.hpp"
 #include "levigate/io/write_simulation.hpp"
 #include "levigate/io/write_way_back.hpp"

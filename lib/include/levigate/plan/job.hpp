@@ -47,6 +47,7 @@ struct Zone {
   double peel_um = 0;
   double peel_wavelength_mm = 3;
   PeelHow peel_how = PeelHow::by_eye;
+  double levelled_peel_um = 0;
   double below_um = 0;
   std::vector<Defect> defects{};
   std::optional<Carried> carries{};
@@ -67,6 +68,11 @@ inline constexpr auto described<Value> = describe<Value>(
                                        "from crest to crest of the peel")
         .optional(),
     member<&Value::peel_how>("peel_how", "how peel_um was told, which tells its error")
+        .left_out_as_made(),
+    member<&Value::levelled_peel_um>(
+        "levelled_peel_um", Within{0, 1e4},
+        "orange peel that was levelled since film was read; its error is in what is left")
+        .optional()
         .left_out_as_made(),
     member<&Value::edge>("edge", "where it is an edge and no flat"),
     member<&Value::levelled>("levelled", "false: the levelling step passes it by").optional(),

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -66,8 +67,12 @@ struct Measurement {
   std::string zone;
   double area_cm2 = 0;
   double sanding_minutes = 0;
+  double removal_um = 0;
   double minutes = 0;
   double log_sd = 0;
+  std::optional<double> overcut{};
+  Interval minutes_before{};
+  Interval minutes_after{};
   double fold_before = 1;
   double fold_after = 1;
   double gain_per_hour = 0;
@@ -85,13 +90,18 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::area_cm2>("area_cm2", at_least(0), "of the patch; 0 where there is none"),
     member<&Value::sanding_minutes>("sanding_minutes", at_least(0),
                                     "of the patch, at usual numbers where it is levelled"),
+    member<&Value::removal_um>("removal_um", at_least(0),
+                               "film that the patch takes off at usual numbers"),
     member<&Value::minutes>("minutes", at_least(0), "that it takes beside the day's own work"),
     member<&Value::log_sd>("log_sd", at_least(0), "standard error of the reading's logarithm"),
-    member<&Value::fold_before>(
-        "fold_before", at_least(1),
-        "P90 over P10 of the minutes without it; of the rest of the day for "
-        "the first step"),
-    member<&Value::fold_after>("fold_after", at_least(1), "the same with it, as is to be expected"),
+    member<&Value::overcut>("overcut", Within{1, 20},
+                            "of the first step, where the plan says more than the rules"),
+    member<&Value::minutes_before>(
+        "minutes_before",
+        "of what is left of the plan without it; of what the first step leaves, for that one"),
+    member<&Value::minutes_after>("minutes_after", "the same with it, as is to be expected"),
+    member<&Value::fold_before>("fold_before", at_least(1), "P90 over P10 of minutes_before"),
+    member<&Value::fold_after>("fold_after", at_least(1), "the same of minutes_after"),
     member<&Value::gain_per_hour>("gain_per_hour",
                                   "ln(fold_before / fold_after) for each hour it takes"));
 

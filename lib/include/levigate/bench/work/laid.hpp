@@ -26,6 +26,7 @@
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/work/present_body.hpp"
+#include "levigate/recover/work/zone_done.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
@@ -51,8 +52,12 @@ inline Film film_read(const Zone& zone, const Rules& rules,
 }
 
 /// The films that a gauge read after the last step of their zones, by zone. `job`: before the first step.
+/// Throws: BadInput for a reading in a zone that the job does not have, naming the nearest
 inline std::map<std::string, Film> films_read(const Job& job, const std::vector<Entry>& journal) {
   std::map<std::string, Film> films;
+  for (const Entry& entry : journal) {
+    if (entry.kind == EntryKind::film_read) zone_index(job, entry.zone);
+  }
   for (const Zone& zone : job.zones) {
     std::vector<double> readings_um;
     bool worked = false;

@@ -19,6 +19,7 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/recover/way_back.hpp"
+#include "levigate/risk/calibration.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/stack/stack.hpp"
 
@@ -145,6 +146,7 @@ LEVIGATE_WORK std::string descriptions_json() {
     const detail::Style& style;
   } formats[] = {{plan_format, description_of<Plan>(), detail::Style::whole},
                  {simulation_format, description_of<Simulation>(), detail::Style::whole},
+                 {calibration_format, description_of<Calibration>(), detail::Style::whole},
                  {way_back_format, description_of<WayBack>(), detail::Style::whole},
                  {shop_format, description_of<Shop>(), detail::Style::sparse},
                  {journal_format, description_of<Entry>(), detail::Style::sparse},

@@ -296,7 +296,7 @@ class Observer {
     if (!tool) return Reason{UnmatchedKind::no_such_tool, {entry.tool}};
     const PatchRemoval off = removal_of(entry, zone, *tool);
     if (std::isnan(off.removal_um)) return Reason{UnmatchedKind::not_a_number};
-    if (!(off.removal_um > 0.0) || (by_readings && off.log_sd > 0.5))
+    if (!(off.removal_um > 0.0) || (by_readings && off.log_sd > most_patch_log_sd))
       return Reason{UnmatchedKind::patch_too_thin};
     const Sheet& paper = workings_.stack.sheets[sheet];
     Zone patch;

@@ -14,6 +14,9 @@
 
 namespace levigate::inline v0 {
 
+/// A reading teaches nothing where its logarithm is less sure than that: too little came off.
+inline constexpr double most_patch_log_sd = 0.5;
+
 /// Film that came off a patch, and the standard error of its logarithm.
 struct PatchRemoval {
   double removal_um = 0;

@@ -318,6 +318,8 @@ inline std::vector<Finding> film_findings(const Workings& workings) {
                     {"reserve_um", workings.job.rules.reserve_um},
                     {"cut_through", cut_through_of(workings.job, zone, zone.block, 0.0)},
                     {"cut_through_limit", workings.job.rules.cut_through_limit}};
+    if (zone.film->readings > 0)
+      thin.numbers.push_back({"readings", static_cast<double>(zone.film->readings)});
   }
   return result;
 }

@@ -96,8 +96,8 @@ inline bool ratio_allowed(const Workings& workings, const Limits& limits,
 }
 
 /// The grade whose scratches a step finds.
-inline const Grade& grade_of(const Workings& workings, std::optional<Before> before,
-                             const Scratches& found) {
+inline Grade grade_of(const Workings& workings, std::optional<Before> before,
+                      const Scratches& found) {
   if (found.sheet) return workings.grades[before->sheet];
   std::size_t zone = 0;
   while (!workings.starts[zone] || workings.starts[zone]->label != found.by) ++zone;

@@ -24,6 +24,7 @@
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
+#include "levigate/plan/work/budget_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/stack/backing.hpp"
@@ -45,51 +46,7 @@
 
 namespace levigate::inline v0 {
 
-/// The errors that all spots of a zone on a coat share, where this tool levels its orange peel.
-inline CommonErrors common_errors_of(const Job& job, const Zone& zone, const Block& tool) {
-  CommonErrors errors{.mean_se_um = zone.film->mean_se_um,
-                      .sd_se_um = zone.film->sd_se_um,
-                      .readings = static_cast<double>(zone.film->readings)};
-  if (!has_peel_to_level(job, zone)) return errors;
-  errors.peel_um = zone.peel_um;
-  errors.peel_factor = peel_factor(zone.peel_how).value;
-  errors.critical_um =
-      critical_amplitude_um(zone.peel_wavelength_mm, tool.modulus_mpa, tool.pressure_kpa());
-  errors.residual_um = job.rules.residual_peel_um;
-  // Crests are then cut alone, as with a rigid block: the same errors whatever the block.
-  if (errors.critical_um <= 0.5 * errors.residual_um) errors.critical_um = 0;
-  return errors;
-}
-
-/// What the budget of a zone on a coat hangs on, where this tool levels it. Spots are one per cm2.
-inline BudgetInput budget_input(const Job& job, const Zone& zone, const Block& tool) {
-  return {.mean_um = zone.film->mean_um,
-          .sd_um = zone.film->sd_um,
-          .removed_cv = job.rules.removed_cv,
-          .reserve_um = job.rules.reserve_um,
-          .spots = std::max(1.0, zone.area_cm2),
-          .cut_through_limit = job.rules.cut_through_limit,
-          .common = common_errors_of(job, zone, tool)};
-}
-
-/// Depth that a zone on a coat can afford where its own block levels it [um]: see depth_budget_um().
-inline double budget_of(const Job& job, const Zone& zone) {
-  return depth_budget_um(budget_input(job, zone, zone.block));
-}
-
-/// Chance of cutting through somewhere in a zone on a coat at a depth, where this tool levelled it: see cut_through().
-inline double cut_through_of(const Job& job, const Zone& zone, const Block& tool, double depth_um) {
-  const BudgetInput input = budget_input(job, zone, tool);
-  return cut_through({.depth_um = depth_um,
-                      .mean_um = input.mean_um,
-                      .sd_um = input.sd_um,
-                      .removed_cv = input.removed_cv,
-                      .reserve_um = input.reserve_um,
-                      .spots = input.spots,
-                      .common = input.common});
-}
-
-/// A job and a stack with every number that the sequence is worked out from.
+/// A job and a stack with all that a sequence is worked out from.
 struct Setup {
   Job job;
   Stack stack;
@@ -131,7 +88,7 @@ inline CureState cure_of(const Job& job) {
                     job.rules.scratch_quantile);
 }
 
-/// The grain of the coarsest grade that a zone carries [um]; 0 where none does.
+/// The coarsest grain that a zone carries [um]; 0 where none does.
 inline double coarsest_carried_um(const Job& job) {
   double coarsest_um = 0;
   for (const Zone& zone : job.zones) {
@@ -200,7 +157,7 @@ inline Setup setup(const Job& given, const Stack& stack, const Factors& factors 
 
 /// What a zone carries before the first step.
 struct Start {
-  std::string label;      ///< of the grade
+  std::string label;
   double size_um = 0;     ///< of its grain
   double worn_um = 0;     ///< of its grain when it had done its work
   double scratch_um = 0;  ///< depth of its scratches [um]

@@ -31,14 +31,6 @@ inline Film lowered(Film film, double removed_um, double removed_cv) {
   return film;
 }
 
-/// By how much the film that levelling took may differ from what was worked out, as the height of the peel does [um]: to first order,
-/// by the zone's own block.
-inline double levelling_error_um(const Job& job, const Zone& zone) {
-  if (!has_peel_to_level(job, zone) || zone.peel_um <= job.rules.residual_peel_um) return 0.0;
-  const CommonErrors errors = common_errors_of(job, zone, zone.block);
-  return std::log(errors.peel_factor) * std::max(0.5 * errors.peel_um, errors.critical_um);
-}
-
 /// What a sheet leaves a zone with.
 inline Carried left_by(const Workings& workings, std::size_t sheet, std::size_t zone) {
   const SheetInZone& work = workings.work[sheet][zone];
@@ -54,6 +46,7 @@ inline Zone zone_now(const Workings& workings, std::size_t index, const ZoneDone
   if (read) {
     if (!zone.film) throw BadInput("zone '" + zone.name + "' is solid: it has no film");
     zone.film = above(*read, zone.below_um);
+    zone.levelled_peel_um = 0;
     if (zone.film->mean_um <= workings.job.rules.reserve_um) {
       throw BadInput("zone '" + zone.name + "' reads " + number_text(read->mean_um) +
                      " um through all rounds. The rounds below the last hold " +
@@ -62,11 +55,7 @@ inline Zone zone_now(const Workings& workings, std::size_t index, const ZoneDone
     }
   } else if (zone.film) {
     zone.film = lowered(*zone.film, done.removed_um, workings.job.rules.removed_cv);
-    if (done.last) {
-      const double error_um = levelling_error_um(workings.job, zone);
-      zone.film->mean_se_um =
-          std::hypot(zone.film->mean_se_um, std::min(error_um, done.removed_um));
-    }
+    if (done.last && has_peel_to_level(workings.job, zone)) zone.levelled_peel_um = zone.peel_um;
     if (zone.film->mean_um <= workings.job.rules.reserve_um) {
       throw BadInput("zone '" + zone.name + "' has " + number_text(zone.film->mean_um) +
                      " um of film left of " + number_text(workings.job.zones[index].film->mean_um) +

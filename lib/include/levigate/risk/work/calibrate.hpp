@@ -7,6 +7,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -76,11 +77,11 @@ class Calibrator {
 
   Calibration ranked() {
     Calibration result{plan_.job, simulate(bench_, plan_, options_).minutes, {}, plan_.cautions};
-    fold_ = fold(result.minutes);
+    minutes_ = result.minutes;
     std::set<std::string> seen;
     for (std::size_t i = 0; i < plan_.steps.size(); ++i) {
       const std::size_t sheet = sheet_index(workings_.stack, plan_.steps[i].sheet);
-      if (polish_of(workings_.stack.sheets[sheet])) continue;
+      if (!teaches(sheet)) continue;
       if (!seen.insert(backing(sheet)).second) continue;
       patches(sheet, i);
       if (i + 1 < plan_.steps.size()) scratch(sheet);
@@ -106,15 +107,26 @@ class Calibrator {
   }
   const std::string& coating() const { return workings_.job.coating.name; }
 
-  double fold_with(const Shop& shop) const {
-    const Bench known(bench_.job(), bench_.stack(), shop, bench_.journal());
-    return fold(simulate(known, plan_, options_).minutes);
+  /// Whether the journal of this sheet teaches anything: no polish, and its names are its own.
+  bool teaches(std::size_t sheet) const {
+    const auto named = [](const std::string& name, std::string_view shared) {
+      return !name.empty() && name != shared;
+    };
+    return !polish_of(workings_.stack.sheets[sheet]) && named(coating(), nameless_coating) &&
+           named(backing(sheet), nameless_backing);
   }
 
-  void add(Measurement one, double before, double after) {
-    one.fold_before = before;
-    one.fold_after = after;
-    one.gain_per_hour = std::log(before / after) / (one.minutes / 60.0);
+  Interval minutes_with(const Shop& shop) const {
+    const Bench known(bench_.job(), bench_.stack(), shop, bench_.journal());
+    return simulate(known, plan_, options_).minutes;
+  }
+
+  void add(Measurement one, const Interval& before, const Interval& after) {
+    one.minutes_before = before;
+    one.minutes_after = after;
+    one.fold_before = fold(before);
+    one.fold_after = fold(after);
+    one.gain_per_hour = std::log(one.fold_before / one.fold_after) / (one.minutes / 60.0);
     found_.push_back(std::move(one));
   }
 
@@ -126,6 +138,7 @@ class Calibrator {
       if (zones[i].area_cm2 > zones[at].area_cm2) at = i;
     }
     const SheetInZone& work = workings_.work[sheet][at];
+    if (work.tool.name.empty()) return;
     Zone patch;
     patch.area_cm2 = patch_area_cm2;
     const double minutes_per_um =
@@ -134,11 +147,13 @@ class Calibrator {
     Measurement one{.sheet = workings_.stack.sheets[sheet].id, .tool = work.tool.name, .zone = {}};
     one.area_cm2 = patch_area_cm2;
     one.sanding_minutes = patch_minutes;
+    one.removal_um = off_um;
     const auto tell = [&](MeasurementKind kind, double beside, double log_sd) {
+      if (log_sd > most_patch_log_sd) return;
       one.kind = kind;
       one.log_sd = log_sd;
       one.minutes = one.sanding_minutes + beside;
-      add(one, fold_, fold_with(after_minutes(shop_, coating(), backing(sheet), log_sd)));
+      add(one, minutes_, minutes_with(after_minutes(shop_, coating(), backing(sheet), log_sd)));
     };
     if (zones[at].film) {
       const std::vector<double> before(patch_spots, off_um), after(patch_spots, 0.0);
@@ -152,6 +167,7 @@ class Calibrator {
     const PatchRemoval levelled =
         levelled_removal(zones[at], work.tool, workings_.job.rules.residual_peel_um);
     one.zone = zones[at].name;
+    one.removal_um = levelled.removal_um;
     one.sanding_minutes = levelled.removal_um * minutes_per_um;
     if (one.sanding_minutes > 0.0)
       tell(MeasurementKind::patch_levelled, noting_minutes, levelled.log_sd);
@@ -164,34 +180,36 @@ class Calibrator {
                     .zone = {}};
     one.minutes = loupe_minutes;
     one.log_sd = shop_.scratch_noise.log_sd;
-    add(one, fold_, fold_with(after_scratch(shop_, coating(), backing(sheet))));
+    add(one, minutes_, minutes_with(after_scratch(shop_, coating(), backing(sheet))));
   }
 
   /// The first step, whose minutes are part of the day: what it leaves open is the rest.
   void first_step() {
     if (plan_.steps.size() < 2) return;
-    const std::size_t sheet = sheet_index(workings_.stack, plan_.steps.front().sheet);
+    const Step& step = plan_.steps.front();
+    const std::size_t sheet = sheet_index(workings_.stack, step.sheet);
+    if (!teaches(sheet)) return;
     std::vector<Entry> journal = bench_.journal();
     Entry ended;
     ended.kind = EntryKind::step_ended;
     ended.at = "1970-01-01T00:00:00Z";
     ended.job = bench_.job().name;
-    ended.sheet = plan_.steps.front().sheet;
-    ended.minutes = plan_.steps.front().minutes;
-    journal.push_back(std::move(ended));
+    ended.sheet = step.sheet;
+    ended.minutes = step.minutes;
+    if (step.overcut && *step.overcut > plan_.overcut * (1.0 + 1e-9)) ended.overcut = step.overcut;
+    journal.push_back(ended);
     std::vector<std::string> rest;
     for (std::size_t i = 1; i < plan_.steps.size(); ++i) rest.push_back(plan_.steps[i].sheet);
-    const auto fold_of_rest = [&](const std::optional<Shop>& shop) {
+    const auto minutes_of_rest = [&](const std::optional<Shop>& shop) {
       const Bench left(bench_.job(), bench_.stack(), shop, journal);
-      return fold(simulate(left, evaluate(left, rest), options_).minutes);
+      return simulate(left, evaluate(left, rest), options_).minutes;
     };
-    Measurement one{.kind = MeasurementKind::first_step,
-                    .sheet = plan_.steps.front().sheet,
-                    .tool = {},
-                    .zone = {}};
+    Measurement one{
+        .kind = MeasurementKind::first_step, .sheet = step.sheet, .tool = {}, .zone = {}};
     one.minutes = noting_minutes;
-    add(one, fold_of_rest(bench_.shop()),
-        fold_of_rest(after_minutes(shop_, coating(), backing(sheet), 0.0)));
+    one.overcut = ended.overcut;
+    add(one, minutes_of_rest(bench_.shop()),
+        minutes_of_rest(after_minutes(shop_, coating(), backing(sheet), 0.0)));
   }
 
   const Bench& bench_;
@@ -199,7 +217,7 @@ class Calibrator {
   SimulateOptions options_;
   const Workings& workings_;
   Shop shop_;
-  double fold_ = 1;
+  Interval minutes_;
   std::vector<Measurement> found_;
 };
 

@@ -130,26 +130,43 @@ inline Film drawn_film(const Film& film, Stream stream) {
 ///
 ///   peel peel_factor^N(0, 1)
 ///
-/// @param zone    as told
-/// @param stream  one number is taken from it
+/// @param zone     as told
+/// @param peel_um  height that was told [um], 0 to 10 000
+/// @param stream   one number is taken from it
 /// @return        height, peak to valley [um], at most 10 000
 /// Throws:    nothing
 /// NaN:       NaN in, NaN out
 /// Accuracy:  that of the normal quantile
 /// Source:    that of peel_factor(); a log-normal law: assumption
-inline double drawn_peel_um(const Zone& zone, Stream stream) {
+inline double drawn_peel_um(const Zone& zone, double peel_um, Stream stream) {
   constexpr double most_um = 1e4;
   const double factor = peel_factor(zone.peel_how).value;
-  return std::min(most_um, zone.peel_um * std::pow(factor, stream.normal()));
+  return std::min(most_um, peel_um * std::pow(factor, stream.normal()));
 }
 
 namespace detail {
 
-/// Draws the orange peel of every zone that the first step levels.
+/// Film that levelling a peel of that height takes, by the zone's own block [um].
+inline double levelled_by_block_um(const Job& job, const Zone& zone, double peel_um) {
+  return levelling_removal_um({.peel_um = peel_um,
+                               .wavelength_mm = zone.peel_wavelength_mm,
+                               .modulus_mpa = zone.block.modulus_mpa,
+                               .pressure_kpa = zone.block.pressure_kpa(),
+                               .residual_um = job.rules.residual_peel_um});
+}
+
+/// Draws the orange peel of every zone that the first step levels. Of a zone that was levelled since its film was read, the film that
+/// is left is moved by what a drawn peel would have taken more or less.
 inline void draw_peels(Job& job, std::uint64_t seed, std::uint32_t draw) {
   for (Zone& zone : job.zones) {
-    if (!has_peel_to_level(job, zone)) continue;
-    zone.peel_um = drawn_peel_um(zone, Stream(seed, stream_named("peel of " + zone.name), draw));
+    const Stream stream(seed, stream_named("peel of " + zone.name), draw);
+    if (has_peel_to_level(job, zone)) {
+      zone.peel_um = drawn_peel_um(zone, zone.peel_um, stream);
+    } else if (zone.levelled_peel_um > 0 && zone.film) {
+      const double drawn_um = drawn_peel_um(zone, zone.levelled_peel_um, stream);
+      zone.film->mean_um -= levelled_by_block_um(job, zone, drawn_um) -
+                            levelled_by_block_um(job, zone, zone.levelled_peel_um);
+    }
   }
 }
 

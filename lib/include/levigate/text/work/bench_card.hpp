@@ -79,6 +79,9 @@ class BenchCard {
       page_.say("", fmt::format("{} steps, {}.{} Lay out: {}.", plan_.steps.size(),
                                 duration(plan_.total.minutes, whole()), range(whole()), layout()));
     }
+    for (const Finding& finding : plan_.findings) {
+      if (finding.kind == FindingKind::young_coat) page_.say("", sentence(finding) + ".");
+    }
     page_.rule('=');
   }
 
@@ -250,11 +253,12 @@ class BenchCard {
     page_.say("  ", "A glossmeter reads about " + told(dullest->reading_60) +
                         " at 60 degrees. At 20 " + "degrees it reads " + told(dullest->reading_20) +
                         ", at 85 degrees " + told(dullest->reading_85) + ".");
-    page_.say("  ",
-              fmt::format("Its reading is at least {:.0f} GU at 20, {:.0f} GU at 60, {:.0f} GU at "
-                          "85 degrees.",
-                          least(&ZoneStep::gloss_20_gu), least(&ZoneStep::gloss_gu),
-                          least(&ZoneStep::gloss_85_gu)));
+    page_.say(
+        "  ",
+        fmt::format("What it mirrors alone is {:.0f} GU at 20, {:.0f} GU at 60, {:.0f} GU at 85 "
+                    "degrees.",
+                    least(&ZoneStep::gloss_20_gu), least(&ZoneStep::gloss_gu),
+                    least(&ZoneStep::gloss_85_gu)));
   }
 
   void totals() {
@@ -279,26 +283,43 @@ class BenchCard {
     if (plan_.tradeoff.size() < 2) return;
     constexpr std::size_t most = 10;
     page_.title(fmt::format(
-        "Other ways, at usual numbers: {} in all. Each beats every other in time with going back, "
-        "film, cost or steps on the edge of a rule.",
+        "Other ways, at usual numbers: {} in all. None is beaten in all of time with going back, "
+        "film, cost and steps on the edge of max_ratio.",
         plan_.tradeoff.size()));
     std::vector<std::vector<std::string>> rows;
     const std::size_t last = plan_.tradeoff.size() - 1;
     const std::size_t shown = std::min(most, plan_.tradeoff.size());
-    for (std::size_t i = 0; i < shown; ++i) {  // evenly spread, both ends among them
-      const Plan& way = plan_.tradeoff[i * last / (shown - 1)];
-      const bool taken = std::equal(way.steps.begin(), way.steps.end(), plan_.steps.begin(),
-                                    plan_.steps.end(), [](const Step& a, const Step& b) {
-                                      return a.sheet == b.sheet && a.overcut == b.overcut;
-                                    });
+    const auto is_taken = [&](const Plan& way) {
+      return std::equal(way.steps.begin(), way.steps.end(), plan_.steps.begin(), plan_.steps.end(),
+                        [](const Step& a, const Step& b) {
+                          return a.sheet == b.sheet && a.overcut == b.overcut;
+                        });
+    };
+    std::set<std::size_t> places;
+    for (std::size_t i = 0; i < shown; ++i)  // evenly spread, both ends among them
+      places.insert(i * last / (shown - 1));
+    for (std::size_t i = 0; i <= last; ++i) {
+      if (is_taken(plan_.tradeoff[i])) places.insert(i);
+    }
+    for (const std::size_t i : places) {
+      const Plan& way = plan_.tradeoff[i];
+      const auto edge = std::count_if(way.steps.begin(), way.steps.end(),
+                                      [](const Step& step) { return step.fragile; });
       rows.push_back({duration_text(way.total.minutes), duration_text(expected_minutes(way)),
                       way.total.film ? percent_text(*way.total.film) : "-",
-                      fmt::format("{:.2f}", way.total.cost),
-                      sequence_text(way) + (taken ? " (this card)" : "")});
+                      fmt::format("{:.2f}", way.total.cost), std::to_string(edge),
+                      sequence_text(way) + (is_taken(way) ? " (this card)" : "")});
     }
-    page_.table(
-        {{"time", true}, {"with going back", true}, {"film", true}, {"cost", true}, {"sheets"}},
-        rows);
+    page_.table({{"time", true},
+                 {"with going back", true},
+                 {"film", true},
+                 {"cost", true},
+                 {"edge", true},
+                 {"sheets"}},
+                rows);
+    page_.say("  ",
+              "Times with going back within 3 % of the least count as equal. Of these, a plan for "
+              "least time takes the fewest steps on that edge, then the least film.");
   }
 
   /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer

@@ -25,7 +25,10 @@ inline void say_no_plan(Page& page, const Plan& plan) {
   if (why.blocked_by == Blocker::done) return;
   page.title("What would help:");
   if (why.blocked_by == Blocker::target) {
-    page.say("  - ", "Get a sheet that meets the goal, or set a goal that the drawer can meet.");
+    page.say("  - ",
+             why.most_gu
+                 ? "Set a lower goal. No sheet helps."
+                 : "Get a sheet that meets the goal, or set a goal that the drawer can meet.");
   }
   for (const Gap& gap : why.gaps) {
     if (gap.bridges.empty()) continue;

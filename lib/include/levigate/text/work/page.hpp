@@ -111,6 +111,11 @@ class Page {
     }
   }
 
+  /// Lines as they are, such as those of a command.
+  void lines(std::string_view lead, const std::vector<std::string>& given) {
+    for (const std::string& line : given) text_ += std::string(lead) + line + '\n';
+  }
+
   void title(std::string_view text) {
     blank();
     say("", text);

@@ -146,12 +146,21 @@ class FindingText {
   }
   std::string bridged() const { return ". " + to_buy("To bridge it", finding_.bridges); }
 
+  /// Few readings tell little of how thin the thinnest spot is.
+  std::string few_readings() const {
+    constexpr double enough = 8;
+    const auto readings = figure(finding_.numbers, "readings");
+    if (!readings || *readings >= enough) return "";
+    return fixed(*readings, 0) + " readings tell little of the thinnest spot. Take 8 or more. ";
+  }
+
   std::string film_too_thin() const {
     return "Zone " + finding_.zone + " has " + told("film_um", 1) + " +- " + told("film_sd_um", 1) +
            " um of film. " + told("reserve_um", 1) +
            " um of it must stay. Before any work, the chance of less is " +
            fixed(100.0 * value("cut_through"), 2) + " %. The limit is " +
-           fixed(100.0 * value("cut_through_limit"), 2) + " %. Do not sand the zone";
+           fixed(100.0 * value("cut_through_limit"), 2) + " %. " + few_readings() +
+           "Do not sand the zone";
   }
 
   std::string tall_defect() const {

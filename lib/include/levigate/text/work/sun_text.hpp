@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -14,9 +15,26 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// "about 6", "fewer than 1"
+/// "about 6", "less than 1"
 inline std::string marks_text(double spots) {
-  return spots < 1.0 ? "fewer than 1" : fmt::format("about {:.0f}", spots);
+  return spots < 0.95 ? "less than 1" : fmt::format("about {:.0f}", spots);
+}
+
+/// What most of the marks are: scratches that a step should have taken out.
+inline std::string most_marks_text(const Plan& plan) {
+  const Step* most = nullptr;
+  double spots = 0;
+  for (const Step& step : plan.steps) {
+    double here = 0;
+    for (const ZoneStep& zone : step.zones) here += zone.marks;
+    if (here > spots) {
+      most = &step;
+      spots = here;
+    }
+  }
+  if (!most || spots < 0.5) return "";
+  return fmt::format(" On {} of them {} leaves scratches of {}.", marks_text(spots), most->sheet,
+                     most->takes_out.empty() ? "stray grain" : most->takes_out.front());
 }
 
 /// Spots of all zones that are expected to show a mark.
@@ -39,11 +57,15 @@ inline std::string sure_text(double chance) {
 
 /// `pace`: by which all minutes are longer than at usual numbers.
 inline std::string sun_text(const Plan& plan, double pace) {
+  const double back = std::round(pace * plan.total.back_minutes);
+  const bool begun = std::any_of(plan.zones.begin(), plan.zones.end(),
+                                 [](const PlannedZone& zone) { return !zone.stands.empty(); });
   return fmt::format(
-      "Expect {} spots with a mark. The chance that the first look finds none is {}. Going back "
-      "then takes {} on the mean. Plan for {} with it.",
-      marks_text(all_marks(plan)), sure_text(plan.total.clean_chance),
-      duration_text(pace * plan.total.back_minutes), duration_text(pace * expected_minutes(plan)));
+      "Spots of 1 cm2 that will show a mark: {}.{} The chance that the first look finds none is "
+      "{}. Going back for marks takes {} on average. Plan for {} with it.{}",
+      marks_text(all_marks(plan)), most_marks_text(plan), sure_text(plan.total.clean_chance),
+      duration_text(back), duration_text(std::round(pace * plan.total.minutes) + back),
+      begun ? " Marks that the steps before this plan left are not counted." : "");
 }
 
 /// Whether a step takes off more than the rules ask for.

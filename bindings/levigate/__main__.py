@@ -108,7 +108,8 @@ def run_calibrate(given: argparse.Namespace) -> int:
     bench = _after.bench_now(given)
     plan = levigate.plan(bench)
     if not plan.found:
-        print(f"levigate: nothing to calibrate without a plan. {plan.why.message if plan.why else ""}", file=sys.stderr)
+        why = plan.why.message if plan.why else "No plan."
+        print(f"levigate: nothing to calibrate without a plan. {why}", file=sys.stderr)
         return NOT_FINE
     calibration = levigate.calibrate(bench, plan)
     sys.stdout.write(calibration.to_json() if given.json else calibration.card())

@@ -88,8 +88,8 @@ def load(given: argparse.Namespace) -> tuple[levigate.Job, levigate.Stack]:
 
 def require_lines_of(job: levigate.Job, journal: levigate.JournalReading) -> None:
     """A journal of other jobs alone is most likely a slip in a name."""
-    others = sorted({entry.job for entry in journal.entries} - {job.name})
-    if others and all(entry.job != job.name for entry in journal.entries):
+    others = levigate.jobs(journal.entries)
+    if others and job.name not in others:
         names = ", ".join(f"'{name}'" for name in others)
         raise levigate.BadInput(f"no line of the journal is of job '{job.name}'; its lines are of {names}")
 
@@ -180,7 +180,9 @@ def run_go_back(given: argparse.Namespace) -> int:
         done = [done_step(text) for text in given.done]
         bench = levigate.Bench(job, stack, shop, as_entries(done, job.name))
     else:
-        bench = levigate.Bench(job, stack, shop, levigate.Journal(given.journal).read())
+        journal = levigate.Journal(given.journal).read()
+        require_lines_of(job, journal)
+        bench = levigate.Bench(job, stack, shop, journal)
     if mark is None and bench.open_mark is None:
         raise levigate.BadInput("no mark after the last step: give --mark and --zone")
     way = levigate.go_back(bench, mark)
@@ -232,6 +234,7 @@ def run_learn(given: argparse.Namespace) -> int:
     job, stack = load(given)
     before = shop_at(given.shop) if given.shop.exists() else None
     journal = levigate.Journal(given.journal).read()
+    require_lines_of(job, journal)
     learned = levigate.learn(levigate.Bench(job, stack, before, journal))
     learned.shop.save(given.shop)
     if given.json:

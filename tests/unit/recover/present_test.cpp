@@ -114,15 +114,25 @@ TEST(Present, AStepThatNobodyMeasuredWinsHardlyAnyBudget) {
   const Stack stack = papers(drawer);
   const Plan whole = evaluate(job, stack, {"P600", "P1000"});
   const Job now = present(job, stack, {{"P600"}});
+  int moves = 0;
   for (std::size_t i = 0; i < 2; ++i) {
     const double left_um = *whole.zones[i].budget_um - whole.steps[0].zones[i].removal_um;
     const Plan rest = evaluate(now, stack, {"P1000"});
+    EXPECT_EQ(rest.zones[i].levelled_peel_um, job.zones[i].peel_um);
+    EXPECT_FALSE(rest.zones[i].peel_um);
+    const auto peel =
+        std::find_if(rest.relies_on.begin(), rest.relies_on.end(), [&](const Reliance& one) {
+          return one.subject == "zone " + job.zones[i].name && one.quantity == "levelled_peel_um";
+        });
+    ASSERT_NE(peel, rest.relies_on.end()) << i;
+    moves += peel->film_low < 0 && peel->film_high > 0 ? 1 : 0;
     const double uneven_um = job.rules.removed_cv * whole.steps[0].zones[i].removal_um;
     constexpr double deviations = 3;  // of the thinnest of some hundred spots
     EXPECT_GE(*rest.zones[i].budget_um, left_um) << i;
     EXPECT_LE(*rest.zones[i].budget_um, left_um + deviations * uneven_um) << i;
     EXPECT_GT(*rest.steps[0].zones[i].cut_through, 0.4 * *whole.steps[1].zones[i].cut_through);
   }
+  EXPECT_EQ(moves, 1) << "the film share is that of the worst zone";
 }
 
 TEST(Present, WhenAllIsDoneNothingIsLeftToDo) {

@@ -9,6 +9,7 @@
 #include "levigate/describe.hpp"
 #include "levigate/faults.hpp"
 #include "levigate/journal/entry_kind.hpp"
+#include "levigate/plan/rules.hpp"
 #include "levigate/recover/mark.hpp"
 
 namespace levigate::inline v0 {
@@ -71,7 +72,7 @@ inline constexpr auto described<Value> =
             "removal_um", Within{0, 1e4},
             "of a step that ended: film taken off, where it is not what the scratches asked for"),
         member<&Value::overcut>(
-            "overcut", Within{1, 20},
+            "overcut", overcut_range,
             "of a step that ended: film taken off over the scratch depth before "
             "it, where the plan says more than the rules"),
         member<&Value::direction_deg>(

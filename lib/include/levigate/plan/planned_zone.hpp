@@ -24,6 +24,7 @@ struct PlannedZone {
   std::optional<double> peel_um{};
   std::optional<double> peel_factor{};
   std::optional<PeelHow> peel_how{};
+  std::optional<double> levelled_peel_um{};
   double marks = 0;
   double clean_chance = 1;
   double back_minutes = 0;
@@ -50,8 +51,11 @@ inline constexpr auto described<Value> = describe<Value>(
         "peel_um", at_least(0),
         "orange peel that the first step levels, peak to valley; none: no peel"),
     member<&Value::peel_factor>("peel_factor", at_least(1),
-                                "by which peel_um may be off, one standard deviation"),
-    member<&Value::peel_how>("peel_how", "how peel_um was told"),
+                                "by which the peel may be off, one standard deviation"),
+    member<&Value::peel_how>("peel_how", "how the peel was told"),
+    member<&Value::levelled_peel_um>(
+        "levelled_peel_um", at_least(0),
+        "orange peel that was levelled since film was read; none: no such peel"),
     member<&Value::marks>(
         "marks", at_least(0),
         "spots of 1 cm2 that are expected to show a mark in the sun after the last "

@@ -9,6 +9,9 @@
 
 namespace levigate::inline v0 {
 
+/// What a step may take off over the scratch depth before it (dimensionless).
+inline constexpr Within overcut_range{1, 20};
+
 /// min_ratio and max_ratio of a step, and the rest.
 struct Rules : StepRule {
   std::optional<double> overcut{};
@@ -33,7 +36,7 @@ inline constexpr auto described<Value> =
     describe<Value>(
         "Rules", "The rules that a plan keeps. What is not given is the default.",
         max_ratio_member<Rules>, min_ratio_member<Rules>,
-        member<&Value::overcut>("overcut", Within{1, 20},
+        member<&Value::overcut>("overcut", overcut_range,
                                 "removed by a step, over the scratch depth before it; else it "
                                 "follows from removed_cv and short_share")
             .is(Input::chosen),

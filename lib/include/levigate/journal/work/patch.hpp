@@ -8,8 +8,8 @@
 #include "levigate/film/gauge.hpp"
 #include "levigate/journal/prior.hpp"
 #include "levigate/plan/job.hpp"
+#include "levigate/plan/work/levelling_of.hpp"
 #include "levigate/stack/block.hpp"
-#include "levigate/surface/levelling.hpp"
 #include "levigate/surface/peel.hpp"
 
 namespace levigate::inline v0 {
@@ -79,11 +79,7 @@ inline PatchRemoval weighed_removal(double before_g, double after_g, double area
 /// Source:    that of levelling_removal_um(), peel_factor()
 inline PatchRemoval levelled_removal(const Zone& zone, const Block& tool, double residual_um) {
   const auto removal_um = [&](double peel_um) {
-    return levelling_removal_um({.peel_um = peel_um,
-                                 .wavelength_mm = zone.peel_wavelength_mm,
-                                 .modulus_mpa = tool.modulus_mpa,
-                                 .pressure_kpa = tool.pressure_kpa(),
-                                 .residual_um = residual_um});
+    return levelling_of(zone, tool, peel_um, residual_um);
   };
   const double told_um = removal_um(zone.peel_um);
   if (!(told_um > 0.0)) return {told_um, 0};

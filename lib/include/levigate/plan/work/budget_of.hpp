@@ -32,13 +32,16 @@ inline CommonErrors common_errors_of(const Job& job, const Zone& zone, const Blo
   return errors;
 }
 
-/// What the budget of a zone on a coat hangs on, where this tool levels it. Spots are one per cm2.
+/// Spots of a zone: one per cm2, at least one.
+inline double spots_in(const Zone& zone) { return std::max(1.0, zone.area_cm2); }
+
+/// What the budget of a zone on a coat hangs on, where this tool levels it.
 inline BudgetInput budget_input(const Job& job, const Zone& zone, const Block& tool) {
   return {.mean_um = zone.film->mean_um,
           .sd_um = zone.film->sd_um,
           .removed_cv = job.rules.removed_cv,
           .reserve_um = job.rules.reserve_um,
-          .spots = std::max(1.0, zone.area_cm2),
+          .spots = spots_in(zone),
           .cut_through_limit = job.rules.cut_through_limit,
           .common = common_errors_of(job, zone, tool)};
 }

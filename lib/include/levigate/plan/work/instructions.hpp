@@ -44,8 +44,10 @@ inline void tell_job(const Workings& workings, Plan& plan) {
     row.area_cm2 = zone.area_cm2;
     row.block = zone.block.name;
     row.budget_um = workings.budget_um[i];
-    if (has_peel_to_level(job, zone)) {
-      row.peel_um = zone.peel_um;
+    const bool to_level = has_peel_to_level(job, zone);
+    if (to_level || zone.levelled_peel_um > 0) {
+      (to_level ? row.peel_um : row.levelled_peel_um) =
+          to_level ? zone.peel_um : zone.levelled_peel_um;
       row.peel_how = zone.peel_how;
       row.peel_factor = peel_factor(zone.peel_how).value;
     }

@@ -19,6 +19,7 @@
 #include "levigate/grade/spread.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
+#include "levigate/plan/work/levelling_of.hpp"
 #include "levigate/plan/work/median_band.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/source.hpp"
@@ -87,10 +88,10 @@ inline Sourced film_band(const Film& film) {
 }
 
 /// The band of a height of orange peel that was told so.
-inline Sourced peel_band(const Zone& zone) {
+inline Sourced peel_band(const Zone& zone, double peel_um) {
   const Sourced& factor = peel_factor(zone.peel_how);
   const double end = std::pow(factor.value, band_sigmas);
-  return {zone.peel_um, zone.peel_um / end, zone.peel_um * end, factor.source};
+  return {peel_um, peel_um / end, peel_um * end, factor.source};
 }
 
 /// Adds what a person typed of the zones: film and orange peel.
@@ -102,8 +103,13 @@ inline void add_typed(std::vector<Knob>& result, const Job& job) {
                         [i](Setup& s, double value) { s.job.zones[i].film->mean_um = value; }});
     }
     if (has_peel_to_level(job, zone)) {
-      result.push_back({"zone " + zone.name, "peel_um", Input::typed, peel_band(zone),
+      result.push_back({"zone " + zone.name, "peel_um", Input::typed, peel_band(zone, zone.peel_um),
                         [i](Setup& s, double value) { s.job.zones[i].peel_um = value; }});
+    } else if (zone.film && zone.levelled_peel_um > 0) {
+      result.push_back({"zone " + zone.name, "levelled_peel_um", Input::typed,
+                        peel_band(zone, zone.levelled_peel_um), [i](Setup& s, double value) {
+                          set_levelled_peel(s.job, s.job.zones[i], value);
+                        }});
     }
   }
 }

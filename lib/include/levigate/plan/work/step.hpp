@@ -12,9 +12,9 @@
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/work/effort.hpp"
+#include "levigate/plan/work/levelling_of.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/block.hpp"
-#include "levigate/surface/levelling.hpp"
 
 namespace levigate::inline v0 {
 
@@ -77,11 +77,7 @@ inline double levelling_um(const Workings& workings, std::size_t sheet, std::siz
   const Zone& zone = workings.job.zones[zone_index];
   if (!is_levelled(zone)) return 0.0;
   const Block& tool = workings.work[sheet][zone_index].tool;
-  return levelling_removal_um({.peel_um = zone.peel_um,
-                               .wavelength_mm = zone.peel_wavelength_mm,
-                               .modulus_mpa = tool.modulus_mpa,
-                               .pressure_kpa = tool.pressure_kpa(),
-                               .residual_um = workings.job.rules.residual_peel_um});
+  return levelling_of(zone, tool, zone.peel_um, workings.job.rules.residual_peel_um);
 }
 
 /// Film that a sheet must remove in a zone [um]: the scratches it finds times overcut (none: the least), or as the first step the

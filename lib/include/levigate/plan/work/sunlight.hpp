@@ -1,7 +1,6 @@
 // What the sun shows, for the search and for the sums of a sequence.
 #pragma once
 
-#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -9,6 +8,7 @@
 #include <vector>
 
 #include "levigate/plan/sequence.hpp"
+#include "levigate/plan/work/budget_of.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/plan/work/step.hpp"
@@ -36,15 +36,10 @@ inline double mark_chance_of_spot(Sun& sun, const Workings& workings, std::optio
   return 1.0 - none;
 }
 
-/// Spots of a zone, one per cm2.
-inline double spots_in(const Workings& workings, std::size_t zone) {
-  return std::max(1.0, workings.job.zones[zone].area_cm2);
-}
-
 /// Chance that at least one spot of a zone shows a mark, by that of one spot.
 inline double mark_chance_of_zone(const Workings& workings, std::size_t zone, double of_spot) {
   if (!(of_spot < 1.0)) return 1.0;
-  return -std::expm1(spots_in(workings, zone) * std::log1p(-of_spot));
+  return -std::expm1(spots_in(workings.job.zones[zone]) * std::log1p(-of_spot));
 }
 
 /// What it takes to wash, dry and look once more.
@@ -133,7 +128,7 @@ inline MarksOfSequence marks_of(const Workings& workings, Sun& sun, const Sequen
           mark_chance_of_spot(sun, workings, step.before, step.sheet, zone, sequence.sheets.back(),
                               i + 1 == done.size(), step.cost.removal_pm[zone], since_pm[zone]);
       const double of_zone = mark_chance_of_zone(workings, zone, of_spot);
-      result.steps[i].push_back({of_spot * spots_in(workings, zone), of_zone});
+      result.steps[i].push_back({of_spot * spots_in(workings.job.zones[zone]), of_zone});
       result.zones[zone] =
           result.zones[zone].before(step.cost.zone_milliseconds[zone], chance_in_units(of_zone));
       since_pm[zone] += step.cost.removal_pm[zone];

@@ -8,6 +8,7 @@
 #include "levigate/detail/normal.hpp"
 #include "levigate/error.hpp"
 #include "levigate/plan/job.hpp"
+#include "levigate/plan/work/levelling_of.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/diagnosis.hpp"
@@ -19,7 +20,6 @@
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/recover/work/weighing.hpp"
 #include "levigate/recover/work/zone_done.hpp"
-#include "levigate/surface/levelling.hpp"
 
 namespace levigate::inline v0 {
 
@@ -42,11 +42,7 @@ inline Diagnosis diagnose_wave(const Workings& workings, const std::vector<Layer
         mark.height_um
             ? *mark.height_um * std::exp(width_log_sd(mark.seen) * -normal_quantile(share))
             : stays_um * std::pow(zone.peel_um / stays_um, share);
-    const double need_um = levelling_removal_um({.peel_um = height_um,
-                                                 .wavelength_mm = zone.peel_wavelength_mm,
-                                                 .modulus_mpa = zone.block.modulus_mpa,
-                                                 .pressure_kpa = zone.block.pressure_kpa(),
-                                                 .residual_um = stays_um});
+    const double need_um = levelling_of(zone, zone.block, height_um, stays_um);
     if (need_um > 0) tally.add(std::log(need_um), 1.0 / heights);
   }
   result.needs = tally.needs();

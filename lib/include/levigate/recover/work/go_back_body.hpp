@@ -91,7 +91,7 @@ inline double budget_left_um(const Workings& workings, const std::vector<Layer>&
     Zone now = workings.job.zones[zone];
     now.film = above(*read, now.below_um);
     now.film->mean_um = std::max(0.0, now.film->mean_um);
-    now.peel_um = 0;  // it is levelled, and what that took is read
+    now.peel_um = now.levelled_peel_um = 0;  // it is levelled, and what that took is read
     return std::max(0.0, budget_of(workings.job, now) - depth_um);
   }
   for (const Layer& layer : layers) depth_um += layer.removal_um;

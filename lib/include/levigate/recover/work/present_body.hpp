@@ -9,7 +9,6 @@
 #include <vector>
 
 #include "levigate/error.hpp"
-#include "levigate/film/common_errors.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/film/work/above.hpp"
 #include "levigate/plan/carried.hpp"

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "levigate/detail/quadrature.hpp"
+#include "levigate/plan/work/budget_of.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/mark.hpp"
@@ -60,7 +61,7 @@ class Weighing {
     for (const double weight : found_) total += weight;
     if (!(total > 0)) return result;
     const double alone = mark_.kind == MarkKind::scratch ? std::exp(-least_shown_) : 1.0;
-    const double spots_here = std::max(1.0, workings_.job.zones[zone_].area_cm2);
+    const double spots_here = spots_in(workings_.job.zones[zone_]);
     for (std::size_t s = 0; s < sources_.size(); ++s) {
       const Layer& layer = layers_[sources_[s].layer];
       Cause& cause =

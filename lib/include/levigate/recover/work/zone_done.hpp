@@ -97,7 +97,8 @@ std::vector<ZoneDone> walk_done(const Workings& workings, const std::vector<Done
     const DoneStep& step = done[i];
     const std::string where = "done step " + std::to_string(i + 1) + " ('" + step.sheet + "')";
     if (step.removal_um) require_range(*step.removal_um, 0.0, 1e4, "removal_um", "um", where);
-    if (step.overcut) require_range(*step.overcut, 1.0, 20.0, "overcut", "", where);
+    if (step.overcut)
+      require_range(*step.overcut, overcut_range.low, overcut_range.high, "overcut", "", where);
     if (step.overcut && step.removal_um)
       throw BadInput("give either removal_um or overcut, in " + where);
     if (step.direction_deg)

@@ -19,6 +19,7 @@
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/knobs.hpp"
+#include "levigate/plan/work/levelling_of.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/philox.hpp"
@@ -146,15 +147,6 @@ inline double drawn_peel_um(const Zone& zone, double peel_um, Stream stream) {
 
 namespace detail {
 
-/// Film that levelling a peel of that height takes, by the zone's own block [um].
-inline double levelled_by_block_um(const Job& job, const Zone& zone, double peel_um) {
-  return levelling_removal_um({.peel_um = peel_um,
-                               .wavelength_mm = zone.peel_wavelength_mm,
-                               .modulus_mpa = zone.block.modulus_mpa,
-                               .pressure_kpa = zone.block.pressure_kpa(),
-                               .residual_um = job.rules.residual_peel_um});
-}
-
 /// Draws the orange peel of every zone that the first step levels. Of a zone that was levelled since its film was read, the film that
 /// is left is moved by what a drawn peel would have taken more or less.
 inline void draw_peels(Job& job, std::uint64_t seed, std::uint32_t draw) {
@@ -164,8 +156,7 @@ inline void draw_peels(Job& job, std::uint64_t seed, std::uint32_t draw) {
       zone.peel_um = drawn_peel_um(zone, zone.peel_um, stream);
     } else if (zone.levelled_peel_um > 0 && zone.film) {
       const double drawn_um = drawn_peel_um(zone, zone.levelled_peel_um, stream);
-      zone.film->mean_um -= levelled_by_block_um(job, zone, drawn_um) -
-                            levelled_by_block_um(job, zone, zone.levelled_peel_um);
+      set_levelled_peel(job, zone, drawn_um);
     }
   }
 }

@@ -20,6 +20,7 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/sequence.hpp"
+#include "levigate/plan/work/budget_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/knobs.hpp"
 #include "levigate/plan/work/ladder.hpp"
@@ -45,7 +46,7 @@ inline constexpr double most_spot_draws = 1e11;
 
 /// Spots of a zone, whole ones.
 inline std::uint32_t spots_of(const Zone& zone) {
-  return static_cast<std::uint32_t>(std::llround(std::max(1.0, zone.area_cm2)));
+  return static_cast<std::uint32_t>(std::llround(spots_in(zone)));
 }
 
 /// The sheets of a plan. Throws: BadInput where there is no plan, or a sheet of it is not in the stack.

@@ -40,10 +40,11 @@ inline std::string how_told_text(const PlannedZone& zone) {
   text += se_um > 0.0 ? fmt::format("Its mean may be off by {:.1f} um.", se_um)
                       : "Its mean is taken as exact.";
   if (!zone.peel_how) return text;
-  return text +
-         fmt::format(" Its orange peel of {:.0f} um {}. That may be off by a factor of {:g}.",
-                     zone.peel_um.value_or(0.0), peel(*zone.peel_how),
-                     zone.peel_factor.value_or(1.0));
+  const double peel_um = zone.peel_um.value_or(zone.levelled_peel_um.value_or(0.0));
+  text += fmt::format(" Its orange peel of {:.0f} um {}. That may be off by a factor of {:g}.",
+                      peel_um, peel(*zone.peel_how), zone.peel_factor.value_or(1.0));
+  return zone.levelled_peel_um ? text + " Nobody has read the film since a step levelled it."
+                               : text;
 }
 
 }  // namespace detail

@@ -63,8 +63,7 @@ inline void say_reliances(Page& page, const Plan& plan) {
   if (rows.empty()) return;
   page.title(
       "Inputs that change the figures most, each changed alone within its range, with all others "
-      "at "
-      "usual numbers:");
+      "at usual numbers:");
   page.table({{"time"}, {"film"}, {"range", true}, {"input"}}, rows);
 }
 

@@ -287,3 +287,16 @@ def test_each_printed_line_is_recorded(files, tmp_path, capsys):
     capsys.readouterr()
     assert main(["learn", *files, path, "--shop", str(tmp_path / "shop.json")]) == 0
     assert len(records) == 5 and "Not used" not in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("command", ["plan", "go-back", "learn"])
+def test_a_journal_of_other_jobs_alone_is_refused(command, files, tmp_path, capsys):
+    other = tmp_path / "other.jsonl"
+    levigate.Journal(other).append(kind="note", job="Walnut clock", text="a slip in the name")
+    words = {
+        "plan": ["--after", str(other)],
+        "go-back": ["--journal", str(other)],
+        "learn": [str(other), "--shop", str(tmp_path / "shop.json")],
+    }
+    assert main([command, *files, *words[command]]) == 2
+    assert "its lines are of 'Walnut clock'" in capsys.readouterr().err

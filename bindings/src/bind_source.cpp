@@ -1,6 +1,7 @@
 // Where numbers and formulas come from.
 #include "bind.hpp"
 #include "levigate/plan/sources.hpp"
+#include "levigate/risk/sources.hpp"
 #include "levigate/wheel/sources.hpp"
 
 namespace levigate_python {
@@ -15,8 +16,9 @@ using SourcedOrFormula = py::typing::Union<Formula, Sourced>;
 
 Sourced number(const std::string& name, const std::string& field) {
   std::vector<levigate::NamedNumber> all = levigate::named_numbers();
-  const std::vector<levigate::NamedNumber> more = levigate::wheel_numbers();
-  all.insert(all.end(), more.begin(), more.end());
+  for (const auto& more : {levigate::wheel_numbers(), levigate::learning_numbers()}) {
+    all.insert(all.end(), more.begin(), more.end());
+  }
   return levigate::number_named(all, name, field);
 }
 
@@ -56,9 +58,9 @@ void bind_source(py::module_& m) {
       arg("name"), arg("field") = py::none(),
       "Where a formula or a number comes from.\n\n"
       "name alone: of a function, for its Formula. With field, a Sourced number: name is that of\n"
-      "a coating, backing, block, gauge, wheel or compound, or \"rule\", \"model\", \"edge\" or "
-      "\"defect\"; field "
-      "is\n"
+      "a coating, backing, block, gauge, wheel or compound, or \"rule\", \"model\", \"edge\", "
+      "\"defect\",\n"
+      "\"search\", \"journal\" or \"patch\"; field is\n"
       "its quantity, as in source(\"hard block\", \"force_n\"). Raises BadInput with the nearest\n"
       "name. Grades have their own: Grade.sources.");
 }

@@ -3,3 +3,4 @@
 #include "levigate/risk/work/share.hpp"
 #include "levigate/risk/work/simulate.hpp"
 #include "levigate/risk/work/simulation.hpp"
+#include "levigate/risk/work/sources.hpp"

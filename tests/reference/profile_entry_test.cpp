@@ -7,6 +7,9 @@
 
 #include "levigate/film/edge_table.hpp"
 #include "levigate/film/gauge_table.hpp"
+#include "levigate/journal/prior_table.hpp"
+#include "levigate/plan/search_table.hpp"
+#include "levigate/risk/patch_table.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/rule_table.hpp"
@@ -151,6 +154,31 @@ TEST(ProfileEntry, RulesAndModel) {
   expect_entry("packing", model.packing, {0.5, 0.3, 0.7});
   expect_entry("size_exponent", model.size_exponent, {0.5, 0.41, 0.65});
   expect_entry("saturation_um", model.saturation_um, {100, 60, 150});
+}
+
+TEST(ProfileEntry, SearchJournalAndPatch) {
+  const SearchProfile& search = search_table[0];
+  expect_entry("equal_percent", search.equal_percent, {3, 1, 5});
+  expect_entry("overcut_more", search.overcut_more, {1.5, 1.2, 1.8});
+  expect_entry("overcut_most", search.overcut_most, {2, 1.8, 3});
+  const JournalProfile& journal = journal_table[0];
+  expect_entry("minutes_noise", journal.minutes_noise, {0.3, 0.2, 0.5});
+  expect_entry("scratch_noise", journal.scratch_noise, {0.2, 0.1, 0.3});
+  expect_entry("noise_weight", journal.noise_weight, {4, 2, 10});
+  expect_entry("film_noise_um", journal.film_noise_um, {5, 2, 10});
+  expect_entry("usual_film_um", journal.usual_film_um, {60, 40, 100});
+  expect_entry("common_wear_share", journal.common_wear_share, {0.5, 0, 1});
+  expect_entry("coat_density_g_cm3", journal.coat_density_g_cm3, {1.2, 1.1, 1.3});
+  expect_entry("coat_density_share", journal.coat_density_share, {0.06, 0.03, 0.1});
+  expect_entry("weighing_error_g", journal.weighing_error_g, {0.01, 0.005, 0.02});
+  const PatchProfile& patch = patch_table[0];
+  expect_entry("area_cm2", patch.area_cm2, {100, 50, 200});
+  expect_entry("sanding_minutes", patch.sanding_minutes, {5, 3, 10});
+  expect_entry("spots", patch.spots, {10, 5, 20});
+  expect_entry("gauging_minutes", patch.gauging_minutes, {7, 5, 15});
+  expect_entry("weighing_minutes", patch.weighing_minutes, {20, 10, 60});
+  expect_entry("noting_minutes", patch.noting_minutes, {1, 0.5, 2});
+  expect_entry("loupe_minutes", patch.loupe_minutes, {5, 3, 10});
 }
 
 TEST(ProfileEntry, Wheels) {

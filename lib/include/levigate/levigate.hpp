@@ -76,6 +76,7 @@
 #include "levigate/risk/share.hpp"
 #include "levigate/risk/simulate.hpp"
 #include "levigate/risk/simulation.hpp"
+#include "levigate/risk/sources.hpp"
 #include "levigate/source.hpp"
 #include "levigate/sourced.hpp"
 #include "levigate/stack/backing.hpp"

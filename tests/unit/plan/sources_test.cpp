@@ -16,6 +16,9 @@
 
 #include "levigate/film/edge.hpp"
 #include "levigate/film/gauge.hpp"
+#include "levigate/journal/prior.hpp"
+#include "levigate/risk/calibration.hpp"
+#include "levigate/risk/sources.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/sources.hpp"
@@ -62,10 +65,18 @@ TEST(Sources, WheelsCompoundsAndSurfaces) {
   EXPECT_EQ(number_named(all, "fine", "size_um").value, compound_table[2].size_um.value);
 }
 
+TEST(Sources, WhatIsBelievedBeforeAJournalAndAPatch) {
+  const std::vector<NamedNumber> all = learning_numbers();
+  EXPECT_EQ(number_named(all, "journal", "film_noise_um").value, film_noise_um);
+  EXPECT_EQ(number_named(all, "patch", "spots").value, patch_spots);
+  EXPECT_EQ(source("search", "equal_percent").value, 3.0);
+}
+
 TEST(Sources, EveryNumberHasOneNameABandAndASource) {
   std::set<std::pair<std::string_view, std::string_view>> seen;
   std::vector<NamedNumber> all = named_numbers();
   for (const NamedNumber& one : wheel_numbers()) all.push_back(one);
+  for (const NamedNumber& one : learning_numbers()) all.push_back(one);
   for (const NamedNumber& one : all) {
     EXPECT_TRUE(seen.insert({one.name, one.quantity}).second) << one.name << one.quantity;
     EXPECT_LE(one.number.low, one.number.value) << one.name << one.quantity;

@@ -24,7 +24,7 @@ namespace levigate::inline v0 {
 /// Throws:    as simulate()
 /// NaN:       does not occur
 /// Accuracy:  that of quantiles of so many draws; the same draws before and after
-/// Source:    Belief; calibration_source, weighing_source
+/// Source:    Belief; patch_table, journal_table
 Calibration calibrate(const Bench& bench, const Plan& plan, const SimulateOptions& options = {});
 
 }  // namespace levigate

@@ -10,30 +10,27 @@
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
 #include "levigate/plan/caution.hpp"
+#include "levigate/risk/patch_table.hpp"
 #include "levigate/risk/simulation.hpp"
-#include "levigate/source.hpp"
 
 namespace levigate::inline v0 {
 
 /// A patch as it is proposed: its area [cm2], how long it is worked [min], and the spots that a gauge reads before and after.
-inline constexpr double patch_area_cm2 = 100;
+/// The numbers and their sources stand in data/profiles/patch.json.
+inline constexpr double patch_area_cm2 = patch_table[0].area_cm2.value;
 
-inline constexpr double patch_minutes = 5;
+inline constexpr double patch_minutes = patch_table[0].sanding_minutes.value;
 
-inline constexpr int patch_spots = 10;
+inline constexpr int patch_spots = static_cast<int>(patch_table[0].spots.value);
 
-/// Minutes that a measurement takes beside the work: twenty readings at marked spots; two weighings, dried in between; a look at the
-/// clock; ten scratches under the loupe [min].
-inline constexpr double gauging_minutes = 7;
+/// Minutes that a measurement takes beside the work [min].
+inline constexpr double gauging_minutes = patch_table[0].gauging_minutes.value;
 
-inline constexpr double weighing_minutes = 20;
+inline constexpr double weighing_minutes = patch_table[0].weighing_minutes.value;
 
-inline constexpr double noting_minutes = 1;
+inline constexpr double noting_minutes = patch_table[0].noting_minutes.value;
 
-inline constexpr double loupe_minutes = 5;
-
-inline constexpr Source calibration_source{
-    Basis::assumption, "a patch small enough to spare and large enough to read; minutes by hand"};
+inline constexpr double loupe_minutes = patch_table[0].loupe_minutes.value;
 
 enum class MeasurementKind {
   patch_gauged,    ///< a patch, with a gauge at the same spots before and after

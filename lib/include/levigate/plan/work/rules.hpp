@@ -8,6 +8,7 @@
 #include "levigate/detail/normal.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
+#include "levigate/plan/search_table.hpp"
 
 namespace levigate::inline v0 {
 
@@ -26,7 +27,8 @@ LEVIGATE_WORK double overcut_of(const Rules& rules) {
 LEVIGATE_WORK std::vector<double> overcuts_of(const Rules& rules) {
   const double least = overcut_of(rules);
   if (rules.overcut) return {least};
-  return {least, 1.5 * least, 2.0 * least};
+  const SearchProfile& search = search_table[0];
+  return {least, search.overcut_more.value * least, search.overcut_most.value * least};
 }
 
 }  // namespace levigate

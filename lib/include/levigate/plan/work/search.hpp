@@ -12,6 +12,7 @@
 #include <utility>
 #include <vector>
 
+#include "levigate/plan/search_table.hpp"
 #include "levigate/plan/sequence.hpp"
 
 namespace levigate::inline v0 {
@@ -298,7 +299,8 @@ inline std::vector<Sequence> tradeoff(std::vector<Sequence> found) {
 }
 
 /// Expected minutes no further apart than this share of the least count as equal: what the sun shows is not known better.
-inline constexpr std::int64_t equal_minutes_percent = 3;
+inline constexpr auto equal_minutes_percent =
+    static_cast<std::int64_t>(search_table[0].equal_percent.value);
 
 /// The best of the sequences found. In minutes, those near the least are equal: of them the one with the fewest fragile steps is
 /// best, then the one that spares the film most. Equal ones are told apart by expected minutes, film and cost, then by fewer

@@ -13,6 +13,7 @@
 #include "levigate/film/gauge_table.hpp"
 #include "levigate/formulas.hpp"
 #include "levigate/named_number.hpp"
+#include "levigate/plan/search_table.hpp"
 #include "levigate/sourced.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
@@ -31,6 +32,7 @@ LEVIGATE_WORK std::vector<NamedNumber> named_numbers() {
   detail::add_numbers(all, "block", block_table, block_columns);
   detail::add_numbers(all, "rule", rule_table, rule_columns);
   detail::add_numbers(all, "model", model_table, model_columns);
+  detail::add_numbers(all, "search", search_table, search_columns);
   detail::add_numbers(all, "defect", defect_table, defect_columns);
   detail::add_numbers(all, "edge", edge_table, edge_columns);
   detail::add_numbers(all, "gauge", gauge_table, gauge_columns);

@@ -53,6 +53,8 @@ void bind_recover(py::module_& m) {
   bind_diagnosis(m);
   describe_class<TryStep>(m).finish();
   describe_class<Try>(m).finish();
+  describe_class<levigate::Look>(m).finish();
+  describe_class<levigate::Leg>(m).finish();
   describe_class<Reentry>(m).finish();
   ValueClass<WayBack> way = describe_class<WayBack>(m);
   way.has(

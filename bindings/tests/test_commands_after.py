@@ -83,7 +83,7 @@ def test_going_back_from_sheets_and_from_a_journal(files, journal, capsys):
         == 0
     )
     given = capsys.readouterr().out
-    assert "Most likely cause: a-p800, step 2 in this zone" in given and "First: go back to" in given
+    assert "Most likely cause: a-p800, step 2 in this zone" in given and "First: take " in given
     assert main(["record", journal, "mark found", "--job", JOB, "--mark", "cluster", *mark]) == 0
     capsys.readouterr()
     assert main(["go-back", *files, "--journal", journal]) == 0

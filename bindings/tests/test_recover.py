@@ -30,6 +30,31 @@ def by_policy(way, need_um):
     return minutes + way.round_minutes
 
 
+def by_legs(way, need_um):
+    """The same by the legs, on the patch or zone that they say."""
+    minutes = 0.0
+    for leg in way.legs:
+        for look in leg.looks:
+            if look.removal_um >= need_um:
+                return minutes + look.minutes
+        minutes += leg.looks[-1].minutes
+    return minutes + way.round_minutes
+
+
+def without_needless_changes(way, need_um, change_minutes):
+    """By the tries, where a hand that goes on with the last sheet does not change it."""
+    minutes = off_um = 0.0
+    before = None
+    for one in way.tries:
+        sheet = one.steps[0].sheet
+        minutes += one.minutes - (change_minutes if len(one.steps) == 1 and sheet == before else 0.0)
+        before = sheet if len(one.steps) == 1 else None
+        off_um += one.removal_um
+        if off_um >= need_um:
+            return minutes
+    return minutes + way.round_minutes
+
+
 def by_habit(way, order, amounts, need_um):
     """The same where the steps to go back to, and what is taken off, are a habit; the last of them again and again."""
     minutes = off_um = 0.0
@@ -112,6 +137,11 @@ def results():
                 expected=way.expected_minutes,
                 best=best_from(way, range(len(way.reentries)))[0],
                 ours=by_policy(way, case.need_um),
+                legs=by_legs(way, case.need_um),
+                legs_expected=min(way.zone_minutes, way.patch_minutes or math.inf),
+                on_zone=way.zone_minutes,
+                unchanged=without_needless_changes(way, case.need_um, case.job.rules.change_minutes),
+                first_shares=[leg.looks[0].gone_chance for leg in way.legs],
                 first=by_choice(way, first_choice, case.need_um),
                 one_back=by_habit(way, [*range(max(last - 1, 0), -1, -1)], planned, case.need_um),
             )
@@ -175,6 +205,18 @@ def test_minutes_are_as_expected_and_fewer_than_by_habit(results):
         assert entry["low"] <= more.mean() <= entry["high"]
     entry = kept("way_back_ours")
     assert entry["low"] <= ours.mean() <= entry["high"]
+
+
+def test_legs_take_no_more_than_the_tries_and_as_much_as_they_say(results):
+    """A hand's few legs cost no more than the best tries, on the whole zone already and less on a patch."""
+    legs, tries, unchanged = (column(results, name) for name in ("legs", "ours", "unchanged"))
+    off = legs - column(results, "legs_expected")
+    assert abs(off.mean()) <= 2.58 * off.std() / math.sqrt(len(off))
+    assert column(results, "on_zone").mean() <= column(results, "expected").mean()
+    for habit in (tries, unchanged):
+        more = habit - legs
+        assert more.mean() > 3.29 * more.std() / math.sqrt(len(more))
+    assert all(0.1 <= row["first_shares"][0] for row in results if row["explained"] and row["first_shares"])
 
 
 def test_marks_and_ways_are_values(demo):

@@ -57,7 +57,7 @@ def inspected_values(job):
     zone = simulation.zones["top"]
     return [
         done[0], mark, way, found, found.signs[0], found.causes[0], found.needs[0], way.reentries[0],
-        way.tries[0], way.tries[0].steps[0],
+        way.tries[0], way.tries[0].steps[0], way.legs[0], way.legs[0].looks[0],
         simulation, simulation.steps[0], simulation.minutes, zone, zone.cut_through,
         calibration, calibration.measurements[0],
     ]  # fmt: skip

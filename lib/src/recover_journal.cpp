@@ -8,6 +8,7 @@
 #include "levigate/journal/work/shop_factors.hpp"
 #include "levigate/recover/work/diagnose.hpp"
 #include "levigate/recover/work/go_back.hpp"
+#include "levigate/recover/work/leg_policy.hpp"
 #include "levigate/recover/work/mark.hpp"
 #include "levigate/recover/work/policy.hpp"
 #include "levigate/recover/work/present.hpp"

@@ -714,6 +714,22 @@ const std::vector<Measurement> measurements{
          return std::max(error, relative(1 - share.high, wide_chance(cases - hits, cases, 0.05L)));
        });
      }},
+    {"patch_width_mm",
+     [] {
+       return worst(many, [](Random& random) {
+         const double depth = random.log_uniform(1e-3, 1e4), slope = random.log_uniform(1e-3, 10);
+         const double face = random.log_uniform(1, 1e3);
+         return ulps(patch_width_mm(depth, slope, face),
+                     std::max<real>(2 * real{face}, std::acos(real{-1}) * depth / slope));
+       });
+     }},
+    {"hollow_area_cm2",
+     [] {
+       return worst(many, [](Random& random) {
+         const double width = random.log_uniform(0.1, 1e5);
+         return ulps(hollow_area_cm2(width), (pi / 8 - 1 / (2 * pi)) * width * width / 100);
+       });
+     }},
     {"depth_of_width_um",
      [] {
        return worst(many, [](Random& r) {
@@ -842,6 +858,7 @@ const std::map<std::string, std::string> elsewhere{
     {"strokes_within", "whole numbers: tests/unit/film/edge_test.cpp"},
     {"sanded_flat", "stepped blocks and faces: tests/unit/surface/defect_test.cpp"},
     {"take_down", "that of sanded_flat"},
+    {"best_legs", "every list of legs: tests/property/leg_policy_oracle_test.cpp"},
     {"best_policy", "every policy: tests/property/policy_oracle_test.cpp"},
     {"diagnose", "simulated marks: bindings/tests/test_recover.py"},
     {"present", "that of plan: tests/unit/recover/present_test.cpp"},

@@ -409,6 +409,10 @@ TEST(ProfileEntry, Inspection) {
   expect_entry("haze_cover", eye.haze_cover, {0.05, 0.02, 0.1});
   expect_entry("look_minutes", eye.look_minutes, {3, 1, 10});
   expect_entry("round_minutes", eye.round_minutes, {240, 120, 480});
+  expect_entry("worth_look_share", eye.worth_look_share, {0.1, 0.05, 0.2});
+  expect_entry("legs_most", eye.legs_most, {4, 2, 6});
+  expect_entry("looks_most", eye.looks_most, {4, 2, 6});
+  expect_entry("hollow_slope_um_per_mm", eye.hollow_slope_um_per_mm, {0.15, 0.02, 0.5});
 }
 
 }  // namespace

@@ -10,6 +10,7 @@
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/go_back.hpp"
+#include "levigate/recover/hollow.hpp"
 #include "levigate/recover/work/layer.hpp"
 #include "levigate/recover/work/poisson.hpp"
 #include "levigate/recover/work/sources_of_marks.hpp"
@@ -381,6 +382,136 @@ TEST(GoBack, TriesInVainLeaveLessFilmAndTheSameRound) {
   EXPECT_EQ(second.round_minutes, first.round_minutes);
   EXPECT_EQ(second.reentries.size(), first.reentries.size());
   EXPECT_EQ(second.diagnosis.causes.front().missed.size(), shop.done.size());
+}
+
+/// What a share was of the marks that were still there.
+double of_those_left(double gone_before, double gone) {
+  return (gone - gone_before) / (1 - gone_before);
+}
+
+std::vector<Mark> many_marks() {
+  Mark lamp = seen(MarkKind::scratch);
+  lamp.seen = Seen::lamp;
+  return {seen(MarkKind::scratch),
+          lamp,
+          measured(MarkKind::scratch, 15),
+          measured(MarkKind::scratch, 30),
+          measured(MarkKind::scratch, 60),
+          measured(MarkKind::cluster, 12, 90),
+          seen(MarkKind::haze),
+          seen(MarkKind::wave)};
+}
+
+/// The fault: the first of 18 tries took out 1 mark of 100.
+TEST(GoBack, NoFirstLookFindsOneOfAHundredGoneAndFewLegsDo) {
+  const InspectionProfile& eye = inspection_table[0];
+  int legs = 0, long_tries = 0;
+  for (const double area_cm2 : {90.0, 1450.0, 40'000.0}) {
+    for (const double film_um : {47.0, 50.0, 90.0}) {
+      Shop shop;
+      shop.job.zones[0].area_cm2 = area_cm2;
+      shop.job.zones[0].film = Film{film_um, 4};
+      for (const Mark& mark : many_marks()) {
+        const WayBack way = shop.go_back(mark);
+        long_tries += way.tries.size() > 8;
+        EXPECT_EQ(way.found, !way.legs.empty());
+        EXPECT_LE(way.legs.size(), eye.legs_most.value);
+        double gone = 0, off_um = 0;
+        for (const Leg& leg : way.legs) {
+          ++legs;
+          EXPECT_LE(leg.looks.size(), eye.looks_most.value);
+          EXPECT_GE(of_those_left(gone, leg.looks.front().gone_chance),
+                    eye.worth_look_share.value - 1e-9);
+          const double step_um = leg.looks.front().removal_um - off_um;
+          for (const Look& look : leg.looks) {
+            EXPECT_GE(look.gone_chance, gone);
+            EXPECT_NEAR(look.removal_um - off_um, step_um, 1e-9);
+            gone = look.gone_chance;
+            off_um = look.removal_um;
+          }
+          EXPECT_NEAR(leg.every_minutes * static_cast<double>(leg.looks.size()),
+                      leg.looks.back().sanded_minutes, 1e-9);
+        }
+        EXPECT_LE(off_um, way.film_um.value_or(std::numeric_limits<double>::infinity()));
+      }
+    }
+  }
+  EXPECT_GT(legs, 50);
+  EXPECT_GT(long_tries, 5);  // as tries, they go on and on
+}
+
+TEST(GoBack, ASpotOfALargeZoneTakesAPatchAndSmallOnesTheZone) {
+  Shop shop;
+  shop.job.zones[0].area_cm2 = 9000;
+  const WayBack large = shop.go_back(measured(MarkKind::scratch, 3));
+  ASSERT_TRUE(large.patch_minutes && large.found);
+  EXPECT_LT(*large.patch_minutes, large.zone_minutes);
+  const Leg& leg = large.legs.front();
+  ASSERT_EQ(leg.sheet, "pad");
+  const Look& look = leg.looks.front();
+  // The pad wears a patch twice its face wide: the volume of the feathered hollow, not of the zone.
+  const Block& hard = shop.job.zones[0].block;
+  const double face_cm2 = std::max(hard.area_cm2, block_named("foam pad").area_cm2);
+  EXPECT_NEAR(*look.patch_mm, 20 * std::sqrt(face_cm2), 1e-9);
+  EXPECT_NEAR(look.sanded_minutes,
+              large.reentries.back().climb.minutes_per_um * look.removal_um *
+                  hollow_area_cm2(*look.patch_mm) / 9000,
+              1e-9);
+  EXPECT_NEAR(
+      look.minutes,
+      look.sanded_minutes + shop.job.rules.change_minutes + inspection_table[0].look_minutes.value,
+      1e-9);
+  shop.job.zones[0].area_cm2 = 50;
+  const WayBack small = shop.go_back(measured(MarkKind::scratch, 3));
+  EXPECT_FALSE(small.patch_minutes);
+  EXPECT_FALSE(small.legs.front().looks.front().patch_mm);
+  shop.job.zones[0].area_cm2 = 9000;
+  EXPECT_FALSE(shop.go_back(seen(MarkKind::haze)).patch_minutes);  // it lies all over
+}
+
+TEST(GoBack, ALookAgainWithTheLastSheetNeedsNoChange) {
+  Shop shop;
+  shop.job.zones[0].area_cm2 = 9000;
+  int again = 0;
+  for (const Mark& mark : many_marks()) {
+    for (const Leg& leg : shop.go_back(mark).legs) {
+      if (leg.sheet != "pad") continue;
+      for (std::size_t i = 1; i < leg.looks.size(); ++i, ++again) {
+        EXPECT_NEAR(leg.looks[i].minutes - leg.looks[i - 1].minutes,
+                    leg.looks[i].sanded_minutes - leg.looks[i - 1].sanded_minutes +
+                        inspection_table[0].look_minutes.value,
+                    1e-9);
+      }
+    }
+  }
+  EXPECT_GT(again, 0);
+}
+
+TEST(Hollow, IsNowhereSteeperThanTheEyeAllows) {
+  const auto depth = [](double deep_um, double width_mm, double r_mm) {
+    return 0.5 * deep_um * (1 + std::cos(2 * std::acos(-1.0) * r_mm / width_mm));
+  };
+  for (const double deep_um : {0.5, 5.0, 40.0}) {
+    const double width_mm = patch_width_mm(deep_um, 0.15, 20);
+    double steepest = 0, volume = 0;
+    constexpr int steps = 20'000;
+    const double dr = 0.5 * width_mm / steps;
+    for (int i = 0; i < steps; ++i) {
+      const double r = (i + 0.5) * dr;
+      steepest = std::max(
+          steepest,
+          (depth(deep_um, width_mm, r - 0.5 * dr) - depth(deep_um, width_mm, r + 0.5 * dr)) / dr);
+      volume += 2 * std::acos(-1.0) * r * depth(deep_um, width_mm, r) * dr;
+    }
+    EXPECT_NEAR(volume / (100 * deep_um), hollow_area_cm2(width_mm), 1e-6 * volume);
+    EXPECT_LE(steepest, 0.15 + 1e-6);
+    EXPECT_GE(steepest, width_mm > 40 ? 0.15 - 1e-6 : 0);
+    EXPECT_GE(width_mm, 40);
+  }
+  EXPECT_TRUE(std::isnan(patch_width_mm(std::nan(""), 0.15, 20)));
+  EXPECT_TRUE(std::isnan(hollow_area_cm2(std::nan(""))));
+  EXPECT_THROW(patch_width_mm(1, 0, 20), OutOfRange);
+  EXPECT_THROW(hollow_area_cm2(-1), OutOfRange);
 }
 
 TEST(GoBack, WithoutAWayAnotherRoundIsWhatItTakes) {

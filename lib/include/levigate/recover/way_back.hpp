@@ -12,6 +12,7 @@
 #include "levigate/describe.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/recover/diagnosis.hpp"
+#include "levigate/recover/leg.hpp"
 #include "levigate/recover/policy.hpp"
 
 namespace levigate::inline v0 {
@@ -116,6 +117,9 @@ struct WayBack {
   Diagnosis diagnosis;
   std::vector<Reentry> reentries;
   std::vector<Try> tries;
+  std::vector<Leg> legs;
+  std::optional<double> patch_minutes;
+  double zone_minutes = 0;
   double expected_minutes = 0;
   double round_minutes = 0;
   double gone_chance = 0;
@@ -133,9 +137,14 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::found>("found", "whether there is a way back"),
     member<&Value::diagnosis>("diagnosis", "which step made the mark"),
     member<&Value::tries>("tries", "the second is for when the mark is seen again, and so on"),
+    member<&Value::legs>("legs", "the same as a hand works it, on a patch or on the whole zone"),
+    member<&Value::patch_minutes>(
+        "patch_minutes", at_least(0),
+        "expected of legs on a patch; none where the mark is no spot or the patch does not fit"),
+    member<&Value::zone_minutes>("zone_minutes", at_least(0), "expected of legs on the whole zone"),
     member<&Value::reentries>("reentries", "each sheet one can go back to, coarse to fine"),
     member<&Value::expected_minutes>("expected_minutes", at_least(0),
-                                     "another round, where it comes to that, included"),
+                                     "of the tries, another round included where it comes to that"),
     member<&Value::round_minutes>("round_minutes", at_least(0),
                                   "of another round with all steps again"),
     member<&Value::gone_chance>("gone_chance", chance_range,

@@ -28,6 +28,10 @@ struct InspectionProfile {
   Sourced haze_cover;
   Sourced look_minutes;
   Sourced round_minutes;
+  Sourced worth_look_share;
+  Sourced legs_most;
+  Sourced looks_most;
+  Sourced hollow_slope_um_per_mm;
 };
 
 // clang-format off
@@ -51,6 +55,10 @@ inline constexpr InspectionProfile inspection_table[] = {
      {0.05, 0.02, 0.1, {Basis::assumption, "share of the surface under scratches too fine to be told apart from which haze shows"}},  // haze_cover
      {3.0, 1.0, 10.0, {Basis::assumption, "wash, dry, carry into the light and look"}},  // look_minutes
      {240.0, 120.0, 480.0, {Basis::assumption, "hands on for another round: scuff, clean, mask, spray, clean the gun; without the days of curing"}},  // round_minutes
+     {0.1, 0.05, 0.2, {Basis::assumption, "share of marks gone from which a first look with a sheet is worth it; a hand that finds fewer gone goes back further, or gives up"}},  // worth_look_share
+     {4.0, 2.0, 6.0, {Basis::assumption, "sheets in turn that a hand keeps in mind on the way back"}},  // legs_most
+     {4.0, 2.0, 6.0, {Basis::assumption, "looks in a row with one sheet before a hand changes its way"}},  // looks_most
+     {0.15, 0.02, 0.5, {Basis::assumption, "slope at which a bent reflection begins to show: a reflection turns by twice the slope, and an eye tells one minute of arc, 0.29 um per mm; low: an eye that tells bent lines better; high: the steepest slope of 0.5 um of peel over 3 mm, which no longer shows under a polish"}},  // hollow_slope_um_per_mm
     },
 };
 
@@ -73,6 +81,10 @@ inline constexpr TableField<InspectionProfile> inspection_columns[] = {
     {"haze_cover", &InspectionProfile::haze_cover},
     {"look_minutes", &InspectionProfile::look_minutes},
     {"round_minutes", &InspectionProfile::round_minutes},
+    {"worth_look_share", &InspectionProfile::worth_look_share},
+    {"legs_most", &InspectionProfile::legs_most},
+    {"looks_most", &InspectionProfile::looks_most},
+    {"hollow_slope_um_per_mm", &InspectionProfile::hollow_slope_um_per_mm},
 };
 // clang-format on
 

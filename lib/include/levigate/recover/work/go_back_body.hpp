@@ -24,6 +24,7 @@
 #include "levigate/recover/policy.hpp"
 #include "levigate/recover/work/diagnose_body.hpp"
 #include "levigate/recover/work/layer.hpp"
+#include "levigate/recover/work/legs_of.hpp"
 #include "levigate/recover/work/present_body.hpp"
 #include "levigate/recover/work/zone_done.hpp"
 #include "levigate/stack/sheet.hpp"
@@ -33,14 +34,6 @@
 namespace levigate::inline v0 {
 
 namespace detail {
-
-/// Sanding minutes of a sheet in a zone.
-inline double sanding_minutes(const Workings& workings, std::size_t sheet, std::size_t zone,
-                              double removal_um) {
-  return effort(removal_um, workings.work[sheet][zone], workings.job.zones[zone],
-                workings.stack.sheets[sheet], workings.factors.duty)
-      .minutes;
-}
 
 /// The sheets that worked a zone, coarse to fine.
 inline std::vector<std::size_t> sheets_of(const Workings& workings,
@@ -179,8 +172,13 @@ inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& do
     result.gone_chance = policy.gone_chance;
     result.tries = detail::tries(workings, sheets, zone, result.reentries, needs, policy);
   }
-  result.found = !result.tries.empty();
+  result.zone_minutes = result.round_minutes;
+  if (!needs.empty()) detail::set_legs(workings, sheets, zone, film_um, result);
+  result.found = !result.legs.empty();
   if (!result.found) {
+    result.tries.clear();
+    result.expected_minutes = result.round_minutes;
+    result.gone_chance = 0;
     result.no_way = detail::no_way(result.diagnosis, result.reentries, film_um);
     result.remedies = {Remedy::spot_repair, Remedy::another_round};
   }

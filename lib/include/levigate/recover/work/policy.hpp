@@ -2,31 +2,20 @@
 #pragma once
 
 #include <cstddef>
-#include <limits>
 #include <optional>
 #include <vector>
 
 #include "levigate/recover/policy.hpp"
 
 #include "levigate/detail/work.hpp"
-#include "levigate/error.hpp"
 #include "levigate/recover/need.hpp"
+#include "levigate/recover/work/require_policy.hpp"
 
 namespace levigate::inline v0 {
 
 LEVIGATE_WORK Policy best_policy(const std::vector<Need>& needs, const std::vector<Climb>& climbs,
                                  double film_um, double stop_minutes) {
-  constexpr auto where = "best_policy";
-  constexpr double infinity = std::numeric_limits<double>::infinity();
-  if (needs.empty()) throw BadInput("needs is empty, in best_policy");
-  detail::require_range(film_um, 0.0, infinity, "film_um", "um", where);
-  detail::require_range(stop_minutes, 0.0, 1e12, "stop_minutes", "min", where);
-  for (std::size_t i = 0; i < needs.size(); ++i) {
-    detail::require_range(needs[i].need_um, 1e-9, 1e6, "need_um", "um", where);
-    detail::require_range(needs[i].probability, 1e-300, 1.0 + 1e-9, "probability", "", where);
-    if (i > 0 && needs[i].need_um <= needs[i - 1].need_um)
-      throw BadInput("needs do not ascend, in best_policy");
-  }
+  detail::require_policy(needs, film_um, stop_minutes, "best_policy");
   const std::size_t count = needs.size();
   std::vector<double> left(count + 1, 0.0);  // chance that the need is one of those from here on
   for (std::size_t i = count; i-- > 0;) left[i] = left[i + 1] + needs[i].probability;

@@ -14,6 +14,7 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/recover/diagnosis.hpp"
+#include "levigate/recover/leg.hpp"
 #include "levigate/recover/way_back.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/facts.hpp"
@@ -28,33 +29,84 @@ inline std::string off_text(double removal_um) {
   return fmt::format("{:.{}f} um", removal_um, removal_um < 9.95 ? 1 : 0);
 }
 
-inline void say_try(Page& page, const Try& one, std::string_view lead) {
-  std::string text =
-      fmt::format("go back to {} and take {} off ({})", one.steps.front().sheet,
-                  off_text(one.steps.front().removal_um), duration_text(one.steps.front().minutes));
-  for (std::size_t i = 1; i < one.steps.size(); ++i) {
-    text += fmt::format("{}{} ({})", i == 1 ? ". Then " : ", ", one.steps[i].sheet,
-                        duration_text(one.steps[i].minutes));
-  }
-  page.say(lead,
-           text + fmt::format(
-                      ". In all {} with changing and looking. The mark is then gone in {} cases.",
-                      duration_text(one.minutes), of_hundred(one.gone_chance)));
+/// "6 cm", "15 cm".
+inline std::string patch_text(double patch_mm) { return fmt::format("{:.0f} cm", patch_mm / 10.0); }
+
+/// "1.4 min", "25 min": as a clock is read between looks.
+inline std::string sanded_text(double minutes) {
+  return minutes < 9.95 ? fmt::format("{:.1f} min", minutes) : duration_text(minutes);
 }
 
-inline void say_tries(Page& page, const WayBack& way) {
-  page.title("Where to go back to, in zone " + way.diagnosis.mark.zone + " alone:");
-  constexpr std::size_t most = 4;
-  const std::size_t told = std::min(most, way.tries.size());
-  for (std::size_t i = 0; i < told; ++i) {
-    say_try(page, way.tries[i], i == 0 ? "  First: " : "  If it still shows: ");
+/// Beyond this share of marks gone, the card tells no more looks.
+inline bool nearly_all(double gone_chance) { return gone_chance > 0.995; }
+
+/// "After 4.0 min the mark is gone in 60 of 100 cases. After 8.0 min in 85, after 12 min in over 99."
+inline std::string looks_text(const Leg& leg) {
+  std::string text =
+      fmt::format("After {} the mark is gone in {} cases.",
+                  sanded_text(leg.looks[0].sanded_minutes), of_hundred(leg.looks[0].gone_chance));
+  for (std::size_t i = 1; i < leg.looks.size(); ++i) {
+    if (nearly_all(leg.looks[i - 1].gone_chance)) return i > 1 ? text + "." : text;
+    const std::string share = of_hundred(leg.looks[i].gone_chance);
+    text +=
+        fmt::format("{} {} in {}", i == 1 ? " After" : ", after",
+                    sanded_text(leg.looks[i].sanded_minutes), share.substr(0, share.find(" of")));
   }
-  if (told < way.tries.size())
-    page.say("  ", fmt::format("There are {} tries in all.", way.tries.size()));
+  return leg.looks.size() > 1 ? text + "." : text;
+}
+
+inline void say_leg(Page& page, const Leg& leg, std::string_view lead) {
+  const bool once = leg.looks.size() == 1;
+  std::string text = fmt::format("take {} {} {}", leg.sheet, once ? "for" : "and look every",
+                                 sanded_text(leg.every_minutes));
+  for (std::size_t i = 0; i < leg.then.size(); ++i)
+    text += (i > 0  ? ", "
+             : once ? ". Then follow with "
+                    : ". Before each look, follow with ") +
+            leg.then[i];
+  const Look& last = leg.looks.back();
+  page.say(lead,
+           text + ". " + looks_text(leg) +
+               fmt::format(" {} is off at the mark{}. With changing and looking, {} takes {}.",
+                           off_text(last.removal_um), once ? "" : " by the last look",
+                           once ? "that" : "all of it", duration_text(last.minutes)));
+}
+
+/// Where to work, and what the other way would take.
+inline std::string ground_text(const WayBack& way) {
+  const Look& first = way.legs.front().looks.front();
+  const Look& last = way.legs.back().looks.back();
+  if (!first.patch_mm) {
+    return "Work the whole zone." +
+           (way.patch_minutes
+                ? fmt::format(" A patch would take {} on average, the whole zone {}.",
+                              duration_text(*way.patch_minutes), duration_text(way.zone_minutes))
+                : "");
+  }
+  const std::string wide = patch_text(*first.patch_mm), wider = patch_text(*last.patch_mm);
+  return fmt::format(
+      "Work a patch {} wide{} and feather it out to its rim. At the mark, the hollow is {} deep at "
+      "the first look{}. The patch takes {} on average, the whole zone {}.",
+      wide, wide == wider ? "" : ", at the last look " + wider + ",", off_text(first.removal_um),
+      &first == &last ? "" : ", " + off_text(last.removal_um) + " at the last",
+      duration_text(*way.patch_minutes), duration_text(way.zone_minutes));
+}
+
+inline void say_legs(Page& page, const WayBack& way) {
+  page.title("Where to go back to, in zone " + way.diagnosis.mark.zone + " alone:");
+  page.say("  ", ground_text(way));
+  for (std::size_t i = 0; i < way.legs.size(); ++i) {
+    if (i > 0 && nearly_all(way.legs[i - 1].looks.back().gone_chance)) {
+      page.say("  ", "Fewer than 1 of 100 such marks still show then.");
+      break;
+    }
+    say_leg(page, way.legs[i], i == 0 ? "  First: " : "  If it still shows: ");
+  }
+  const double expected = std::min(way.zone_minutes, way.patch_minutes.value_or(way.zone_minutes));
   std::string text = fmt::format(
-      "Expect {} on average, further tries and another round included. Another round with all "
+      "Expect {} on average, further looks and another round included. Another round with all "
       "steps takes {} and the days of curing.",
-      duration_text(way.expected_minutes), duration_text(way.round_minutes));
+      duration_text(expected), duration_text(way.round_minutes));
   if (way.film_um) text += fmt::format(" The film here allows {} more.", off_text(*way.film_um));
   page.say("  ", text);
 }
@@ -70,14 +122,16 @@ LEVIGATE_WORK std::string way_back_card(const WayBack& way) {
   page.rule('=');
   for (const Evidence& evidence : way.diagnosis.signs) page.say("  ", sentence(evidence));
   if (way.found) {
-    detail::say_tries(page, way);
+    detail::say_legs(page, way);
   } else {
     page.title("No way back. " + sentence(way) + ".");
     for (const Remedy remedy : way.remedies) page.say("  - ", sentence(remedy));
   }
   page.title(
-      "Chances rest on assumptions about missed spots, stray grain and the eye. Minutes are "
-      "uncertain by a factor of 2 to 3 until you calibrate them. Where it matters, try one spot "
+      "Chances and patches rest on assumptions about missed spots, stray grain and the eye. "
+      "Minutes "
+      "are uncertain by a factor of 2 to 3 until you calibrate them. Where it matters, try one "
+      "spot "
       "first.");
   page.title("Before you start:");
   for (const Caution& caution : way.cautions) page.say("  - ", caution.text);

@@ -1,4 +1,4 @@
-"""The command line: python -m levigate plan | calibrate | evaluate | check | convert | record | journal | go-back | learn.
+"""The command line: python -m levigate plan | calibrate | evaluate | check | convert | record | journal | go-back | learn | together.
 
 It exits with 0 if all is well. It exits with 1 if it finds no plan, or if a finding is an error.
 It exits with 2 if it cannot use the input. The error stream then has one line for each fault.
@@ -16,7 +16,7 @@ from typing import Any, NoReturn
 
 import levigate
 
-from . import _after
+from . import _after, _together
 
 FINE, NOT_FINE, BAD_INPUT = 0, 1, 2
 
@@ -90,6 +90,7 @@ def parser() -> Parser:
         "--bare", metavar="SYSTEM", default="ask", help="system of a bare number such as 600 (default: ask, which refuses it)"
     )
     _after.add_commands(command)
+    _together.add_commands(command)
     return root
 
 

@@ -158,6 +158,7 @@ void bind_plan(py::module_& m);
 void bind_simulation(py::module_& m);
 void bind_simulate(py::module_& m);
 void bind_text(py::module_& m);
+void bind_together(py::module_& m);
 void bind_wheel(py::module_& m);
 void bind_heat(py::module_& m);
 void bind_local(py::module_& m);

@@ -31,5 +31,6 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_simulate(m);
   levigate_python::bind_learn(m);
   levigate_python::bind_bench_questions(m);
+  levigate_python::bind_together(m);
   levigate_python::bind_text(m);
 }

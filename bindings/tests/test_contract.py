@@ -23,6 +23,10 @@ CONTRACT = {
     "Totals": "minutes film steps cost",
     "Simulation": "minutes sheets zones steps draws seed to_dict to_json",
     "SimulatedZone": "film_left_um thinnest_um cut_through over_budget",
+    "Together": "found prefer pieces plans paper starves lacks minutes alone_minutes cost alone_cost "
+    "draws seed suffices card to_dict to_json",
+    "Piece": "job done has_plan minutes alone_minutes sheets alone_sheets",
+    "PaperOfAll": "sheet on_hand sheets_used buy alone_sheets_used alone_buy sheets_enough enough_buy",
     "Calibration": "job minutes measurements cautions card to_dict to_json",
     "Measurement": "kind sheet tool zone area_cm2 sanding_minutes removal_um minutes log_sd overcut "
     "minutes_before minutes_after fold_before fold_after gain_per_hour",
@@ -51,7 +55,7 @@ FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
     "surface_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
-    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate jobs "
+    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together jobs "
     "done_steps observe learn"
 ).split()
 
@@ -89,6 +93,7 @@ WITHOUT_UNIT = set(
     "actual predicted entry "
     # counts, grit numbers and money
     "bytes coats code cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
+    "buy alone_buy alone_cost alone_sheets_used enough_buy starves sheets_enough "
     "film_used marks rinse_every_strokes steps strokes_left turns "
     # of draws; the quantiles of an interval are in the unit of what it is of
     "draws seed threads p10 p50 p90 mean "
@@ -129,6 +134,7 @@ def test_arguments_of_the_contract():
         "evaluate": "job stack sequence",
         "simulate": "job plan draws seed threads progress bands shop",
         "calibrate": "job plan draws seed threads shop",
+        "plan_together": "jobs stack shop draws seed threads",
         "learn": "shop job stack entries",
     }.items():
         assert re.findall(r"(\w+): ", signature(CALLABLES[name])) == wanted.split()

@@ -54,12 +54,13 @@ def inspected_values(job):
     plan = levigate.evaluate(job, stack, [s.id for s in stack.sheets])
     simulation = levigate.simulate(job, plan, draws=10)
     calibration = levigate.calibrate(job, plan, draws=10)
+    together = levigate.plan_together([job, job], stack, draws=10)
     zone = simulation.zones["top"]
     return [
         done[0], mark, way, found, found.signs[0], found.causes[0], found.needs[0], way.reentries[0],
         way.tries[0], way.tries[0].steps[0], way.legs[0], way.legs[0].looks[0],
         simulation, simulation.steps[0], simulation.minutes, zone, zone.cut_through,
-        calibration, calibration.measurements[0],
+        calibration, calibration.measurements[0], together, together.pieces[0], together.paper[0],
     ]  # fmt: skip
 
 

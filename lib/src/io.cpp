@@ -10,4 +10,5 @@
 #include "levigate/io/work/write_calibration.hpp"
 #include "levigate/io/work/write_plan.hpp"
 #include "levigate/io/work/write_simulation.hpp"
+#include "levigate/io/work/write_together.hpp"
 #include "levigate/io/work/write_way_back.hpp"

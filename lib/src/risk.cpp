@@ -4,3 +4,4 @@
 #include "levigate/risk/work/simulate.hpp"
 #include "levigate/risk/work/simulation.hpp"
 #include "levigate/risk/work/sources.hpp"
+#include "levigate/risk/work/together.hpp"

@@ -4,4 +4,5 @@
 #include "levigate/text/work/comparison.hpp"
 #include "levigate/text/work/findings.hpp"
 #include "levigate/text/work/sentences.hpp"
+#include "levigate/text/work/together.hpp"
 #include "levigate/text/work/way_back.hpp"

@@ -103,11 +103,12 @@ struct Way {
   double shortest_ratio = std::numeric_limits<double>::infinity();
   double excess_um = -std::numeric_limits<double>::infinity();
   std::int64_t micro_short = 0;
-  double too_deep_um = 0;   ///< of scratches for the compounds they meet
-  bool compound = false;    ///< whether there is one
-  int passed_before = 0;    ///< zones that a later sheet took up
-  int stands = 0;           ///< zones that none did
-  bool as_sprayed = false;  ///< leaves a zone so
+  std::vector<std::int64_t> micro_used;  ///< of each sheet of the stack
+  double too_deep_um = 0;                ///< of scratches for the compounds they meet
+  bool compound = false;                 ///< whether there is one
+  int passed_before = 0;                 ///< zones that a later sheet took up
+  int stands = 0;                        ///< zones that none did
+  bool as_sprayed = false;               ///< leaves a zone so
 };
 
 /// Size of the grain of a random sheet.
@@ -283,6 +284,7 @@ class Enumeration {
                      [&](auto a, auto b) { return size(a) > size(b); });
     Way way;
     way.depth_pm.assign(job_.zones.size(), 0);
+    way.micro_used.assign(stack_.sheets.size(), 0);
     std::int64_t ms = 0, cost = 0;
     std::vector<State> states = start_;
     for (std::size_t i = 0; i < sheets.size(); ++i) {
@@ -336,6 +338,7 @@ class Enumeration {
       if (meets_target(sheet, states) ? !last && !leaves_some : last) return;
       ms += std::llround(minutes * 60000);
       cost += std::llround(used * stack_.sheets[sheet].price.value_or(0) * 10000);
+      way.micro_used[sheet] = std::llround(used * 1e6);
       if (const auto on_hand = stack_.sheets[sheet].on_hand) {
         way.micro_short +=
             std::max<std::int64_t>(0, std::llround(used * 1e6) - std::llround(*on_hand * 1e6));

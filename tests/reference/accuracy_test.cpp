@@ -884,6 +884,7 @@ const std::map<std::string, std::string> elsewhere{
     {"direction_likelihood", "its sum: tests/unit/recover/go_back_test.cpp"},
     {"poisson_at_least", "closed forms: tests/unit/recover/go_back_test.cpp"},
     {"need_quantile_um", "decisions: bindings/tests/test_recover.py"},
+    {"plan_together", "decisions and counts: tests/unit/risk/together_test.cpp"},
     {"simulate", "decisions and intervals: tests/unit, bindings/tests/test_simulate.py"},
 };
 

@@ -78,6 +78,7 @@ def other_cards() -> dict[str, str]:
         "comparison": levigate.comparison_card(taken, levigate.plan(job, stack)),
         "way back": levigate.go_back(job, stack, done, mark).card(),
         "calibration": levigate.calibrate(job, levigate.plan(job, stack), draws=20).card(),
+        "together": levigate.plan_together([job] * 3, stack, draws=20).card(),
         "check": levigate.findings_text(levigate.check(stack)),
     }
 
@@ -89,7 +90,7 @@ def other_cards() -> dict[str, str]:
         pytest.param(lambda: plan_card("day.json", "day_stack.json"), id="day"),
         *(
             pytest.param(lambda name=name: other_cards()[name], id=name)
-            for name in ("no plan", "comparison", "way back", "calibration", "check")
+            for name in ("no plan", "comparison", "way back", "calibration", "together", "check")
         ),
     ],
 )

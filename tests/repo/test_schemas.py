@@ -50,6 +50,8 @@ def test_plan_is_valid(job_file, stack_file):
     validator("plan").validate(plan.to_dict())
     validator("simulation").validate(levigate.simulate(job, plan, 20).to_dict())
     validator("calibration").validate(levigate.calibrate(job, plan, 20).to_dict())
+    for draws in (0, 20):
+        validator("together").validate(levigate.plan_together([job] * 3, stack, draws=draws).to_dict())
 
 
 @pytest.mark.parametrize("kind", ["scratch", "cluster", "haze", "swirl", "wave", "witness line"])
@@ -71,7 +73,7 @@ def test_plan_that_does_not_exist_is_valid():
 
 
 @pytest.mark.parametrize(
-    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "calibration", "way_back"]
+    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "calibration", "together", "way_back"]
 )
 def test_objects_are_closed_and_described(name):
     for part in parts_of(load("schema", f"{name}.schema.json")):

@@ -23,4 +23,6 @@ inline constexpr std::string_view simulation_format = "levigate.simulation/1";
 
 inline constexpr std::string_view calibration_format = "levigate.calibration/1";
 
+inline constexpr std::string_view together_format = "levigate.together/1";
+
 }  // namespace levigate

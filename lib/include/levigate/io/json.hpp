@@ -10,4 +10,5 @@
 #include "levigate/io/write_calibration.hpp"
 #include "levigate/io/write_plan.hpp"
 #include "levigate/io/write_simulation.hpp"
+#include "levigate/io/write_together.hpp"
 #include "levigate/io/write_way_back.hpp"

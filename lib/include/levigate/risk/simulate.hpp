@@ -1,25 +1,15 @@
 // A plan worked out many times over, with every uncertain number drawn anew: what minutes, sheets and film may become.
 #pragma once
 
-#include <cstdint>
-
 #include "levigate/bench/bench.hpp"
 #include "levigate/error.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan.hpp"
-#include "levigate/risk/progress.hpp"
+#include "levigate/risk/simulate_options.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
-
-struct SimulateOptions {
-  std::int64_t draws = 1000;  ///< 10 to 1e6
-  std::uint64_t seed = 1;
-  unsigned threads = 0;  ///< 0: as many as the machine has, 1 to 1024; the result is the same
-  bool bands = true;     ///< false: every input as it is given; only film, peel and hand vary
-  Progress progress{};   ///< called on the caller's thread alone; false: stop with the draws so far
-};
 
 /// A plan simulated. Each draw takes every believed input over its band, see drawn(). Rules that are choices stay the same. The
 /// sequence is then computed again. With a shop, the minutes of removing 1 um are drawn from what journals taught, and so are the

@@ -7,4 +7,5 @@
 #include "levigate/text/comparison.hpp"
 #include "levigate/text/findings.hpp"
 #include "levigate/text/sentences.hpp"
+#include "levigate/text/together.hpp"
 #include "levigate/text/way_back.hpp"

@@ -21,6 +21,7 @@
 #include "levigate/recover/way_back.hpp"
 #include "levigate/risk/calibration.hpp"
 #include "levigate/risk/simulation.hpp"
+#include "levigate/risk/together.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
@@ -147,6 +148,7 @@ LEVIGATE_WORK std::string descriptions_json() {
   } formats[] = {{plan_format, description_of<Plan>(), detail::Style::whole},
                  {simulation_format, description_of<Simulation>(), detail::Style::whole},
                  {calibration_format, description_of<Calibration>(), detail::Style::whole},
+                 {together_format, description_of<Together>(), detail::Style::whole},
                  {way_back_format, description_of<WayBack>(), detail::Style::whole},
                  {shop_format, description_of<Shop>(), detail::Style::sparse},
                  {journal_format, description_of<Entry>(), detail::Style::sparse},

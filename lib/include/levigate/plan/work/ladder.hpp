@@ -149,6 +149,7 @@ inline StepCost step_cost(const Workings& workings, std::optional<Before> before
             : 0);
   }
   cost.fragile = fragile(workings, before, sheet) ? 1 : 0;
+  cost.micro_sheets = micro_sheets(sheets);
   return cost;
 }
 

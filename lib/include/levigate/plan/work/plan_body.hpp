@@ -25,17 +25,18 @@
 
 namespace levigate::inline v0 {
 
-/// plan() of what is laid out.
-inline Plan plan(const Workings& workings) {
+namespace detail {
+
+/// The plan of one of the sequences found, or why there is none.
+inline Plan plan_choosing(const Workings& workings, Shared& shared,
+                          const std::vector<Sequence>& found, const Sequence* chosen) {
   const Job& job = workings.job;
-  detail::Shared shared(workings);
-  const std::vector<Sequence> found = sequences_of(workings, shared.sun);
   Plan result;
-  if (found.empty()) {
+  if (!chosen) {
     tell_job(workings, result);
     result.why = why_no_plan(workings);
   } else {
-    result = plan_of_sequence(workings, best(found, job.prefer), shared);
+    result = plan_of_sequence(workings, *chosen, shared);
     result.relies_on = reliances(workings, result.exact);
     for (const Sequence& point : tradeoff(found)) {
       result.tradeoff.push_back(plan_of_sequence(workings, point, shared));
@@ -47,6 +48,16 @@ inline Plan plan(const Workings& workings) {
   }
   result.cautions = cautions(job);
   return result;
+}
+
+}  // namespace detail
+
+/// plan() of what is laid out.
+inline Plan plan(const Workings& workings) {
+  detail::Shared shared(workings);
+  const std::vector<Sequence> found = sequences_of(workings, shared.sun);
+  return detail::plan_choosing(workings, shared, found,
+                               found.empty() ? nullptr : &best(found, workings.job.prefer));
 }
 
 /// evaluate() of what is laid out.

@@ -24,6 +24,7 @@ struct StepCost {
   std::vector<std::int64_t> removal_pm;           ///< of each zone
   std::vector<std::int64_t> zone_milliseconds{};  ///< of each zone alone, with a change
   std::int64_t fragile = 0;  ///< 1 where the step breaks max_ratio at an end of the band of a size
+  std::int64_t micro_sheets = 0;  ///< paper that it uses up [1/1 000 000 sheet]
 };
 
 /// A step to a finer sheet, or to the first one.
@@ -69,8 +70,9 @@ struct Ladder {
   std::vector<Rung> as_first;               ///< of each sheet where it comes first
   std::vector<Rung> later;                  ///< of each sheet after another
   std::vector<std::optional<std::int64_t>>
-      budget_pm;                  ///< depth that each zone can afford; none: no limit
-  std::optional<Sunlight> sun{};  ///< none: no mark is looked for
+      budget_pm;                      ///< depth that each zone can afford; none: no limit
+  std::optional<Sunlight> sun{};      ///< none: no mark is looked for
+  std::vector<std::size_t> shared{};  ///< sheets that other work wants too: each counts as a sum
 };
 
 /// Of a step and all after it in one zone: what going back to it takes, and what going back at all is expected to take.
@@ -105,7 +107,8 @@ struct Rest {
   std::int64_t cost = 0;
   std::int64_t fragile = 0;
   std::vector<std::int64_t> removed_pm;
-  std::vector<GoingBack> back;  ///< of each zone
+  std::vector<GoingBack> back;               ///< of each zone
+  std::vector<std::int64_t> micro_sheets{};  ///< used of each shared sheet
 
   std::size_t steps() const noexcept { return sheets.size(); }
 };
@@ -113,12 +116,16 @@ struct Rest {
 /// Whether `b` can be dropped for `a`, which follows the same rung: whatever comes before, `a` is no worse in any sum, and it
 /// wins the tie. Less removal alone does not win it, as another zone may be the worst in the end; nor do fewer minutes of going
 /// back, as it may not come to that. So there the number of steps and the order of the stack must speak for `a` too. Less
-/// removal is no worse only where what is before the rung is healed all the same.
+/// removal is no worse only where what is before the rung is healed all the same. Less of a shared sheet wins no tie either, as
+/// there may be enough of it.
 template <typename Healed>
 bool replaces(const Rest& a, const Rest& b, const Healed& healed_pm) {
   if (a.milliseconds > b.milliseconds || a.cost > b.cost || a.steps() > b.steps() ||
       a.fragile > b.fragile || a.last != b.last) {
     return false;
+  }
+  for (std::size_t sheet = 0; sheet < a.micro_sheets.size(); ++sheet) {
+    if (a.micro_sheets[sheet] > b.micro_sheets[sheet]) return false;
   }
   for (std::size_t zone = 0; zone < a.removed_pm.size(); ++zone) {
     if (a.removed_pm[zone] > b.removed_pm[zone] ||
@@ -163,6 +170,9 @@ inline Rest after_step(const Ladder& ladder, std::optional<OnRung> before, const
   result.milliseconds += step.cost.milliseconds;
   result.cost += step.cost.cost;
   result.fragile += step.cost.fragile;
+  for (std::size_t i = 0; i < ladder.shared.size(); ++i) {
+    if (ladder.shared[i] == step.to) result.micro_sheets[i] += step.cost.micro_sheets;
+  }
   for (std::size_t zone = 0; zone < result.removed_pm.size(); ++zone) {
     if (ladder.sun) {
       const std::int64_t chance =
@@ -232,14 +242,13 @@ inline std::vector<Sequence> front(std::vector<Sequence> sequences, bool count_s
 
 }  // namespace detail
 
-/// Every sequence that keeps the rules of the ladder and that no other equals or beats in expected minutes, film, cost,
-/// fragile steps and steps together; of equals, the one first in the order of the stack. Sorted by expected minutes. Empty where
-/// no sequence keeps the rules.
+/// The sequences that keep the rules of the ladder, but for those that another is no worse than in minutes, cost, steps, fragile
+/// steps, going back and removal of every zone, and paper of every shared sheet, and wins the tie. In no order.
 ///
 /// Rests go backward through the ladder, as what a step leaves hangs on what comes after it. They are kept while no other of
 /// the same rung replaces them, which is exact: see detail::replaces. Complexity: steps of the ladder times the square of those
 /// kept at a rung.
-inline std::vector<Sequence> search(const Ladder& ladder) {
+inline std::vector<Sequence> worth_comparing(const Ladder& ladder) {
   using detail::Rest;
   const std::size_t zones = ladder.budget_pm.size();
   const auto rests_of = [&](OnRung at, const std::vector<std::vector<Rest>>& later) {
@@ -255,7 +264,8 @@ inline std::vector<Sequence> search(const Ladder& ladder) {
                         0,
                         0,
                         std::vector<std::int64_t>(zones, 0),
-                        std::vector<GoingBack>(zones, {look, 0})});
+                        std::vector<GoingBack>(zones, {look, 0}),
+                        std::vector<std::int64_t>(ladder.shared.size(), 0)});
     }
     for (const LadderStep& step : rung.next) {
       for (const Rest& rest : later[step.to]) {
@@ -289,7 +299,14 @@ inline std::vector<Sequence> search(const Ladder& ladder) {
                           whole.fragile});
     }
   }
-  return detail::front(std::move(complete), true);
+  return complete;
+}
+
+/// Every sequence that keeps the rules of the ladder and that no other equals or beats in expected minutes, film, cost,
+/// fragile steps and steps together; of equals, the one first in the order of the stack. Sorted by expected minutes. Empty where
+/// no sequence keeps the rules.
+inline std::vector<Sequence> search(const Ladder& ladder) {
+  return detail::front(worth_comparing(ladder), true);
 }
 
 /// The trade-off: of the sequences found, those that no other equals or beats in expected minutes, film, cost and fragile steps

@@ -147,9 +147,11 @@ inline Sequence summed_in_sun(const Workings& workings, Sun& sun,
   return result;
 }
 
-/// The sequences to choose from under the rules of the job: see search(). One of the levelling step alone, which leaves edges as
-/// sprayed, counts only where there is no other. None where nothing is left to do.
-inline std::vector<Sequence> sequences_of(const Workings& workings, Sun& sun) {
+/// The sequences to choose from under the rules of the job, where paper of the `shared` sheets counts as a sum: see
+/// worth_comparing(). One of the levelling step alone, which leaves edges as sprayed, counts only where there is no other. None
+/// where nothing is left to do.
+inline std::vector<Sequence> sequences_sharing(const Workings& workings, Sun& sun,
+                                               const std::vector<std::size_t>& shared) {
   if (already_done(workings)) return {};
   Limits limits = limits_of(workings.job.rules);
   limits.choice = true;
@@ -157,10 +159,16 @@ inline std::vector<Sequence> sequences_of(const Workings& workings, Sun& sun) {
     limits.all_zones = all_zones;
     Ladder steps = ladder(workings, limits);
     steps.sun = sunlight(workings, sun, steps);
-    return search(steps);
+    steps.shared = shared;
+    return worth_comparing(steps);
   };
   std::vector<Sequence> found = found_under(true);
   return found.empty() && passes_some_by(workings) ? found_under(false) : found;
+}
+
+/// The same where no other work wants the paper: see search().
+inline std::vector<Sequence> sequences_of(const Workings& workings, Sun& sun) {
+  return detail::front(sequences_sharing(workings, sun, {}), true);
 }
 
 }  // namespace levigate

@@ -1,212 +1,25 @@
 // The work behind risk/simulate.hpp: defines what it declares.
 #pragma once
 
-#include <algorithm>
-#include <cmath>
 #include <cstddef>
-#include <cstdint>
-#include <optional>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "levigate/risk/simulate.hpp"
 
+#include "levigate/bench/bench.hpp"
 #include "levigate/bench/work/laid.hpp"
-
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
-#include "levigate/film/film.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
-#include "levigate/plan/sequence.hpp"
-#include "levigate/plan/work/budget_of.hpp"
-#include "levigate/plan/work/effort.hpp"
-#include "levigate/plan/work/knobs.hpp"
-#include "levigate/plan/work/ladder.hpp"
-#include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
-#include "levigate/risk/philox.hpp"
-#include "levigate/risk/share.hpp"
+#include "levigate/risk/simulate_options.hpp"
 #include "levigate/risk/simulation.hpp"
-#include "levigate/risk/work/crew.hpp"
-#include "levigate/risk/work/draw.hpp"
-#include "levigate/risk/work/learned_inputs.hpp"
-#include "levigate/risk/work/pace.hpp"
-#include "levigate/risk/work/spots.hpp"
-#include "levigate/stack/sheet.hpp"
+#include "levigate/risk/work/simulate_body.hpp"
 #include "levigate/stack/stack.hpp"
-#include "levigate/surface/coating_table.hpp"
 
 namespace levigate::inline v0 {
-
-namespace detail {
-
-inline constexpr double most_spot_draws = 1e11;
-
-/// Spots of a zone, whole ones.
-inline std::uint32_t spots_of(const Zone& zone) {
-  return static_cast<std::uint32_t>(std::llround(spots_in(zone)));
-}
-
-/// The sheets of a plan. Throws: BadInput where there is no plan, or a sheet of it is not in the stack.
-inline std::vector<std::size_t> sheets_of(const Stack& stack, const Plan& plan) {
-  if (plan.steps.empty()) {
-    throw BadInput("there is no plan" +
-                   (plan.why ? ", blocked by: " + std::string(to_string(plan.why->blocked_by))
-                             : std::string()) +
-                   ", in simulate");
-  }
-  std::vector<std::size_t> sheets;
-  for (const Step& step : plan.steps) sheets.push_back(sheet_index(stack, step.sheet));
-  return sheets;
-}
-
-/// The overcuts of the steps of a plan; the least where a step finds no scratches.
-inline std::vector<double> overcuts_of(const Workings& workings, const Plan& plan) {
-  std::vector<double> overcuts;
-  for (const Step& step : plan.steps)
-    overcuts.push_back(step.overcut.value_or(*workings.job.rules.overcut));
-  return overcuts;
-}
-
-/// Figures of all draws: each has a column, each draw a place in it.
-struct Figures {
-  struct OfStep {
-    std::vector<double> minutes, sheets_used;
-  };
-  struct OfZone {
-    std::vector<double> film_left_um, thinnest_um;
-    std::vector<char> over_budget;
-  };
-  std::vector<double> minutes, sheets;
-  std::vector<OfStep> steps;
-  std::vector<OfZone> zones;
-
-  Figures(std::size_t draws, std::size_t step_count, std::size_t zone_count)
-      : minutes(draws), sheets(draws) {
-    const std::vector<double> column(draws);
-    steps.assign(step_count, {column, column});
-    zones.assign(zone_count, {column, column, std::vector<char>(draws)});
-  }
-};
-
-/// Works a sequence out once more, as the numbers of a draw have it.
-template <typename Inputs>
-class SequenceDraw {
- public:
-  /// `setup` holds the sheets of the sequence in its order; its coating is cured, and `hardness_ratio` what it has of that now.
-  SequenceDraw(Setup setup, std::vector<double> overcuts, double hardness_ratio, Inputs inputs,
-               std::vector<std::optional<double>> budget_um, std::uint64_t seed)
-      : setup_(std::move(setup)),
-        sequence_{.overcuts = std::move(overcuts)},
-        hardness_ratio_(hardness_ratio),
-        inputs_(std::move(inputs)),
-        budget_um_(std::move(budget_um)),
-        seed_(seed) {
-    for (std::size_t i = 0; i < setup_.stack.sheets.size(); ++i) sequence_.sheets.push_back(i);
-  }
-
-  void operator()(std::int64_t draw, Figures& figures) const {
-    const auto at = static_cast<std::size_t>(draw);
-    Setup drawn = setup_;
-    const auto minutes_of = inputs_(drawn, seed_, static_cast<std::uint32_t>(draw));
-    drawn.job.coating.hardness_mpa *= hardness_ratio_;
-    draw_peels(drawn.job, seed_, static_cast<std::uint32_t>(draw));
-    const Workings workings = workings_without_budgets(std::move(drawn));
-    const std::size_t zones = workings.job.zones.size();
-    std::vector<double> depth_um(zones, 0.0);
-    double minutes = workings.local_minutes.front(), sheets = 0;
-    std::optional<Before> last;
-    const auto work = [&](std::optional<Before> before, std::size_t sheet, double overcut) {
-      const std::vector<Effort> step = efforts(workings, before, sheet, overcut);
-      minutes += figures.steps[sheet].minutes[at] = minutes_of(sheet, step, workings.job.rules);
-      sheets += figures.steps[sheet].sheets_used[at] = levigate::sheets_used(step);
-      for (std::size_t i = 0; i < zones; ++i) depth_um[i] += step[i].removal_um;
-      last = after(workings, before, sheet);
-    };
-    for_each_step(workings, sequence_, work);
-    figures.minutes[at] = minutes;
-    figures.sheets[at] = sheets;
-    for (std::size_t i = 0; i < figures.zones.size(); ++i) {
-      film_of(workings, i, depth_um[i] + scratch_left_um(workings, *last, i), draw,
-              figures.zones[i]);
-    }
-  }
-
- private:
-  void film_of(const Workings& workings, std::size_t i, double depth_um, std::int64_t draw,
-               Figures::OfZone& figures) const {
-    const Zone& zone = workings.job.zones[i];
-    const auto at = static_cast<std::size_t>(draw);
-    const auto stream = [&](const std::string& of) {
-      return Stream(seed_, stream_named(of + zone.name), static_cast<std::uint32_t>(draw));
-    };
-    const Film film = drawn_film(*zone.film, stream("film of "));
-    figures.film_left_um[at] = film.mean_um - depth_um;
-    figures.thinnest_um[at] = thinnest_um(film, depth_um, workings.job.rules.removed_cv,
-                                          spots_of(zone), stream("spots of "), bounds_);
-    figures.over_budget[at] = depth_um > *budget_um_[i];
-  }
-
-  Setup setup_;
-  Sequence sequence_;
-  double hardness_ratio_;
-  Inputs inputs_;
-  std::vector<std::optional<double>> budget_um_;
-  std::uint64_t seed_;
-  NormalBounds bounds_;
-};
-
-/// Share of the values that a test holds for, with its interval.
-template <typename Value, typename Test>
-Share share_of(const std::vector<Value>& values, Test test) {
-  return exact_share(std::count_if(values.begin(), values.end(), test),
-                     static_cast<std::int64_t>(values.size()));
-}
-
-/// The draws of a sequence and what they come to.
-template <typename Inputs>
-Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
-                     const SimulateOptions& options) {
-  const bool coat = setup.job.coating.kind == CoatingKind::coat;
-  const auto size = static_cast<std::size_t>(options.draws);
-  Figures figures(size, setup.stack.sheets.size(), coat ? setup.job.zones.size() : 0);
-  Simulation result;
-  result.seed = options.seed;
-  result.draws = for_each_draw(options.draws, options.threads, options.progress,
-                               [&](std::int64_t draw) { work(draw, figures); });
-  const auto done = [&](auto& column) -> const auto& {
-    column.resize(static_cast<std::size_t>(result.draws));
-    return column;
-  };
-  result.minutes = interval_of(done(figures.minutes));
-  result.sheets = interval_of(done(figures.sheets));
-  for (std::size_t i = 0; i < figures.steps.size(); ++i) {
-    const Sheet& sheet = setup.stack.sheets[i];
-    SimulatedStep& step = result.steps.emplace_back();
-    step.sheet = sheet.id;
-    step.minutes = interval_of(done(figures.steps[i].minutes));
-    step.sheets_used = interval_of(done(figures.steps[i].sheets_used));
-    if (!sheet.on_hand) continue;
-    step.paper_short =
-        share_of(figures.steps[i].sheets_used, [&](double used) { return used > *sheet.on_hand; });
-  }
-  const double reserve_um = setup.job.rules.reserve_um;
-  for (std::size_t i = 0; i < figures.zones.size(); ++i) {
-    SimulatedZone& zone = result.zones.emplace_back();
-    zone.zone = setup.job.zones[i].name;
-    zone.film_left_um = interval_of(done(figures.zones[i].film_left_um));
-    zone.thinnest_um = interval_of(done(figures.zones[i].thinnest_um));
-    zone.cut_through =
-        share_of(figures.zones[i].thinnest_um, [&](double left) { return left < reserve_um; });
-    zone.over_budget =
-        share_of(done(figures.zones[i].over_budget), [](char over) { return over != 0; });
-  }
-  return result;
-}
-
-}  // namespace detail
 
 LEVIGATE_WORK Simulation simulate(const Bench& bench, const Plan& plan,
                                   const SimulateOptions& options) {
@@ -220,22 +33,10 @@ LEVIGATE_WORK Simulation simulate(const Bench& bench, const Plan& plan,
   for (const Zone& zone : workings.job.zones) spots += zone.film ? detail::spots_of(zone) : 0.0;
   detail::require_range(spots * static_cast<double>(options.draws), 0.0, detail::most_spot_draws,
                         "spots (one per cm2) times draws", "", where);
-  Setup setup = detail::setup_of(workings, sheets);
-  setup.job.coating = bench.job().coating;  // cured: its band is that of the cured coating
-  const double hardness_ratio = cure_of(bench.job()).hardness_ratio.value_or(1.0);
-  const auto run = [&](auto inputs) {
-    const detail::SequenceDraw work(setup, overcuts, hardness_ratio, std::move(inputs),
-                                    workings.budget_um, options.seed);
-    return detail::simulated(work, setup, options);
-  };
-  if (bench.shop() && !detail::tells_pace(*bench.shop()))
-    return run(detail::ScratchedInputs(setup, *bench.shop(), options.bands));
-  if (bench.shop()) {
-    const Setup cured = detail::setup_of(workings, sheets);
-    return run(detail::LearnedInputs(setup, *bench.shop(), PaceDraws(*bench.shop(), cured),
-                                     options.bands));
-  }
-  return options.bands ? run(detail::DrawnInputs(setup)) : run(detail::GivenInputs{});
+  return detail::with_draws(bench, sheets, overcuts, options, options.seed,
+                            [&](const auto& work, const Setup& setup) {
+                              return detail::simulated(work, setup, options);
+                            });
 }
 
 LEVIGATE_WORK Simulation simulate(const Job& job, const Stack& stack, const Plan& plan,

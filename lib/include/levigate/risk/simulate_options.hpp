@@ -1,0 +1,18 @@
+// How a simulation is to be run.
+#pragma once
+
+#include <cstdint>
+
+#include "levigate/risk/progress.hpp"
+
+namespace levigate::inline v0 {
+
+struct SimulateOptions {
+  std::int64_t draws = 1000;  ///< 10 to 1e6
+  std::uint64_t seed = 1;
+  unsigned threads = 0;  ///< 0: as many as the machine has, 1 to 1024; the result is the same
+  bool bands = true;     ///< false: every input as it is given; only film, peel and hand vary
+  Progress progress{};   ///< called on the caller's thread alone; false: stop with the draws so far
+};
+
+}  // namespace levigate

@@ -74,8 +74,12 @@ struct CoatingProfile {
 """
 COATING_KINDS = {"coat", "solid"}
 COATING_NUMBERS = ["hardness_mpa", "cutting_efficiency", "refractive_index"]
-# Parts that a coating may lack as a whole: how it cures, and what it stands from a wheel.
-COATING_PARTS = {"cure": ["hard_cure_h", "shrink"], "limits": ["speed_m_s", "effusivity", "rise_k"]}
+# Parts that a coating may lack as a whole: how it cures, what comes back of a levelled peel, and what it stands from a wheel.
+COATING_PARTS = {
+    "cure": ["hard_cure_h", "shrink"],
+    "shrink_back": ["comes_back", "rest_h"],
+    "limits": ["speed_m_s", "effusivity", "rise_k"],
+}
 COATING_KEYS = {"format", "name", "note", "order", "kind", "two_part", *COATING_NUMBERS}
 
 

@@ -35,6 +35,7 @@ std::map<std::string, std::optional<double>> budget_um(const Job& job) {
 }  // namespace
 
 void bind_job(py::module_& m) {
+  describe_class<levigate::ShrinkBack>(m).finish();
   describe_class<WheelLimits>(m).finish();
   describe_class<Coating>(m).finish();
   describe_class<Carried>(m).finish();

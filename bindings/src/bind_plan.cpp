@@ -40,8 +40,10 @@ py::typing::Dict<py::str, Zone> by_name(const std::vector<Zone>& zones) {
 }
 
 void bind_step(py::module_& m) {
+  describe_class<levigate::CureWait>(m).finish();
   describe_class<Reading>(m).finish();
   describe_class<ZoneStep>(m).finish();
+  describe_class<levigate::StandingStill>(m).finish();
   describe_class<WheelStep>(m).finish();
   describe_class<Step>(m)
       .has(
@@ -102,7 +104,9 @@ void bind_plan(py::module_& m) {
              std::string(py::repr(py::str(levigate::sentence(*self.plan.why)))) + ")";
     py::list sheets;
     for (const Step& step : self.plan.steps) sheets.append(step.sheet);
-    return "Plan(found=True, sheets=" + std::string(py::repr(sheets)) +
+    const std::string wait =
+        self.plan.wait ? "wait=" + std::string(py::repr(py::cast(*self.plan.wait))) + ", " : "";
+    return "Plan(found=True, " + wait + "sheets=" + std::string(py::repr(sheets)) +
            ", total=" + std::string(py::repr(py::cast(self.plan.total))) + ")";
   });
   bound.def(

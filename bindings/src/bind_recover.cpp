@@ -51,6 +51,7 @@ void bind_diagnosis(py::module_& m) {
 
 void bind_recover(py::module_& m) {
   bind_diagnosis(m);
+  describe_class<levigate::AtWheel>(m).finish();
   describe_class<TryStep>(m).finish();
   describe_class<Try>(m).finish();
   describe_class<levigate::Look>(m).finish();

@@ -231,3 +231,20 @@ def test_age_and_sheen_of_a_job(job):
     assert young.cure == levigate.Cure(hard_cure_h=200, shrink=0.02, points=[(24, 60), (200, 150)])
     assert (young.target.gloss_gu, young.target.gloss_high_gu) == (20, 35)
     assert job().age_h is None and job().cure is None
+
+
+def test_a_coat_of_five_hours_waits_alike_on_card_in_json_and_in_python(sheet, job):
+    young = job(age_h=5, age_at="2026-11-26T09:00:00+01:00")
+    plan = levigate.plan(young, levigate.Stack([sheet("P800"), sheet("P1200"), sheet("P1500")]))
+    assert plan.wait.wait_h == 163
+    assert plan.wait.not_before == "2026-12-03T04:00:00+01:00"
+    assert plan.to_dict()["wait"] == {
+        "not_before": "2026-12-03T04:00:00+01:00", "wait_h": 163, "age_h": 5, "hard_cure_h": 168,
+    }  # fmt: skip
+    card = plan.card()
+    assert "Not before Thursday 3 December 2026, 04:00" in card.split(" min")[0]
+    if plan.found:
+        assert repr(plan).index("wait=") < repr(plan).index("sheets=")
+    assert levigate.plan(job(), plan.stack).wait is None
+    with pytest.raises(levigate.BadInput, match="age_h is missing"):
+        job(age_at="2026-11-26T09:00:00Z")

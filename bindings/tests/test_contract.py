@@ -86,7 +86,7 @@ WITHOUT_UNIT = set(
     "cutting_efficiency short_share largest_min_ratio peel_factor thinner tip_spread volume_solids wear_coefficient wrap film film_low "
     "film_high "
     "clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
-    "gone_chance clean_chance probability fold_before fold_after "
+    "comes_back gone_chance clean_chance probability fold_before fold_after "
     # learned from journals
     "factor log_sd weight observations t lines lines_before "
     # minutes or um, as the observation has it; a position
@@ -94,7 +94,7 @@ WITHOUT_UNIT = set(
     # counts, grit numbers and money
     "bytes coats code cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
     "buy alone_buy alone_cost alone_sheets_used enough_buy starves sheets_enough "
-    "film_used marks rinse_every_strokes steps strokes_left turns "
+    "film_used marks passes_left rinse_every_strokes steps strokes_left turns "
     # of draws; the quantiles of an interval are in the unit of what it is of
     "draws seed threads p10 p50 p90 mean "
     # the unit is in `quantity`, or in the name that was asked for

@@ -73,7 +73,18 @@ def told_of_wheels_and_targets(stack, job):
     far = levigate.plan(levigate.Job.from_dict(job.to_dict() | {"target": {"size_um": 0.01}}), stack)
     named = next(finding.about[0] for finding in day.findings if finding.about)
     quantity = next(sign for sign in signs(stack, job) if sign.numbers).numbers[0]
-    return [wheeled.wheel, far.why.nearest, named, quantity]
+    young = levigate.plan(levigate.Job.from_dict(job.to_dict() | {"age_h": 5}), stack)
+    lacquer = levigate.Job.from_dict(job.to_dict() | {"coating": "nitrocellulose lacquer"})
+    fine = dict(id="fine", label="2 µm", compound="fine", wheel="loose flannel")
+    polished = levigate.Stack.from_dict({**STACK, "sheets": [*STACK["sheets"], fine]})
+    done = [levigate.DoneStep(sheet.id) for sheet in polished.sheets]
+    haze = levigate.Mark(kind="haze", zone="top")
+    way = levigate.go_back(job, polished, done, haze)
+    at_wheel = next(s.wheel for t in way.tries for s in t.steps if s.wheel is not None)
+    return [
+        wheeled.wheel, wheeled.wheel.still, far.why.nearest, named, quantity, young.wait,
+        lacquer.coating.shrink_back, at_wheel,
+    ]  # fmt: skip
 
 
 def signs(stack, job):

@@ -124,6 +124,7 @@ TEST(ProfileEntry, Blocks) {
       {"rubber block", {3, 1, 9}, {87.5, 50, 120}, {15, 10, 20}, 0.45, 1.6},
       {"small hard block", {1000, 300, 3000}, {15, 6, 25}, {4, 2, 6}, 0.45, 1.8},
       {"foam pad", {0.2, 0.07, 0.6}, {60, 30, 100}, {8, 5, 12}, 0.45, 1.0},
+      {"felt block", {3, 1, 9}, {60, 30, 120}, {15, 10, 20}, 0.45, 1.0},
   };
   ASSERT_EQ(std::size(rows), std::size(block_table));
   for (std::size_t i = 0; i < std::size(rows); ++i) {
@@ -332,14 +333,14 @@ TEST(ProfileEntry, WhatASolventDoes) {
     const char* name;
     std::optional<bool> redissolves;
   };
-  // Dried by loss of solvent alone: yes. Cross-linked: no. Dispersions are of both kinds, a solid is no coat.
+  // Dried by loss of solvent alone: yes. Cross-linked, or fused from particles: no. A solid is no coat.
   const Row rows[] = {
       {"two-part urethane", false},
       {"nitrocellulose lacquer", true},
       {"acrylic lacquer", true},
       {"polyester", false},
       {"uv acrylic", false},
-      {"water-borne", {}},
+      {"water-borne", false},
       {"shellac", true},
       {"oil varnish", false},
       {"epoxy", false},

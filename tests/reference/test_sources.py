@@ -46,7 +46,7 @@ def profiles_of(path):
     if path not in COATINGS:
         return content["profiles"]
     assert type(content.pop("order")) is int
-    parts = [content.pop(part, {}) for part in ("cure", "limits")]
+    parts = [content.pop(part, {}) for part in ("cure", "shrink_back", "limits")]
     return [content | {field: entry for part in parts for field, entry in part.items() if field != "note"}]
 
 
@@ -117,7 +117,7 @@ def changed(path, change):
 
 @pytest.mark.parametrize("path", COATINGS, ids=names(COATINGS))
 def test_a_coating_may_lack_a_part_but_no_half_of_it(copy, path):
-    for part in {"cure", "limits"} & read(path).keys():
+    for part in {"cure", "shrink_back", "limits"} & read(path).keys():
         assert status_with(copy, path, changed(path, lambda c, p=part: c.pop(p))) == 0
         for number in read(path)[part].keys() - {"note"}:
             assert status_with(copy, path, changed(path, lambda c, p=part, n=number: c[p].pop(n))) == 1

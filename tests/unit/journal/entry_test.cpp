@@ -6,9 +6,9 @@
 #include <limits>
 #include <map>
 
+#include "levigate/detail/moment.hpp"
 #include "levigate/journal/done.hpp"
 #include "levigate/journal/entry.hpp"
-#include "levigate/journal/work/moment.hpp"
 
 namespace entry_test {
 namespace {

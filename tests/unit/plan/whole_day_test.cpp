@@ -6,8 +6,11 @@
 #include <limits>
 
 #include "levigate/plan/plan.hpp"
+#include "levigate/recover/go_back.hpp"
 #include "levigate/surface/sheen_bands.hpp"
+#include "levigate/text/card.hpp"
 #include "levigate/text/sentences.hpp"
+#include "levigate/text/way_back.hpp"
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/wheel.hpp"
@@ -97,7 +100,7 @@ TEST(Defects, ImpossibleGeometryIsRefused) {
   EXPECT_THROW(plan(job, papers(drawer)), BadInput);
 }
 
-TEST(YoungCoat, IsCalledOutAndWorkedAsSoftAsItIs) {
+TEST(YoungCoat, IsCalledOutAndPlannedAsHardAsItWillBe) {
   Job job = top(35);
   job.age_h = 1000;
   EXPECT_EQ(find(plan(job, papers(drawer)).findings, FindingKind::young_coat), nullptr);
@@ -110,7 +113,7 @@ TEST(YoungCoat, IsCalledOutAndWorkedAsSoftAsItIs) {
   EXPECT_THAT(sentence(*finding), HasSubstr("40 % of its hardness"));
   job.age_h.reset();
   const Plan cured = evaluate(job, papers(drawer), {"P600", "P1000", "P1500"});
-  EXPECT_GT(young.steps[0].zones[0].scratch_um, cured.steps[0].zones[0].scratch_um);
+  EXPECT_EQ(young.steps[0].zones[0].scratch_um, cured.steps[0].zones[0].scratch_um);
 }
 
 TEST(Sheen, ASatinTargetStopsBeforeTheCompounds) {
@@ -350,6 +353,12 @@ TEST(YoungCoat, ACoatingCuresAsItDoesUnderAnyName) {
   job.cure.reset();
   job.coating.cure.reset();
   EXPECT_EQ(young(), "");
+  const Plan unknown = evaluate(job, papers(drawer), {"P600", "P1000", "P1500"});
+  EXPECT_FALSE(unknown.wait);
+  EXPECT_NE(find(unknown.findings, FindingKind::cure_unknown), nullptr);
+  job.age_h.reset();
+  EXPECT_EQ(find(evaluate(job, papers(drawer), {"P600"}).findings, FindingKind::cure_unknown),
+            nullptr);
 }
 
 TEST(Wheels, AboveTheirRatingAreAnError) {
@@ -378,6 +387,83 @@ TEST(Edges, SayHowFewStrokesTheyCanTake) {
   for (std::size_t i = 0; i < found.steps.size(); ++i) {
     EXPECT_LT(*thinner.steps[i].zones[1].strokes_left, *found.steps[i].zones[1].strokes_left);
   }
+}
+
+/// A glossy top, and a sharp edge of 60 um of film with it.
+Job glossy_with_edge() {
+  Job job = glossy(80);
+  job.zones.push_back({.name = "edge",
+                       .area_cm2 = 20,
+                       .block = block_named("foam pad"),
+                       .film = Film{60, 3},
+                       .edge = Edge{"top"}});
+  return job;
+}
+
+TEST(StrokesAtAWheel, AreSecondsAndPasses) {
+  const Plan found = plan(glossy_with_edge(), drawer_and_wheels());
+  ASSERT_TRUE(found.found) << sentence(*found.why);
+  const Step& last = found.steps.back();
+  ASSERT_TRUE(last.wheel);
+  const ZoneStep& edge = last.zones.back();
+  EXPECT_FALSE(edge.strokes_left);
+  EXPECT_FALSE(last.zones.front().seconds_left) << "a levelled zone";
+  ASSERT_TRUE(edge.seconds_left && edge.passes_left);
+  // A face of 50 by 60 mm under 15 N presses with 5 kPa. Its flannel of 0.05 MPa bears on a sharp edge with half of that
+  // modulus, 25 kPa: 5 times as much. A pass is 60 mm at 200 mm/s, 0.3 s.
+  const double left_um = edge.depth_um / *edge.film_used - edge.depth_um;
+  const double edge_um_per_s = 5 * last.wheel->film_per_pass_um / 0.3;
+  EXPECT_NEAR(*edge.seconds_left, left_um / edge_um_per_s, 1e-9 * *edge.seconds_left);
+  EXPECT_EQ(*edge.passes_left, std::floor(*edge.seconds_left / 0.3));
+  const std::string text = flowing(card(found));
+  EXPECT_THAT(text, HasSubstr(" s more at the wheel along edge. That is "));
+  const std::string at_wheel = text.substr(text.rfind("Rim speed"));
+  EXPECT_THAT(at_wheel, testing::Not(HasSubstr("stroke")));
+}
+
+TEST(StrokesAtAWheel, SayWhatASecondOfStandingStillCosts) {
+  const Plan found = plan(glossy(80), drawer_and_wheels());
+  ASSERT_TRUE(found.found) << sentence(*found.why);
+  const WheelStep& wheel = *found.steps.back().wheel;
+  EXPECT_NEAR(wheel.still.film_um, wheel.film_per_pass_um / 0.3, 1e-12);
+  // The film that a second takes goes with the time, the warmth with its root.
+  ASSERT_TRUE(wheel.still.rise_k);
+  EXPECT_NEAR(*wheel.still.rise_k, *wheel.rise_k / std::sqrt(0.3), 1e-9);
+  EXPECT_THAT(flowing(card(found)), HasSubstr("One second of standing still takes "));
+  EXPECT_THAT(flowing(card(found)),
+              HasSubstr(" um off and warms the spot by " +
+                        std::to_string(static_cast<int>(std::round(*wheel.still.rise_k))) +
+                        " degrees Celsius."));
+}
+
+TEST(StrokesAtAWheel, AreToldWithWhatSpeaksAgainstIt) {
+  Stack stack = drawer_and_wheels();
+  Wheel& wheel = *wheel_in(stack.sheets.back());
+  wheel.rated_rpm = wheel.rpm = 2000;
+  const Plan refused = plan(glossy(80), stack);
+  const Finding* finding = find(refused.findings, FindingKind::wheel_speed);
+  ASSERT_NE(finding, nullptr);
+  EXPECT_THAT(sentence(*finding), HasSubstr("One second of standing still takes "));
+}
+
+TEST(StrokesAtAWheel, AreToldOnTheWayBack) {
+  const Job job = glossy(80);
+  const std::vector<DoneStep> done{
+      {"P600", {}, 0}, {"P1000", {}, 90}, {"P1500", {}, 0}, {"cutting", {}, 90}};
+  Mark mark;
+  mark.kind = MarkKind::haze;
+  mark.zone = job.zones.front().name;
+  const WayBack way = go_back(job, drawer_and_wheels(), done, mark);
+  ASSERT_TRUE(way.found);
+  const TryStep& last = way.tries.front().steps.back();
+  ASSERT_TRUE(last.wheel) << last.sheet;
+  EXPECT_GE(last.wheel->passes, 1);
+  // 50 mm wide at 200 mm/s: 100 cm2 a second.
+  EXPECT_NEAR(last.wheel->pass_s, job.zones.front().area_cm2 / 100, 1e-9);
+  const std::string text = flowing(way_back_card(way));
+  const int seconds = static_cast<int>(std::ceil(last.wheel->pass_s));
+  EXPECT_THAT(text, HasSubstr(" of " + std::to_string(seconds) + " s)"));
+  EXPECT_THAT(text, HasSubstr("At the wheel of cutting: One second of standing still takes "));
 }
 
 TEST(Wheels, CarryTheirCautionsWithTheStep) {

@@ -245,7 +245,7 @@ TEST(Simulate, AZoneMoreLeavesTheOthersAsTheyAre) {
 TEST(Simulate, WithoutBandsItIsThePlan) {
   Job job = small_top();
   job.scratched_by = grade("P220");  // no peel to level, which would vary
-  job.age_h = 60;                    // still soft: hardness must be that of now
+  job.age_h = 60;                    // still soft: both plan for the cured coat
   job.cure = Cure{.hard_cure_h = 200, .shrink = 0, .points = {{24, 60}, {200, 150}}};
   job.zones[0].defects = {{DefectKind::run, 150, 4, 40, 1}};
   const Plan plan = plan_of(job);

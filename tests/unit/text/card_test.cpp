@@ -417,7 +417,8 @@ Plan written() {
                            .dwell_s = 0.4,
                            .film_per_pass_um = 0.05,
                            .rise_k = 22,
-                           .dwell_limit_s = 1.1};
+                           .dwell_limit_s = 1.1,
+                           .still = {.film_um = 0.25, .rise_k = 35}};
   polish.cautions = {{"hold", "Hold it with both hands."}};
   polish.zones[0].tool = polish.zones[1].tool = "muslin";
   polish.zones[0].passes = 4;
@@ -467,7 +468,8 @@ TEST(Card, PrintsFromThePlanAlone) {
                 "at 150 mm/s. A spot stays 0.40 s under the face and warms by 22 "
                 "K. It is too warm after 1.10 s. One pass takes 0.050 um off. "
                 "Passes: 4 on flat and 1 "
-                "on rim. At the wheel: - Hold it with both hands. Takes 20 min"));
+                "on rim. One second of standing still takes 0.25 um off and warms the spot by 35 "
+                "degrees Celsius. At the wheel: - Hold it with both hands. Takes 20 min"));
   EXPECT_THAT(polish, Not(HasSubstr("Rinse")));
   EXPECT_THAT(whole, HasSubstr("Size of P600: from a published table, not from a standard."));
   EXPECT_THAT(whole, HasSubstr("Size of fine: assumption, not from a standard."));

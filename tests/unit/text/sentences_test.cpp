@@ -161,7 +161,7 @@ TEST(Sentences, OfASequence) {
        "The coat is 24 h old. It needs 168 h to cure fully, unless the data sheet says otherwise. "
        "A "
        "soft film clogs the paper. It scratches deeper and shrinks back. The film may still shrink "
-       "by up to 2.0 %"},
+       "by up to 2.0 %. The plan counts that as lost"},
       {about(young_coat, {},
              {{"age_h", 0.5},
               {"hard_cure_h", 168},
@@ -172,7 +172,11 @@ TEST(Sentences, OfASequence) {
        "The coat is 0 h old. It needs 168 h to cure fully, unless the data sheet says otherwise. A "
        "soft film clogs the paper. It scratches deeper and shrinks back. It has 40 % of its "
        "hardness. Scratches are 1.60 times as deep. The first hardness is for 1 h. The coat is "
-       "younger and softer. The film may still shrink by up to 1.2 %"},
+       "younger and softer. The film may still shrink by up to 1.2 %. The plan counts that as "
+       "lost"},
+      {about(cure_unknown, {{"coating", "own coating"}}, {{"age_h", 24}}),
+       "The coat is 24 h old. How long own coating cures is not known here. The plan counts it as "
+       "cured. Follow its data sheet"},
   };
   for (const auto& [finding, text] : cases) EXPECT_EQ(sentence(finding), text);
 }

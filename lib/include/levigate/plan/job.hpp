@@ -92,6 +92,7 @@ struct Target {
   std::string label{};
   std::optional<double> gloss_high_gu{};
   double angle_deg = 60;
+  std::string rub_out{};
 
   friend bool operator==(const Target&, const Target&) = default;
 };
@@ -112,6 +113,11 @@ inline constexpr auto described<Value> =
                                   "of the glossmeter: 20, 60 or 85; limits of a sheen are at 60")
             .optional()
             .left_out_as_made(),
+        member<&Value::rub_out>("rub_out",
+                                "id of the sheet that the last step is rubbed with, one way; "
+                                "none: any sheet that meets the target")
+            .not_empty()
+            .left_out_as_made(),
         member<&Value::label>("label",
                               "of the grade or the sheen, where the target was given as one")
             .optional())
@@ -125,6 +131,7 @@ struct Job {
   std::optional<Grade> scratched_by{};
   Target target;
   std::optional<double> age_h{};
+  std::string age_at{};
   std::optional<Cure> cure{};
   Rules rules;
   Objective prefer = Objective::minutes;
@@ -132,7 +139,8 @@ struct Job {
   friend bool operator==(const Job&, const Job&) = default;
 };
 
-/// Throws: BadInput where zones share a name, an edge is of no flat zone, a film is missing or leaves nothing to remove.
+/// Throws: BadInput where zones share a name, an edge is of no flat zone, a film is missing or leaves nothing to remove, or age_at is
+///         no date and time of RFC 3339 or stands without age_h.
 void require_workable(const Job& job, std::string_view where);
 
 template <std::same_as<Job> Value>
@@ -148,6 +156,10 @@ inline constexpr auto described<Value> =
         member<&Value::rules>("rules", "the rules of its plan").optional(),
         member<&Value::prefer>("prefer", "what the plan is to be best in").optional(),
         member<&Value::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured"),
+        member<&Value::age_at>(
+            "age_at", "when it is of that age: date and time of RFC 3339 with Z or an offset")
+            .not_empty()
+            .left_out_as_made(),
         member<&Value::cure>("cure", "by this coat's data sheet; none: the coating's own"))
         .rule(rule_by<&require_workable>);
 

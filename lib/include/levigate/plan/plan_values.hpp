@@ -12,6 +12,7 @@
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
 #include "levigate/plan/caution.hpp"
+#include "levigate/plan/cure_wait.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
 #include "levigate/plan/planned_zone.hpp"
@@ -21,6 +22,7 @@
 #include "levigate/plan/why.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/finding.hpp"
+#include "levigate/wheel/standing_still.hpp"
 
 namespace levigate::inline v0 {
 
@@ -110,6 +112,9 @@ struct ZoneStep {
   std::optional<double> film_left_um;
   std::optional<double> cut_through;
   std::optional<double> strokes_left{};
+  std::optional<double> seconds_left{};
+  std::optional<double> passes_left{};
+  std::optional<double> comes_back_um{};
   std::string tool{};
   std::optional<PassedBy> passed_by{};
   std::optional<double> film_used{};
@@ -143,13 +148,23 @@ inline constexpr auto described<Value> = describe<Value>(
                                 "chance of cutting through somewhere in the zone; none on a solid"),
     member<&Value::strokes_left>(
         "strokes_left", at_least(0),
-        "strokes along the edge that the film still allows; none where levelled, or on a solid"),
+        "strokes along the edge that the film still allows; none where levelled, at a wheel, or "
+        "on a solid"),
+    member<&Value::seconds_left>(
+        "seconds_left", at_least(0),
+        "at a wheel: time under the face that the film of the edge still allows; none as "
+        "strokes_left"),
+    member<&Value::passes_left>("passes_left", at_least(0),
+                                "at a wheel: whole passes that this is; none as strokes_left"),
     member<&Value::tool>("tool", "name of the block, pad or wheel in use here"),
     member<&Value::passed_by>("passed_by", "why the step passes it by; none where it works it"),
     member<&Value::film_used>(
         "film_used", at_least(0),
         "share of the zone's budget that is used after this step; none on a solid")
         .with_infinity("no budget"),
+    member<&Value::comes_back_um>(
+        "comes_back_um", at_least(0),
+        "of removal_um: what comes back after levelling and is taken off once more"),
     member<&Value::passes>(
         "passes", at_least(0),
         "at a wheel: whole passes over every spot; 0 where the step passes it by"),
@@ -167,6 +182,7 @@ struct WheelStep {
   double film_per_pass_um = 0;
   std::optional<double> rise_k{};
   std::optional<double> dwell_limit_s{};
+  StandingStill still{};
 
   friend bool operator==(const WheelStep&, const WheelStep&) = default;
 };
@@ -184,7 +200,8 @@ inline constexpr auto described<Value> = describe<Value>(
         "rise_k", at_least(0),
         "by which a pass warms a spot; none where the limits of the coating are not known"),
     member<&Value::dwell_limit_s>("dwell_limit_s", at_least(0),
-                                  "stay after which a spot is too warm; none as rise_k"));
+                                  "stay after which a spot is too warm; none as rise_k"),
+    member<&Value::still>("still", "what one second of standing still costs a spot"));
 
 /// One step of a plan.
 struct Step {
@@ -214,6 +231,7 @@ struct Step {
   std::optional<WheelStep> wheel{};
   std::optional<double> overcut{};
   bool fragile = false;
+  std::optional<double> rest_h{};
 
   friend bool operator==(const Step&, const Step&) = default;
 };
@@ -259,7 +277,9 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::overcut>("overcut", at_least(1),
                             "removed over the scratch depth before it; none where it finds none"),
     member<&Value::fragile>("fragile",
-                            "whether it breaks max_ratio at an end of the band of a size"));
+                            "whether it breaks max_ratio at an end of the band of a size"),
+    member<&Value::rest_h>("rest_h", at_least(0),
+                           "to wait after levelling until what comes back is there; no work"));
 
 /// What a plan adds up to.
 struct Totals {
@@ -292,8 +312,10 @@ inline constexpr auto described<Value> = describe<Value>(
 /// A plan, or the reason why there is none.
 struct Plan {
   bool found = false;
+  std::optional<CureWait> wait{};
   std::string job;
   std::string coating;
+  bool one_round = false;
   std::string scratched_by;
   Target target;
   double reserve_um = 0;
@@ -339,7 +361,10 @@ template <std::same_as<Plan> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Plan", "A plan, or why there is none.",
     member<&Value::found>("found", "whether there is a plan"),
+    member<&Value::wait>("wait", "how long the coat must stand before it; none where it is cured"),
     member<&Value::job>("job", "its name"), member<&Value::coating>("coating", "its name"),
+    member<&Value::one_round>("one_round",
+                              "whether rounds melt together: films are those of all rounds"),
     member<&Value::scratched_by>("scratched_by",
                                  "label of the grade the job starts with; empty: as sprayed"),
     member<&Value::target>("target", "what ends the sequence"),

@@ -11,6 +11,7 @@
 #include "levigate/describe.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/finding.hpp"
+#include "levigate/wheel/standing_still.hpp"
 
 namespace levigate::inline v0 {
 
@@ -121,6 +122,7 @@ struct Nearest {
   double reading_gu = 0;
   bool too_near_to_work = false;
   bool wheel_refused = false;
+  std::optional<StandingStill> still{};
 
   friend bool operator==(const Nearest&, const Nearest&) = default;
 };
@@ -135,8 +137,8 @@ inline constexpr auto described<Value> = describe<Value>(
         "reading_gu", at_least(0),
         "that a glossmeter then takes of the zone at the angle of the target"),
     member<&Value::too_near_to_work>("too_near_to_work", "it passes that zone by"),
-    member<&Value::wheel_refused>("wheel_refused",
-                                  "its wheel is too fast or too hot for the coat"));
+    member<&Value::wheel_refused>("wheel_refused", "its wheel is too fast or too hot for the coat"),
+    member<&Value::still>("still", "what standing still at its wheel costs; none without one"));
 
 /// The reason for no plan, as facts: sentence() of text/sentences.hpp says it. What does not apply is empty.
 struct Why {

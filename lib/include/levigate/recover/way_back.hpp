@@ -10,6 +10,7 @@
 
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
+#include "levigate/plan/at_wheel.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/leg.hpp"
@@ -22,6 +23,7 @@ struct TryStep {
   std::string sheet;
   double removal_um = 0;
   double minutes = 0;
+  std::optional<AtWheel> wheel{};
 
   friend bool operator==(const TryStep&, const TryStep&) = default;
 };
@@ -30,7 +32,8 @@ template <std::same_as<TryStep> Value>
 inline constexpr auto described<Value> =
     describe<Value>("TryStep", "A step of a try.", member<&Value::sheet>("sheet", "its id"),
                     member<&Value::removal_um>("removal_um", at_least(0), "to take off with it"),
-                    member<&Value::minutes>("minutes", at_least(0), "sanding, without the change"));
+                    member<&Value::minutes>("minutes", at_least(0), "sanding, without the change"),
+                    member<&Value::wheel>("wheel", "its passes, where it is work at a wheel"));
 
 /// One try: back to a sheet and up again.
 struct Try {

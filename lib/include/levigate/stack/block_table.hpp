@@ -60,6 +60,14 @@ inline constexpr BlockProfile block_table[] = {
      {0.6, 0.4, 0.8, {Basis::assumption, "rest of the time goes to rinsing, wiping and looking"}},  // duty
      {1.0, 1.0, 2.0, {Basis::assumption, "paper that goes round the sides of the block"}},  // wrap
     },
+    {"felt block", "wool felt on a firm back, for rubbing with paste",
+     {3.0, 1.0, 9.0, {Basis::assumption, "as the felt of a wheel; no measurement at hand"}},  // modulus_mpa
+     {60.0, 30.0, 120.0, {Basis::common_practice, "usual sizes of hand blocks and pads"}},  // area_cm2
+     {15.0, 10.0, 20.0, {Basis::common_practice, "hand pressure on a block, 10 to 20 N on 70 mm x 125 mm"}},  // force_n
+     {0.45, 0.25, 0.6, {Basis::common_practice, "strokes of 100 to 200 mm, one to two double strokes a second; 0.45 is 150 mm at one and a half, and few keep up more than 0.6"}},  // speed_m_s
+     {0.6, 0.4, 0.8, {Basis::assumption, "rest of the time goes to rinsing, wiping and looking"}},  // duty
+     {1.0, 1.0, 2.0, {Basis::assumption, "paste lies on the face alone"}},  // wrap
+    },
 };
 
 inline constexpr TableField<BlockProfile> block_columns[] = {

@@ -39,6 +39,7 @@ enum class FindingKind {
   target_missed,       ///< the sequence ends before the target
   sheen_over,          ///< more sheen than the band that was asked for
   young_coat,          ///< a coat that is not yet fully cured
+  cure_unknown,        ///< the age of a coat is told, and nothing is known of how it cures
   wheel_speed,         ///< a wheel whose rim is too fast or too slow for the coat
   wheel_heat,          ///< a wheel under which the coat gets too warm
   wheel_unknown,       ///< a wheel on a coat of which no limits are known
@@ -70,6 +71,7 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::target_missed: return "target_missed";
     case FindingKind::sheen_over: return "sheen_over";
     case FindingKind::young_coat: return "young_coat";
+    case FindingKind::cure_unknown: return "cure_unknown";
     case FindingKind::wheel_speed: return "wheel_speed";
     case FindingKind::wheel_heat: return "wheel_heat";
     case FindingKind::wheel_unknown: return "wheel_unknown";
@@ -87,7 +89,8 @@ inline constexpr auto choices<FindingKind> = std::to_array(
      FindingKind::film_too_thin,      FindingKind::film_short,     FindingKind::round_entered,
      FindingKind::tall_defect,        FindingKind::soft_first,     FindingKind::after_target,
      FindingKind::target_missed,      FindingKind::sheen_over,     FindingKind::young_coat,
-     FindingKind::wheel_speed,        FindingKind::wheel_heat,     FindingKind::wheel_unknown});
+     FindingKind::cure_unknown,       FindingKind::wheel_speed,    FindingKind::wheel_heat,
+     FindingKind::wheel_unknown});
 
 /// How much a finding matters.
 enum class Severity {

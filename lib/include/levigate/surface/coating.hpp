@@ -8,6 +8,7 @@
 #include "levigate/faults.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/cure.hpp"
+#include "levigate/surface/shrink_back.hpp"
 #include "levigate/surface/wheel_limits.hpp"
 
 namespace levigate::inline v0 {
@@ -29,6 +30,7 @@ struct Coating {
   std::optional<bool> two_part{};
   std::optional<bool> redissolves{};
   std::optional<Cure> cure{};
+  std::optional<ShrinkBack> shrink_back{};
   std::optional<WheelLimits> limits{};
 
   friend bool operator==(const Coating&, const Coating&) = default;
@@ -55,6 +57,8 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::redissolves>("redissolves", "whether a fresh coat melts the one below")
         .with_none("null"),
     member<&Value::cure>("cure", "how it cures").with_none("null"),
+    member<&Value::shrink_back>("shrink_back", "what comes back of a levelled peel")
+        .with_none("null"),
     member<&Value::limits>("limits", "speed and heat that it stands from a wheel")
         .with_none("null"));
 

@@ -39,6 +39,8 @@ struct CoatingProfile {
   Sourced refractive_index;
   std::optional<Sourced> hard_cure_h;
   std::optional<Sourced> shrink;
+  std::optional<Sourced> comes_back;
+  std::optional<Sourced> rest_h;
   std::optional<Sourced> speed_m_s;
   std::optional<Sourced> effusivity;
   std::optional<Sourced> rise_k;
@@ -55,6 +57,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.52, 1.49, 1.55, {Basis::from_memory, "usual index of cross-linked acrylic urethane, a little above acrylic, from memory"}},  // refractive_index
      Sourced{168.0, 72.0, 336.0, {Basis::common_practice, "about a week at room temperature; the data sheet decides"}},  // hard_cure_h
      Sourced{0.02, 0.0, 0.05, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     {},  // comes_back
+     {},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{40.0, 25.0, 60.0, {Basis::assumption, "softens from about 60 to 80 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -68,6 +72,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.51, 1.49, 1.53, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{504.0, 336.0, 1008.0, {Basis::common_practice, "two to six weeks, three is usual; the data sheet decides"}},  // hard_cure_h
      Sourced{0.1, 0.03, 0.2, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{0.05, 0.02, 0.15, {Basis::assumption, "share of a levelled depth that shows again as solvent leaves the film below; no measurement at hand"}},  // comes_back
+     Sourced{72.0, 24.0, 336.0, {Basis::common_practice, "levelled lacquer rests for some days before it is polished, from one to two weeks where time allows; three are chosen here; no source"}},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{30.0, 15.0, 45.0, {Basis::assumption, "softens from about 50 to 70 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -81,6 +87,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.49, 1.48, 1.51, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{504.0, 336.0, 1008.0, {Basis::common_practice, "two to six weeks, three is usual; the data sheet decides"}},  // hard_cure_h
      Sourced{0.08, 0.03, 0.2, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{0.05, 0.02, 0.15, {Basis::assumption, "share of a levelled depth that shows again as solvent leaves the film below; no measurement at hand"}},  // comes_back
+     Sourced{72.0, 24.0, 336.0, {Basis::common_practice, "levelled lacquer rests for some days before it is polished, from one to two weeks where time allows; three are chosen here; no source"}},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{30.0, 15.0, 45.0, {Basis::assumption, "softens from about 50 to 70 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -94,6 +102,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.55, 1.53, 1.57, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{72.0, 24.0, 168.0, {Basis::common_practice, "one to seven days; the data sheet decides"}},  // hard_cure_h
      Sourced{0.02, 0.0, 0.05, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     {},  // comes_back
+     {},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 70 to 90 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -107,6 +117,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.51, 1.49, 1.54, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{24.0, 1.0, 48.0, {Basis::common_practice, "hard under the lamp, left for a day; the data sheet decides"}},  // hard_cure_h
      Sourced{0.01, 0.0, 0.03, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     {},  // comes_back
+     {},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 70 to 90 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -114,12 +126,14 @@ inline constexpr CoatingProfile coating_table[] = {
     {"water-borne", "water-borne acrylic or urethane dispersion for wood",
      CoatingKind::coat,
      false,
-     {},  // redissolves
+     SourcedFact{false, {Basis::common_practice, "its particles fuse as water leaves; a fresh coat fuses with a coat within the recoat window, and keys to scratches of an older one"}},  // redissolves
      {70.0, 40.0, 120.0, {Basis::from_memory, "order of magnitude, from memory; a factor of 2 either way"}},  // hardness_mpa
      {0.3, 0.15, 0.6, {Basis::from_memory, "share of a groove that leaves as chips under sharp fixed grain, the rest is pushed aside, from memory: Hutchings, Tribology (1992); the value is chosen here, with a flank of 11 degrees it makes a wear coefficient of 0.037, inside the 0.005 to 0.05 of two-body abrasion"}},  // cutting_efficiency
      {1.49, 1.47, 1.52, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{504.0, 168.0, 720.0, {Basis::common_practice, "one to four weeks; the data sheet decides"}},  // hard_cure_h
      Sourced{0.05, 0.02, 0.1, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     {},  // comes_back
+     {},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{25.0, 12.0, 40.0, {Basis::assumption, "softens from about 45 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -133,6 +147,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.52, 1.51, 1.53, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{336.0, 72.0, 720.0, {Basis::common_practice, "days to a month, by the thickness of the film; the data sheet decides"}},  // hard_cure_h
      Sourced{0.08, 0.03, 0.15, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     Sourced{0.05, 0.02, 0.15, {Basis::assumption, "share of a levelled depth that shows again as solvent leaves the film below; no measurement at hand"}},  // comes_back
+     Sourced{48.0, 24.0, 168.0, {Basis::common_practice, "a levelled shellac rests for a day to a week before it is polished; two days are chosen here; no source"}},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{20.0, 10.0, 35.0, {Basis::assumption, "softens from about 40 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -146,6 +162,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.52, 1.49, 1.55, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{720.0, 336.0, 1440.0, {Basis::common_practice, "a month, by drier and weather; the data sheet decides"}},  // hard_cure_h
      Sourced{0.05, 0.02, 0.1, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     {},  // comes_back
+     {},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{20.0, 10.0, 35.0, {Basis::assumption, "softens from about 40 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -159,6 +177,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.56, 1.54, 1.58, {Basis::from_memory, "usual index of clear binders, from memory"}},  // refractive_index
      Sourced{168.0, 72.0, 336.0, {Basis::common_practice, "about a week at room temperature; the data sheet decides"}},  // hard_cure_h
      Sourced{0.01, 0.0, 0.03, {Basis::assumption, "share of the film lost between dry and fully cured, solvent leaving slowly; no measurement at hand"}},  // shrink
+     {},  // comes_back
+     {},  // rest_h
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{35.0, 20.0, 50.0, {Basis::assumption, "softens from about 55 to 65 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -172,6 +192,8 @@ inline constexpr CoatingProfile coating_table[] = {
      {1.49, 1.485, 1.495, {Basis::from_memory, "index of PMMA, from memory"}},  // refractive_index
      {},  // hard_cure_h
      {},  // shrink
+     {},  // comes_back
+     {},  // rest_h
      Sourced{12.2, 6.09, 20.33, {Basis::common_practice, "a trade page: at least 1200, up to 4000 ft/min on acrylic sheet"}},  // speed_m_s
      Sourced{570.0, 540.0, 600.0, {Basis::from_memory, "PMMA: conductivity 0.19 W/(m K), density 1190 kg/m3, heat capacity 1.4 to 1.5 kJ/(kg K), from memory"}},  // effusivity
      Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 90 to 105 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
@@ -184,6 +206,8 @@ inline constexpr TableField<CoatingProfile> coating_columns[] = {
     {"refractive_index", &CoatingProfile::refractive_index},
     {"hard_cure_h", nullptr, &CoatingProfile::hard_cure_h},
     {"shrink", nullptr, &CoatingProfile::shrink},
+    {"comes_back", nullptr, &CoatingProfile::comes_back},
+    {"rest_h", nullptr, &CoatingProfile::rest_h},
     {"speed_m_s", nullptr, &CoatingProfile::speed_m_s},
     {"effusivity", nullptr, &CoatingProfile::effusivity},
     {"rise_k", nullptr, &CoatingProfile::rise_k},

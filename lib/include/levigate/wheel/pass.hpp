@@ -26,6 +26,12 @@ inline double film_per_pass_um(const Wheel& wheel, double rate_um_per_m) {
   return rate_um_per_m * wheel.surface_speed_m_s() * dwell_s(wheel);
 }
 
+/// Time that one pass over an area takes [s].
+inline double zone_pass_s(const Wheel& wheel, double area_cm2) noexcept {
+  constexpr double cm2_per_mm_m = 10.0;
+  return area_cm2 / (cm2_per_mm_m * wheel.width_mm * wheel.feed_m_s);
+}
+
 /// One pass, and how many a removal takes.
 struct WheelPass {
   double surface_speed_m_s = 0;

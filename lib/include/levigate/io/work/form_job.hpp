@@ -296,6 +296,7 @@ inline void settle_zones(DescribedReader& reader, const Node& node, void* value)
 /// A target is written as what was given: a grade by its label, a sheen by its name.
 inline bool hides_numbers(const void* value, std::string_view member) {
   const Target& target = as<Target>(value);
+  if (member == "rub_out") return false;
   return is_sheen(target) || (member == "size_um" && !target.label.empty());
 }
 
@@ -308,7 +309,7 @@ inline std::vector<FileForm> job_type_forms() {
           {.of = &description_of<StartTold>(), .one_key = true},
           {.of = &description_of<Target>(),
            .one_key = true,
-           .beside_it = {"gloss_high_gu", "angle_deg"},
+           .beside_it = {"gloss_high_gu", "angle_deg", "rub_out"},
            .hides = hides_numbers},
           {.of = &description_of<Zone>(), .hides = hides_levelled},
           {.of = &description_of<HardnessPoint>(), .pair = "a point is a pair, hours and MPa"}};

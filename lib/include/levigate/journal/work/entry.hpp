@@ -12,12 +12,12 @@
 
 #include "levigate/journal/entry.hpp"
 
+#include "levigate/detail/moment.hpp"
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/grade/work/label_text.hpp"
 #include "levigate/journal/work/entry_shape.hpp"
-#include "levigate/journal/work/moment.hpp"
 #include "levigate/recover/mark.hpp"
 
 namespace levigate::inline v0 {

@@ -11,6 +11,7 @@
 #include "levigate/stack/block.hpp"
 #include "levigate/surface/levelling.hpp"
 #include "levigate/surface/peel.hpp"
+#include "levigate/surface/shrink_back.hpp"
 
 namespace levigate::inline v0 {
 
@@ -29,6 +30,11 @@ inline CommonErrors common_errors_of(const Job& job, const Zone& zone, const Blo
   errors.residual_um = job.rules.residual_peel_um;
   // Crests are then cut alone, as with a rigid block.
   if (errors.critical_um <= 0.5 * errors.residual_um) errors.critical_um = 0;
+  // What comes back is levelled too. The depth goes in proportion where all three do.
+  const double more = with_shrink_back(job.coating.shrink_back);
+  errors.peel_um *= more;
+  errors.critical_um *= more;
+  errors.residual_um *= more;
   return errors;
 }
 

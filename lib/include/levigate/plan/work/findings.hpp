@@ -29,6 +29,7 @@
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/levelling.hpp"
 #include "levigate/wheel/finding.hpp"
+#include "levigate/wheel/standing_still.hpp"
 #include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {
@@ -53,6 +54,13 @@ inline std::vector<Quantity> figures_of(const CureState& cure) {
   if (cure.last_h) result.push_back({"last_h", *cure.last_h});
   result.push_back({"shrink_left", cure.shrink_left});
   return result;
+}
+
+/// Adds what standing still at a wheel costs, where there is one.
+inline void add_still(const std::optional<StandingStill>& still, std::vector<Quantity>& numbers) {
+  if (!still) return;
+  numbers.push_back({"still_film_um", still->film_um});
+  if (still->rise_k) numbers.push_back({"still_rise_k", *still->rise_k});
 }
 
 /// Collects the findings of one sequence.
@@ -216,9 +224,11 @@ class SequenceFindings {
                                    sequence_.overcuts.begin() + so_many);
         const std::int64_t depth = summed(workings_, sheets, overcuts).depth_pm[i];
         if (depth <= *budget[i]) continue;
-        add(in_zone(i, about(FindingKind::film_short, Severity::error, sequence_.sheets[steps - 1],
+        Finding deep = about(FindingKind::film_short, Severity::error, sequence_.sheets[steps - 1],
                              {{"depth_um", static_cast<double>(depth) / pm_per_um},
-                              {"budget_um", *workings_.budget_um[i]}})));
+                              {"budget_um", *workings_.budget_um[i]}});
+        add_still(still_of(workings_, sequence_.sheets[steps - 1]), deep.numbers);
+        add(in_zone(i, std::move(deep)));
         break;
       }
       entered(i);
@@ -234,6 +244,8 @@ class SequenceFindings {
                             {{"depth_um", depth_um},
                              {"film_um", film_um},
                              {"below_um", workings_.job.zones[zone].below_um}})));
+    if (workings_.job.coating.redissolves.value_or(false))
+      findings_.back().about.push_back({"film", "all rounds"});
   }
 
   void target() {
@@ -248,6 +260,8 @@ class SequenceFindings {
       Finding missed = about(FindingKind::target_missed, Severity::error, last,
                              figures_of(workings_.job.target));
       missed.about.push_back({"target", workings_.job.target.label});
+      if (!workings_.job.target.rub_out.empty())
+        missed.about.push_back({"rub_out", workings_.job.target.rub_out});
       add(std::move(missed));
     } else if (enough + 1 < sequence_.sheets.end()) {
       add(about(FindingKind::after_target, Severity::warning, *first));
@@ -286,6 +300,7 @@ class SequenceFindings {
       if (!wheel_unknown(workings_.job, wheeled) || !seen.insert(sheet).second) continue;
       add(about(FindingKind::wheel_unknown, Severity::warning, sheet,
                 {{"surface_speed_m_s", wheel_of(wheeled)->surface_speed_m_s()}}));
+      add_still(still_of(workings_, sheet), findings_.back().numbers);
       findings_.back().about.push_back({"surface", workings_.job.coating.name});
     }
   }
@@ -333,6 +348,13 @@ inline std::vector<Finding> job_findings(const Workings& workings) {
                       .sheets = {},
                       .numbers = detail::figures_of(cure)});
   }
+  if (workings.job.age_h && !rules_of_cure(workings.job)) {
+    result.push_back({.kind = FindingKind::cure_unknown,
+                      .severity = Severity::warning,
+                      .sheets = {},
+                      .about = {{"coating", workings.job.coating.name}},
+                      .numbers = {{"age_h", *workings.job.age_h}}});
+  }
   for (std::size_t i = 0; i < workings.stack.sheets.size(); ++i) {
     for (const WheelFinding& f : wheel_findings_of(workings, workings.stack.sheets[i])) {
       const bool heat = f.kind == WheelFindingKind::dwell_too_long;
@@ -345,6 +367,7 @@ inline std::vector<Finding> job_findings(const Workings& workings) {
       finding.about.insert(finding.about.begin(), {"sheet", sheet.id, workings.grades[i].label,
                                                    workings.grades[i].median_um});
       finding.numbers = f.numbers;
+      detail::add_still(still_of(workings, i), finding.numbers);
     }
   }
   return result;

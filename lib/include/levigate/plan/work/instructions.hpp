@@ -9,8 +9,10 @@
 #include <string>
 #include <vector>
 
+#include "levigate/detail/moment.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/plan/carried.hpp"
+#include "levigate/plan/cure_wait.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/work/workings.hpp"
@@ -19,7 +21,9 @@
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/wheel.hpp"
 #include "levigate/surface/clogging.hpp"
+#include "levigate/surface/cure.hpp"
 #include "levigate/surface/defect_table.hpp"
+#include "levigate/surface/shrink_back.hpp"
 #include "levigate/surface/wheel_limits.hpp"
 #include "levigate/wheel/caution.hpp"
 #include "levigate/wheel/heat.hpp"
@@ -27,11 +31,22 @@
 
 namespace levigate::inline v0 {
 
+/// How long the coat of a job must still stand; none where it is cured.
+inline std::optional<CureWait> cure_wait_of(const Job& job) {
+  const CureState state = cure_of(job);
+  if (state.hard) return std::nullopt;
+  const double wait_h = state.hard_cure_h - state.age_h;
+  return CureWait{job.age_at.empty() ? "" : detail::moment_after(job.age_at, wait_h), wait_h,
+                  state.age_h, state.hard_cure_h};
+}
+
 /// What a plan is for, found or not.
 inline void tell_job(const Workings& workings, Plan& plan) {
   const Job& job = workings.job;
+  plan.wait = cure_wait_of(job);
   plan.job = job.name;
   plan.coating = job.coating.name;
+  plan.one_round = job.coating.redissolves.value_or(false);
   if (job.scratched_by) plan.scratched_by = job.scratched_by->label;
   plan.target = job.target;
   plan.reserve_um = job.rules.reserve_um;
@@ -69,7 +84,8 @@ inline WheelStep wheel_step(const Workings& workings, std::size_t sheet, const W
                  .rpm = wheel.rpm,
                  .feed_m_s = wheel.feed_m_s,
                  .dwell_s = dwell_s(wheel),
-                 .film_per_pass_um = film_per_pass_um(wheel, rate_um_per_m)};
+                 .film_per_pass_um = film_per_pass_um(wheel, rate_um_per_m),
+                 .still = *still_of(workings, sheet)};
   const std::optional<WheelLimits>& limits = workings.job.coating.limits;
   if (!limits) return step;
   const WheelHeatInput heat = heat_of(wheel, *limits);
@@ -85,11 +101,10 @@ inline void tell_wheel(const Workings& workings, std::size_t sheet, const Wheel&
     step.cautions.push_back({std::string(c.topic), std::string(c.text)});
   }
   step.wheel = wheel_step(workings, sheet, wheel);
-  constexpr double cm2_per_mm_m = 10.0;
   for (std::size_t i = 0; i < step.zones.size(); ++i) {
     ZoneStep& zone = step.zones[i];
     zone.passes = std::ceil(zone.removal_um / step.wheel->film_per_pass_um);
-    zone.pass_s = workings.job.zones[i].area_cm2 / (cm2_per_mm_m * wheel.width_mm * wheel.feed_m_s);
+    zone.pass_s = zone_pass_s(wheel, workings.job.zones[i].area_cm2);
   }
 }
 
@@ -135,6 +150,18 @@ inline StrokeWay way_of(const Plan& plan, std::size_t i, bool along_grain) {
   return plan.steps[i].levels ? StrokeWay::one_way : StrokeWay::across_scratches;
 }
 
+/// What comes back after levelling, and how long to wait for it.
+inline void tell_shrink_back(const Workings& workings, Step& step) {
+  const std::optional<ShrinkBack>& back = workings.job.coating.shrink_back;
+  if (!back) return;
+  for (std::size_t i = 0; i < step.zones.size(); ++i) {
+    ZoneStep& zone = step.zones[i];
+    if (!has_peel_to_level(workings.job, workings.job.zones[i]) || zone.removal_um == 0) continue;
+    zone.comes_back_um = zone.removal_um * (1.0 - 1.0 / with_shrink_back(back));
+    step.rest_h = back->rest_h;
+  }
+}
+
 }  // namespace detail
 
 /// What a step has of its sheet alone. Its zones must be there.
@@ -154,10 +181,13 @@ inline void tell_sheet(const Workings& workings, std::size_t at, Step& step) {
 inline void tell_order(const Workings& workings, Plan& plan) {
   const Target& target = workings.job.target;
   // A sheen that is not polished shows its scratches: they must all run along the grain.
-  const bool along_grain = target.gloss_high_gu.has_value() && !plan.steps.back().wheel;
+  const bool rubbed_out = !target.rub_out.empty() && plan.steps.back().sheet == target.rub_out;
+  const bool along_grain =
+      rubbed_out || (target.gloss_high_gu.has_value() && !plan.steps.back().wheel);
   for (std::size_t i = 0; i < plan.steps.size(); ++i) {
     Step& step = plan.steps[i];
     step.levels = i == 0 && workings.levels;
+    if (step.levels) detail::tell_shrink_back(workings, step);
     step.way = detail::way_of(plan, i, along_grain);
     step.takes_out = detail::labels_before(workings, plan, i);
     step.done = step.levels   ? DoneSign::no_shiny_spot

@@ -8,8 +8,10 @@
 
 #include "levigate/plan/job.hpp"
 
+#include "levigate/detail/moment.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
+#include "levigate/grade/work/label_text.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/sequence.hpp"
@@ -49,9 +51,11 @@ inline void require_film(const Job& job, const Zone& zone, const std::string& pl
     return;
   }
   if (!zone.film) throw BadInput("film is missing: a coat needs it, in " + place, pointer);
-  if (zone.film->mean_um <= job.rules.reserve_um) {
-    Fault fault = told("film mean_um = " + number_text(zone.film->mean_um) +
-                       " um is not above reserve_um = " + number_text(job.rules.reserve_um) +
+  const bool one_round = job.coating.redissolves.value_or(false);
+  if (zone.film->mean_um + (one_round ? zone.below_um : 0.0) <= job.rules.reserve_um) {
+    Fault fault = told("film mean_um = " + number_text(zone.film->mean_um) + " um" +
+                       (one_round && zone.below_um > 0 ? " with the rounds below" : "") +
+                       " is not above reserve_um = " + number_text(job.rules.reserve_um) +
                        " um: nothing may be removed, in " + place);
     fault.quantity = "mean_um";
     fault.contradicts = {"reserve_um"};
@@ -70,6 +74,16 @@ inline void require_flat_beside(const Job& job, const Zone& zone, const std::str
                  pointer + "/edge_of");
 }
 
+/// Throws: BadInput where the moment at which the coat has its age is none, or goes with no age.
+inline void require_moment_of_age(const Job& job) {
+  if (job.age_at.empty()) return;
+  const std::string told = "age_at is " + detail::quoted(job.age_at);
+  if (!job.age_h)
+    throw BadInput(told + ", and age_h is missing: what age has the coat then?", "/age_at");
+  if (const std::string fault = moment_fault(job.age_at); !fault.empty())
+    throw BadInput(told + ", expected a date and time of RFC 3339: " + fault, "/age_at");
+}
+
 }  // namespace detail
 
 LEVIGATE_WORK void require_workable(const Job& job, std::string_view) {
@@ -81,6 +95,7 @@ LEVIGATE_WORK void require_workable(const Job& job, std::string_view) {
       faults.push_back(error.fault());
     }
   };
+  collect([&] { detail::require_moment_of_age(job); });
   std::set<std::string_view> names;
   for (std::size_t i = 0; i < job.zones.size(); ++i) {
     const Zone& zone = job.zones[i];

@@ -192,9 +192,15 @@ inline bool meets_target(const Target& target, const Ending& zone) {
   return zone.reading_gu >= *target.gloss_gu && zone.reading_gu <= high_gu;
 }
 
-/// Whether a sheet that ends a sequence meets the target in every zone.
+/// Whether a sequence may end with a sheet: with any, unless the target names one.
+inline bool may_end(const Workings& workings, std::size_t sheet) {
+  const std::string& rub_out = workings.job.target.rub_out;
+  return rub_out.empty() || workings.stack.sheets[sheet].id == rub_out;
+}
+
+/// Whether a sheet that ends a sequence meets the target in every zone. A job that is rubbed out ends with that sheet alone.
 inline bool meets_target(const Workings& workings, std::size_t sheet) {
-  if (workings.refused[sheet]) return false;
+  if (workings.refused[sheet] || !may_end(workings, sheet)) return false;
   for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
     if (!meets_target(workings.job.target, ending(workings, sheet, zone))) return false;
   }
@@ -203,6 +209,7 @@ inline bool meets_target(const Workings& workings, std::size_t sheet) {
 
 /// Whether a job whose zones were worked already meets the target in all of them.
 inline bool already_done(const Workings& workings) {
+  if (!workings.job.target.rub_out.empty()) return false;
   bool done = false;
   for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
     const std::optional<Start>& start = workings.starts[zone];

@@ -37,6 +37,9 @@
 #include "levigate/surface/model.hpp"
 #include "levigate/surface/model_table.hpp"
 #include "levigate/surface/sheen.hpp"
+#include "levigate/wheel/edge.hpp"
+#include "levigate/wheel/pass.hpp"
+#include "levigate/wheel/standing_still.hpp"
 
 namespace levigate::inline v0 {
 
@@ -137,6 +140,23 @@ inline double edge_strokes(const Workings& workings, std::size_t sheet, std::siz
                         mm_per_root_cm2 * std::sqrt(work.tool.area_cm2));
 }
 
+/// How far an edge may still be worked at a depth: strokes by hand, time under the face and passes at a wheel. A wheel may bear on
+/// the edge alone: it then cuts as much faster as edge_load() has it. An edge of unknown radius counts as sharp.
+inline void tell_edge(const Workings& workings, std::size_t sheet, std::size_t zone,
+                      ZoneStep& row) {
+  const Wheel* wheel = wheel_of(workings.stack.sheets[sheet]);
+  if (!wheel) {
+    row.strokes_left = edge_strokes(workings, sheet, zone, row.depth_um);
+    return;
+  }
+  const double left_um = std::max(0.0, *workings.budget_um[zone] - row.depth_um);
+  const double factor =
+      edge_load(*wheel, workings.job.zones[zone].edge->radius_mm.value_or(0.0)).factor;
+  const double rate_um_per_m = factor * workings.work[sheet][zone].rate_um_per_m;
+  row.seconds_left = left_um / standing_still(*wheel, std::nullopt, rate_um_per_m).film_um;
+  row.passes_left = std::floor(*row.seconds_left / dwell_s(*wheel));
+}
+
 /// `first`: the sheet that comes first in the sequence, which levels.
 inline Step worked_step(const Workings& workings, Shared& shared, std::size_t first,
                         std::optional<Before> before, std::size_t sheet, double overcut,
@@ -195,7 +215,7 @@ inline Step worked_step(const Workings& workings, Shared& shared, std::size_t fi
       row.film_left_um = zone.film->mean_um - row.depth_um;
       row.cut_through = shared.cut_through(i, first, row.depth_um);
       row.film_used = row.depth_um > 0.0 ? row.depth_um / *workings.budget_um[i] : 0.0;
-      if (zone.edge) row.strokes_left = edge_strokes(workings, sheet, i, row.depth_um);
+      if (zone.edge) tell_edge(workings, sheet, i, row);
     }
   }
   tell_sheet(workings, sheet, result);

@@ -15,6 +15,7 @@
 #include "levigate/plan/work/levelling_of.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/block.hpp"
+#include "levigate/surface/shrink_back.hpp"
 
 namespace levigate::inline v0 {
 
@@ -72,12 +73,13 @@ inline double scratch_left_um(const Workings& workings, const Before& sheet, std
   return workings.starts[zone] ? workings.starts[zone]->scratch_um : 0.0;
 }
 
-/// Film that a sheet must remove to level a zone as sprayed [um]; none of an edge, which keeps its peel.
+/// Film that a sheet must remove to level a zone as sprayed [um], with what comes back of it; none of an edge, which keeps its peel.
 inline double levelling_um(const Workings& workings, std::size_t sheet, std::size_t zone_index) {
   const Zone& zone = workings.job.zones[zone_index];
   if (!is_levelled(zone)) return 0.0;
   const Block& tool = workings.work[sheet][zone_index].tool;
-  return levelling_of(zone, tool, zone.peel_um, workings.job.rules.residual_peel_um);
+  return levelling_of(zone, tool, zone.peel_um, workings.job.rules.residual_peel_um) *
+         with_shrink_back(workings.job.coating.shrink_back);
 }
 
 /// Film that a sheet must remove in a zone [um]: the scratches it finds times overcut (none: the least), or as the first step the

@@ -49,10 +49,11 @@ inline Nearest nearest_to_target(const Workings& workings) {
     }
     return most;
   };
-  std::size_t nearest = 0;
-  for (std::size_t sheet = 1; sheet < workings.grades.size(); ++sheet) {
-    if (off(sheet) < off(nearest)) nearest = sheet;
+  std::optional<std::size_t> best_end;
+  for (std::size_t sheet = 0; sheet < workings.grades.size(); ++sheet) {
+    if (may_end(workings, sheet) && (!best_end || off(sheet) < off(*best_end))) best_end = sheet;
   }
+  const std::size_t nearest = best_end.value_or(0);
   std::size_t worst = 0;  // coarsest, or of least reading
   for (std::size_t zone = 1; zone < zones; ++zone) {
     const Ending here = ending(workings, nearest, zone), there = ending(workings, nearest, worst);
@@ -65,7 +66,8 @@ inline Nearest nearest_to_target(const Workings& workings) {
           .size_um = left.size_um,
           .reading_gu = left.reading_gu,
           .too_near_to_work = workings.stands[nearest][worst],
-          .wheel_refused = workings.refused[nearest]};
+          .wheel_refused = workings.refused[nearest],
+          .still = still_of(workings, nearest)};
 }
 
 /// The ways past the limits, each lifting one of them under the others as given. Each notes in `why` the least

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <limits>
 #include <optional>
@@ -19,11 +20,13 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/ratio.hpp"
 #include "levigate/grade/spread.hpp"
+#include "levigate/plan/at_wheel.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/budget_of.hpp"
+#include "levigate/plan/work/coat_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/search.hpp"
 #include "levigate/stack/backing.hpp"
@@ -31,7 +34,6 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
-#include "levigate/surface/cure.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/surface/levelling.hpp"
 #include "levigate/surface/meter.hpp"
@@ -40,6 +42,8 @@
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/finding.hpp"
 #include "levigate/wheel/limits.hpp"
+#include "levigate/wheel/pass.hpp"
+#include "levigate/wheel/standing_still.hpp"
 #include "levigate/wheel/wheel.hpp"
 
 namespace levigate::inline v0 {
@@ -67,23 +71,6 @@ inline Grain grain_of(const Setup& setup, std::size_t sheet) {
   const Polish* polish = polish_of(setup.stack.sheets[sheet]);
   return {setup.grades[sheet].median_um, worn_um(setup, sheet), setup.log_spreads[sheet],
           polish ? polish->wear_share : 1.0};
-}
-
-/// How far the coat has cured: hard where the job gives no age, or nothing is known of its cure.
-inline CureState cure_of(const Job& job) {
-  const std::optional<Cure>& cure = job.cure ? job.cure : job.coating.cure;
-  if (!job.age_h || !cure)
-    return {.hard = true, .hardness_ratio = {}, .scratch_ratio = {}, .first_h = {}, .last_h = {}};
-  const Grade p800 = grade("P800");
-  const Backing paper = backing_named("latex paper");
-  return cure_state(*cure, *job.age_h,
-                    {.size_um = p800.median_um,
-                     .log_spread = log_spread(p800),
-                     .tip_spread = paper.tip_spread,
-                     .modulus_mpa = paper.modulus_mpa,
-                     .pressure_kpa = job.zones.front().block.pressure_kpa(),
-                     .hardness_mpa = job.coating.hardness_mpa},
-                    job.rules.scratch_quantile);
 }
 
 /// The coarsest grain that a zone carries [um]; 0 where none does.
@@ -137,15 +124,25 @@ inline Job with_films(Job job, const Factors& factors) {
   return job;
 }
 
+/// Throws: BadInput where the sheet that the last step is rubbed with is not in the stack, or works on a wheel.
+inline void require_rub_out(const Job& job, const Stack& stack) {
+  const std::string& id = job.target.rub_out;
+  if (id.empty() || stack.sheets.empty()) return;
+  if (!wheel_of(stack.sheets[sheet_index(stack, id)])) return;
+  throw BadInput("rub_out '" + id + "' works on a wheel: it cannot be rubbed one way",
+                 "/target/rub_out");
+}
+
 /// Throws: what validate(Job), validate(Stack) and grades_of(Stack) throw
 inline Setup setup(const Job& given, const Stack& stack, const Factors& factors = {}) {
-  const Job job = with_films(given, factors);
-  validate(job);
+  const Job told = with_films(given, factors);
+  validate(told);
   validate(stack);
+  const Job job = as_one_round(cured(told));
+  require_rub_out(job, stack);
   Setup result{job, stack, grades_of(stack), {}, {}, {}, factors};
   result.overcuts = overcuts_of(job.rules);
   result.job.rules.overcut = result.overcuts.front();
-  result.job.coating.hardness_mpa *= cure_of(job).hardness_ratio.value_or(1.0);
   for (const Grade& grade : result.grades) {
     result.log_spreads.push_back(log_spread(grade));
     result.stands.push_back(zones_standing(job, grade));
@@ -315,8 +312,8 @@ inline std::vector<BudgetInput> budget_inputs_of(const Workings& workings, std::
     if (workings.reach_um[sheet] || workings.refused[sheet]) continue;
     BudgetInput input = budget_input(job, zone, workings.work[sheet][zone_index].tool);
     if (input.common.critical_um <= own.critical_um) continue;
-    const double levelled_um = detail::levelled_um(0.5 * zone.peel_um, input.common.critical_um,
-                                                   0.5 * input.common.residual_um);
+    const double levelled_um = detail::levelled_um(
+        0.5 * input.common.peel_um, input.common.critical_um, 0.5 * input.common.residual_um);
     if (levelled_um > input.mean_um - input.reserve_um) continue;
     if (std::find(result.begin(), result.end(), input) == result.end()) result.push_back(input);
   }
@@ -346,6 +343,25 @@ inline Workings workings(Setup setup) {
   Workings result = workings_without_budgets(std::move(setup));
   find_budgets(result);
   return result;
+}
+
+/// What standing still at the wheel of a sheet costs; none where it has no wheel. All zones are of one coat and under one wheel:
+/// the rate is that of the first.
+inline std::optional<StandingStill> still_of(const Workings& workings, std::size_t sheet) {
+  const Wheel* wheel = wheel_of(workings.stack.sheets[sheet]);
+  if (!wheel) return std::nullopt;
+  return standing_still(*wheel, workings.job.coating.limits,
+                        workings.work[sheet].front().rate_um_per_m);
+}
+
+/// What a removal in a zone takes at the wheel of a sheet; none by hand.
+inline std::optional<AtWheel> at_wheel(const Workings& workings, std::size_t sheet,
+                                       std::size_t zone, double removal_um) {
+  const Wheel* wheel = wheel_of(workings.stack.sheets[sheet]);
+  if (!wheel) return std::nullopt;
+  return AtWheel{
+      std::ceil(removal_um / film_per_pass_um(*wheel, workings.work[sheet][zone].rate_um_per_m)),
+      zone_pass_s(*wheel, workings.job.zones[zone].area_cm2), *still_of(workings, sheet)};
 }
 
 inline Workings workings(const Job& job, const Stack& stack, const Factors& factors = {}) {

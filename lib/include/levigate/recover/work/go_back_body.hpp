@@ -125,8 +125,9 @@ inline std::vector<Try> tries(const Workings& workings, const std::vector<std::s
     for (std::size_t i = attempt.climb; i < ways.size(); ++i) {
       const double step_um =
           i == attempt.climb ? one.removal_um - climb.above_um : ways[i].removal_um;
-      one.steps.push_back(
-          {ways[i].sheet, step_um, sanding_minutes(workings, sheets[i], zone, step_um)});
+      one.steps.push_back({ways[i].sheet, step_um,
+                           sanding_minutes(workings, sheets[i], zone, step_um),
+                           at_wheel(workings, sheets[i], zone, step_um)});
     }
     off_um = deep_um;
     left -= gone;

@@ -63,6 +63,8 @@ inline Zone zone_now(const Workings& workings, std::size_t index, const ZoneDone
                      " um: nothing may be removed. Read a film gauge to check");
     }
   }
+  // The job as it stands tells the film of now, before the cure has taken its share.
+  if (zone.film && !read) zone.film->mean_um /= 1.0 - cure_of(workings.job).shrink_left;
   if (!done.last) return zone;
   zone.carries = left_by(workings, *done.last, index);
   zone.defects.clear();

@@ -93,14 +93,13 @@ struct Figures {
 template <typename Inputs>
 class SequenceDraw {
  public:
-  /// `setup` holds the sheets of the sequence in its order; its coating is cured, and `hardness_ratio` what it has of that now.
+  /// `setup` holds the sheets of the sequence in its order.
   /// `zone_seed`: of what is of each zone alone: film, peel and spots.
-  SequenceDraw(Setup setup, std::vector<double> overcuts, double hardness_ratio, Inputs inputs,
+  SequenceDraw(Setup setup, std::vector<double> overcuts, Inputs inputs,
                std::vector<std::optional<double>> budget_um, std::uint64_t seed,
                std::uint64_t zone_seed)
       : setup_(std::move(setup)),
         sequence_{.overcuts = std::move(overcuts)},
-        hardness_ratio_(hardness_ratio),
         inputs_(std::move(inputs)),
         budget_um_(std::move(budget_um)),
         seed_(seed),
@@ -112,7 +111,6 @@ class SequenceDraw {
     const auto at = static_cast<std::size_t>(draw);
     Setup drawn = setup_;
     const auto minutes_of = inputs_(drawn, seed_, static_cast<std::uint32_t>(draw));
-    drawn.job.coating.hardness_mpa *= hardness_ratio_;
     draw_peels(drawn.job, zone_seed_, static_cast<std::uint32_t>(draw));
     const Workings workings = workings_without_budgets(std::move(drawn));
     const std::size_t zones = workings.job.zones.size();
@@ -152,7 +150,6 @@ class SequenceDraw {
 
   Setup setup_;
   Sequence sequence_;
-  double hardness_ratio_;
   Inputs inputs_;
   std::vector<std::optional<double>> budget_um_;
   std::uint64_t seed_;
@@ -215,11 +212,9 @@ auto with_draws(const Bench& bench, const std::vector<std::size_t>& sheets,
                 std::uint64_t zone_seed, const Run& run) {
   const Workings& workings = workings_now(bench.laid());
   Setup setup = setup_of(workings, sheets);
-  setup.job.coating = bench.job().coating;  // cured: its band is that of the cured coating
-  const double hardness_ratio = cure_of(bench.job()).hardness_ratio.value_or(1.0);
   const auto with = [&](auto inputs) {
-    return run(SequenceDraw(setup, overcuts, hardness_ratio, std::move(inputs), workings.budget_um,
-                            options.seed, zone_seed),
+    return run(SequenceDraw(setup, overcuts, std::move(inputs), workings.budget_um, options.seed,
+                            zone_seed),
                setup);
   };
   if (bench.shop() && !tells_pace(*bench.shop()))

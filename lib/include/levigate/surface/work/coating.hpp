@@ -25,6 +25,8 @@ LEVIGATE_WORK Coating coating_named(std::string_view name) {
   coating.two_part = row.two_part;
   if (row.redissolves) coating.redissolves = row.redissolves->value;
   coating.cure = detail::cure_of(row);
+  if (row.comes_back && row.rest_h)
+    coating.shrink_back = ShrinkBack{row.comes_back->value, row.rest_h->value};
   coating.limits = detail::limits_of(row);
   return coating;
 }

@@ -71,16 +71,19 @@ class BenchCard {
   void header() {
     page_.rule('=');
     page_.say("Bench card: ", plan_.job);
+    if (plan_.wait) page_.say("", wait_text(*plan_.wait));
+    for (const Finding& finding : plan_.findings) {
+      if (finding.kind == FindingKind::young_coat) page_.say("", sentence(finding) + ".");
+    }
     page_.say("",
               fmt::format("On {}, {}. Goal: {}.", plan_.coating,
                           zones_differ() ? "zones in different states" : stands(plan_.scratched_by),
                           goal_text(plan_.target)));
     if (plan_.found) {
-      page_.say("", fmt::format("{} steps, {}.{} Lay out: {}.", plan_.steps.size(),
-                                duration(plan_.total.minutes, whole()), range(whole()), layout()));
-    }
-    for (const Finding& finding : plan_.findings) {
-      if (finding.kind == FindingKind::young_coat) page_.say("", sentence(finding) + ".");
+      page_.say("", fmt::format("{}{} steps, {}.{}{} Lay out: {}.",
+                                plan_.wait ? "When it is cured: " : "", plan_.steps.size(),
+                                duration(plan_.total.minutes, whole()), range(whole()), rests(),
+                                layout()));
     }
     page_.rule('=');
   }
@@ -99,6 +102,16 @@ class BenchCard {
     return simulation_ ? &simulation_->steps[step].minutes : nullptr;
   }
   const Interval* whole() const { return simulation_ ? &simulation_->minutes : nullptr; }
+
+  /// The rest that a step asks for; empty where none does.
+  std::string rests() const {
+    for (std::size_t i = 0; i < plan_.steps.size(); ++i) {
+      if (plan_.steps[i].rest_h)
+        return fmt::format(" Wait {:.0f} h after step {} beside that.", *plan_.steps[i].rest_h,
+                           i + 1);
+    }
+    return "";
+  }
 
   /// Sheets to fetch before the hands are wet, whole ones.
   std::string layout() const {
@@ -140,6 +153,12 @@ class BenchCard {
     }
     page_.table(columns, rows);
     if (!film) return;
+    if (plan_.one_round) {
+      page_.say(
+          "  ",
+          "Rounds of this coating melt together. No witness line shows between them. The film "
+          "counts all rounds.");
+    }
     page_.say("  ",
               fmt::format("Go no deeper. There the chance is {} that less than {:.0f} um of film "
                           "stays somewhere in the zone.",
@@ -160,6 +179,7 @@ class BenchCard {
     zone_table(step);
     if (is_longer(plan_, step)) page_.say("  ", longer_text(plan_, step));
     page_.say("  ", done_text(step));
+    if (step.rest_h) page_.say("  ", rest_text(step));
     if (step.wheel) wheel(step);
     page_.say("  ", "Takes " + duration(step.minutes, interval(i)) + " with washing and changing" +
                         (step.wheel ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)) +

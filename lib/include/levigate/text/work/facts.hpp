@@ -55,6 +55,11 @@ inline std::string labelled(const Named& one) {
   return one.name + " (" + one.label + ", " + size_text(one.size_um) + ")";
 }
 
+/// The sheet that a job is to end with, as a sentence after another; empty where any may.
+inline std::string rub_out_text(const std::string& sheet) {
+  return sheet.empty() ? "" : ". The last step is to be rubbed with " + sheet;
+}
+
 /// What a target asks for: "a gloss of at least 80.0 GU at 60 degrees in every zone".
 inline std::string target_text(std::optional<double> size_um, std::optional<double> gloss_gu,
                                std::optional<double> gloss_high_gu, double angle_deg,

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <string>
+#include <vector>
 
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/plan_values.hpp"
@@ -44,6 +45,21 @@ inline std::string sign_text(DoneSign sign) {
     case DoneSign::even_sheen: return "only an even sheen is left under a low light";
   }
   return "";
+}
+
+/// The rest after levelling, and the film that it brings back; empty where nothing comes back.
+inline std::string rest_text(const Step& step) {
+  if (!step.rest_h) return "";
+  std::vector<std::string> zones;
+  for (const ZoneStep& zone : step.zones) {
+    if (zone.comes_back_um)
+      zones.push_back(fmt::format("{:.1f} um on {}", *zone.comes_back_um, zone.zone));
+  }
+  return fmt::format(
+      "Then wait {:.0f} h. The coat shrinks back and part of the peel comes back. That is {}. "
+      "Level "
+      "it once more with {}. Film and time of this step hold that.",
+      *step.rest_h, list_text(zones), step.sheet);
 }
 
 /// By what one sees that a step is done.

@@ -8,7 +8,9 @@
 #include <optional>
 #include <string>
 
+#include "levigate/detail/moment.hpp"
 #include "levigate/detail/text.hpp"
+#include "levigate/plan/cure_wait.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/text/work/sun_text.hpp"
@@ -16,6 +18,13 @@
 namespace levigate::inline v0 {
 
 namespace detail {
+
+/// "Not before Thursday 26 November 2026, 14:00, after 9 h of waiting.": whole hours, never too few.
+inline std::string wait_text(const CureWait& wait) {
+  const std::string hours = fmt::format("{:.0f} h", std::ceil(wait.wait_h));
+  if (wait.not_before.empty()) return "Not before " + hours + " from now.";
+  return fmt::format("Not before {}, after {} of waiting.", spoken_moment(wait.not_before), hours);
+}
 
 /// The zone of a step that has used most of its budget.
 inline std::size_t worst_zone(const Step& step) {
@@ -56,14 +65,18 @@ inline std::string gloss_text(double low_gu, const std::optional<double>& high_g
 }
 
 inline std::string goal_text(const Target& target) {
+  const std::string last =
+      target.rub_out.empty() ? "" : ", rubbed out one way with " + target.rub_out;
   if (target.gloss_gu) {
     return (target.label.empty() ? "" : target.label + ", ") +
            fmt::format("{} GU at {:.0f} degrees in every zone",
-                       gloss_text(*target.gloss_gu, target.gloss_high_gu), target.angle_deg);
+                       gloss_text(*target.gloss_gu, target.gloss_high_gu), target.angle_deg) +
+           last;
   }
   const std::string size = target.size_um ? size_text(*target.size_um) : "";
-  return target.label.empty() ? "grain of " + size + " or finer"
-                              : target.label + " (" + size + ") or finer";
+  return (target.label.empty() ? "grain of " + size + " or finer"
+                               : target.label + " (" + size + ") or finer") +
+         last;
 }
 
 }  // namespace detail

@@ -92,8 +92,13 @@ class FindingText {
       case FindingKind::film_too_thin: return film_too_thin();
       case FindingKind::film_short:
         return sized(first) + " takes " + zone() + " down by " + told("depth_um", 1) +
-               " um in all. Its film budget is " + told("budget_um", 1) + " um";
+               " um in all. Its film budget is " + told("budget_um", 1) + " um" +
+               still_after(finding_.numbers);
       case FindingKind::round_entered:
+        if (!name_of(finding_.about, "film").empty()) {
+          return "The sequence sands through all " + told("film_um", 1) + " um of film in " +
+                 zone() + ". Its rounds melt together. The bottom shows. No polish hides it";
+        }
         return "The sequence sands through the last round of " + told("film_um", 1) + " um in " +
                zone() + (value("below_um") > 0 ? ", into the round below" : "") +
                ". A witness line will show. No polish hides it";
@@ -112,19 +117,27 @@ class FindingText {
                            figure(finding_.numbers, "target_gloss_gu"),
                            figure(finding_.numbers, "target_gloss_high_gu"),
                            figure(finding_.numbers, "target_angle_deg").value_or(60.0),
-                           name_of(finding_.about, "target"));
+                           name_of(finding_.about, "target")) +
+               rub_out_text(name_of(finding_.about, "rub_out"));
       case FindingKind::sheen_over:
         return "Zone " + finding_.zone + " ends at about " + told("reading_gu", 0) +
                " GU. The limit" + limited() + " is " + told("gloss_high_gu", 0) + " GU";
       case FindingKind::young_coat: return young_coat();
+      case FindingKind::cure_unknown:
+        return "The coat is " + told("age_h", 0) + " h old. How long " +
+               name_of(finding_.about, "coating") +
+               " cures is not known here. The plan counts it as cured. Follow its data sheet";
       case FindingKind::wheel_speed:
-        return first.name + ": " + speed_text(finding_.about, finding_.numbers);
+        return first.name + ": " + speed_text(finding_.about, finding_.numbers) +
+               still_after(finding_.numbers);
       case FindingKind::wheel_unknown:
         return first.name + ": The rim runs at " + told("surface_speed_m_s", 1) +
                " m/s. No limits of speed and heat are known for " +
-               name_of(finding_.about, "surface") + ". Try it on scrap first";
+               name_of(finding_.about, "surface") + ". Try it on scrap first" +
+               still_after(finding_.numbers);
       case FindingKind::wheel_heat:
-        return first.name + ": " + dwell_text(finding_.about, finding_.numbers);
+        return first.name + ": " + dwell_text(finding_.about, finding_.numbers) +
+               still_after(finding_.numbers);
     }
     return "";
   }
@@ -183,7 +196,7 @@ class FindingText {
     cure.first_h = figure(finding_.numbers, "first_h");
     cure.last_h = figure(finding_.numbers, "last_h");
     cure.shrink_left = value("shrink_left");
-    return sentence_of(cure);
+    return sentence_of(cure) + (cure.shrink_left > 0 ? ". The plan counts that as lost" : "");
   }
 
   const Finding& finding_;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cmath>
+#include <optional>
 #include <span>
 #include <string>
 
@@ -19,6 +20,19 @@ namespace detail {
 inline std::string at_least(double value) { return "at least " + fixed(std::ceil(value), 0); }
 
 inline std::string at_most(double value) { return "at most " + fixed(std::floor(value), 0); }
+
+/// What one second of standing still costs, without a full stop.
+inline std::string still_text(double film_um, std::optional<double> rise_k) {
+  return "One second of standing still takes " + fixed(film_um, film_um < 0.095 ? 3 : 2) +
+         " um off" +
+         (rise_k ? " and warms the spot by " + fixed(*rise_k, 0) + " degrees Celsius" : "");
+}
+
+/// The same as a sentence after another, where the numbers tell it.
+inline std::string still_after(std::span<const Quantity> numbers) {
+  const std::optional<double> film_um = figure(numbers, "still_film_um");
+  return film_um ? ". " + still_text(*film_um, figure(numbers, "still_rise_k")) : "";
+}
 
 /// A rim speed off the band of a surface.
 inline std::string speed_text(std::span<const Named> about, std::span<const Quantity> numbers) {

@@ -9,6 +9,7 @@
 #include "levigate/plan/why.hpp"
 #include "levigate/text/work/facts.hpp"
 #include "levigate/text/work/sentences_of_finding.hpp"
+#include "levigate/text/work/sentences_of_wheel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -25,7 +26,8 @@ inline std::string nearest_text(const Nearest& nearest, bool by_size) {
          (nearest.too_near_to_work
               ? " in zone " + nearest.zone + ". It is too close to the grain there to work the zone"
               : "") +
-         (nearest.wheel_refused ? ". Its wheel is too fast or too hot for the coat" : "");
+         (nearest.wheel_refused ? ". Its wheel is too fast or too hot for the coat" : "") +
+         (nearest.still ? ". " + still_text(nearest.still->film_um, nearest.still->rise_k) : "");
 }
 
 inline std::string gap_text(const Gap& gap) {
@@ -78,6 +80,7 @@ inline std::string sentence_of(const Why& why) {
     case WhyKind::no_sheets: return "No plan. The stack has no sheets.";
     case WhyKind::out_of_reach:
       return "No plan. No sheet meets the target. The target is " + target_text(why.target) +
+             rub_out_text(why.target.rub_out) +
              (why.nearest ? nearest_text(*why.nearest, why.target.size_um.has_value()) : "") + "." +
              (why.most_gu ? " A surface of this coat without a scratch reads " +
                                 fixed(*why.most_gu, 1) + " GU."

@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -19,6 +21,7 @@
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/facts.hpp"
 #include "levigate/text/work/page.hpp"
+#include "levigate/text/work/sentences_of_wheel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -101,6 +104,15 @@ inline void say_legs(Page& page, const WayBack& way) {
       break;
     }
     say_leg(page, way.legs[i], i == 0 ? "  First: " : "  If it still shows: ");
+  }
+  std::set<std::string_view> wheels;
+  for (const Try& one : way.tries) {
+    for (const TryStep& step : one.steps) {
+      if (!step.wheel || !wheels.insert(step.sheet).second) continue;
+      page.say("  ", fmt::format("At the wheel of {}, a pass takes {:.0f} s. {}.", step.sheet,
+                                 std::ceil(step.wheel->pass_s),
+                                 still_text(step.wheel->still.film_um, step.wheel->still.rise_k)));
+    }
   }
   const double expected = std::min(way.zone_minutes, way.patch_minutes.value_or(way.zone_minutes));
   std::string text = fmt::format(

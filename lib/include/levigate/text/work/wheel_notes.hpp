@@ -11,6 +11,7 @@
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/text/work/page.hpp"
+#include "levigate/text/work/sentences_of_wheel.hpp"
 
 namespace levigate::inline v0 {
 
@@ -29,23 +30,31 @@ inline std::string passes_text(const Step& step) {
                             : list_text(zones);
 }
 
-/// Rim speed, dwell and its limit, film of a pass and passes in each zone, of a step on a wheel.
+/// Rim speed, dwell and its limit, film of a pass and passes in each zone, of a step on a wheel. And what standing still costs.
 inline std::string wheel_text(const WheelStep& wheel, const std::string& passes) {
-  const std::string text =
+  std::string text =
       fmt::format("Rim speed {:.1f} m/s at {:.0f} rpm. Feed the work at {:.0f} mm/s.",
                   wheel.rim_m_s, wheel.rpm, 1e3 * wheel.feed_m_s);
   if (!wheel.rise_k || !wheel.dwell_limit_s) {
-    return text + fmt::format(
-                      " Warning: {:.1f} m/s may be too fast or too hot. No limits of speed and "
-                      "heat are known for this coating. Try it on scrap first.",
-                      wheel.rim_m_s);
+    text += fmt::format(
+        " Warning: {:.1f} m/s may be too fast or too hot. No limits of speed and heat are known "
+        "for this coating. Try it on scrap first.",
+        wheel.rim_m_s);
+  } else if (!passes.empty()) {
+    text += fmt::format(
+        " A spot stays {:.2f} s under the face and warms by {:.0f} K. It is too warm after {:.2f} "
+        "s. One pass takes {:.3f} um off. Passes: {}.",
+        wheel.dwell_s, *wheel.rise_k, *wheel.dwell_limit_s, wheel.film_per_pass_um, passes);
   }
-  if (passes.empty()) return text;
-  return text + fmt::format(
-                    " A spot stays {:.2f} s under the face and warms by {:.0f} K. It is too warm "
-                    "after {:.2f} s. One pass takes {:.3f} um off. Passes: {}.",
-                    wheel.dwell_s, *wheel.rise_k, *wheel.dwell_limit_s, wheel.film_per_pass_um,
-                    passes);
+  return text + " " + still_text(wheel.still.film_um, wheel.still.rise_k) + ".";
+}
+
+/// "19 s and 63 passes": how far an edge may still be worked at a wheel.
+inline std::string edge_at_wheel_text(const ZoneStep& zone) {
+  return fmt::format(
+      "The film allows about {:.{}f} s more at the wheel along {}. That is {:.0f} passes.",
+      *zone.seconds_left, *zone.seconds_left < 9.95 ? 1 : 0, zone.zone,
+      zone.passes_left.value_or(0.0));
 }
 
 /// The cautions of wheel work, in the step that comes first to a wheel.

@@ -116,7 +116,6 @@ inline constexpr auto described<Value> =
         member<&Value::rub_out>("rub_out",
                                 "id of the sheet that the last step is rubbed with, one way; "
                                 "none: any sheet that meets the target")
-            .not_empty()
             .left_out_as_made(),
         member<&Value::label>("label",
                               "of the grade or the sheen, where the target was given as one")

@@ -20,6 +20,8 @@ ABOUT = {
     "levigate.simulation/1": WHOLE,
     "levigate.calibration/1": f"{WHOLE} Minutes of measuring are assumptions. What a reading narrows is expected, not known.",
     "levigate.together/1": f"{WHOLE} Minutes and sheets are uncertain by a factor of 2 to 3 until calibrated.",
+    "levigate.buy/1": f"{WHOLE} Minutes are at usual numbers. Less than 3 % of the day counts as equal.",
+    "levigate.comparison/1": f"{WHOLE} Both sequences have the same draws.",
     "levigate.way_back/1": WHOLE,
     "levigate.shop/1": "Factors on computed values. Each is as likely below its median as above. In 9 of 10 cases it is between low and high. Edit a factor to move its median. Edit low and high to change its spread. An absent value is as before any journal.",
     "levigate.journal/1": "A journal is a text file with one such object per line. Programs only add lines. The order of the lines is that of events.",

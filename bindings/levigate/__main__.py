@@ -1,4 +1,4 @@
-"""The command line: python -m levigate plan | calibrate | evaluate | check | convert | record | journal | go-back | learn | together.
+"""The command line: python -m levigate plan | calibrate | evaluate | buy | check | convert | record | journal | go-back | learn | together.
 
 It exits with 0 if all is well. It exits with 1 if it finds no plan, or if a finding is an error.
 It exits with 2 if it cannot use the input. The error stream then has one line for each fault.
@@ -16,7 +16,7 @@ from typing import Any, NoReturn
 
 import levigate
 
-from . import _after, _together
+from . import _after, _buy, _together
 
 FINE, NOT_FINE, BAD_INPUT = 0, 1, 2
 
@@ -51,31 +51,32 @@ def parser() -> Parser:
     for either in (plan, evaluate):
         _after.add_job_and_stack(either)
     plan.add_argument("--out", type=Path, metavar="DIR", help="write data, card and pictures to this folder")
-    plan.add_argument(
-        "--draws",
-        type=whole,
-        default=levigate.DRAWS,
-        metavar="N",
-        help="simulated runs that show how the plan may turn out "
-        f"(default: {levigate.DRAWS}; 0 for none)",
-    )
-    plan.add_argument(
-        "--seed",
-        type=whole,
-        default=levigate.SEED,
-        metavar="S",
-        help=f"seed of the simulated runs (default: {levigate.SEED})",
-    )
+    for one, none in ((plan, "; 0 for none"), (evaluate, "")):
+        one.add_argument(
+            "--draws",
+            type=whole,
+            default=levigate.DRAWS,
+            metavar="N",
+            help="simulated runs that show how the plan may turn out "
+            f"(default: {levigate.DRAWS}{none})",
+        )
+        one.add_argument(
+            "--seed",
+            type=whole,
+            default=levigate.SEED,
+            metavar="S",
+            help=f"seed of the simulated runs (default: {levigate.SEED})",
+        )
     calibrate = command(
         "calibrate", run_calibrate, "rank what to measure, by how far it narrows the day for the minutes it takes"
     )
     _after.add_job_and_stack(calibrate)
-    for either in (plan, calibrate):
+    for either in (plan, evaluate, calibrate):
         either.add_argument(
             "--after", metavar="JOURNAL", help="plan only what the steps in this journal left to do, at the pace that they show"
         )
         either.add_argument("--shop", metavar="SHOP", help=_after.SHOP_HELP)
-    evaluate.add_argument("sheets", metavar="ID", nargs="+", help="ids of the sheets, in order")
+    evaluate.add_argument("sheets", metavar="ID", nargs="+", help="ids or labels of the sheets, in order")
 
     check = command("check", run_check, "check a stack for labels to settle, gaps and near duplicates")
     check.add_argument("stack", metavar="STACK", help="file of format levigate.stack/1")
@@ -90,6 +91,7 @@ def parser() -> Parser:
         "--bare", metavar="SYSTEM", default="ask", help="system of a bare number such as 600 (default: ask, which refuses it)"
     )
     _after.add_commands(command)
+    _buy.add_commands(command)
     _together.add_commands(command)
     return root
 
@@ -118,13 +120,9 @@ def run_calibrate(given: argparse.Namespace) -> int:
 
 
 def run_evaluate(given: argparse.Namespace) -> int:
-    job, stack = _after.load(given)
-    taken = levigate.evaluate(job, stack, given.sheets)
-    if given.json:
-        sys.stdout.write(taken.to_json())
-    else:
-        sys.stdout.write(levigate.comparison_card(taken, levigate.plan(job, stack)))
-    return outcome(taken.found, taken.findings)
+    comparison = levigate.compare(_after.bench_now(given), given.sheets, given.draws, given.seed)
+    sys.stdout.write(comparison.to_json() if given.json else comparison.card())
+    return outcome(comparison.taken.found, comparison.taken.findings)
 
 
 def run_check(given: argparse.Namespace) -> int:

@@ -172,5 +172,6 @@ void bind_shop(py::module_& m);
 void bind_learn(py::module_& m);
 void bind_bench(py::module_& m);
 void bind_bench_questions(py::module_& m);
+void bind_buy(py::module_& m);
 
 }  // namespace levigate_python

@@ -58,8 +58,8 @@ void bind_bench_questions(py::module_& m) {
         "The best plan for what is left to do on a bench, or why there is none.\n\n"
         "Raises BadInput where the journal cannot be followed.");
   m.def("evaluate", &evaluated, arg("bench"), arg("sequence"), others_may_run,
-        "A sequence of sheet ids taken as given, after the steps done on a bench.\n\nRaises as "
-        "plan().");
+        "A sequence of sheet ids or labels taken as given, after the steps done on a bench.\n\n"
+        "Raises as evaluate() of a job.");
   m.def("diagnose", py::overload_cast<const Bench&, const Mark&>(&levigate::diagnose), arg("bench"),
         arg("mark"), others_may_run,
         "Which of the steps done on a bench made a mark.\n\nRaises BadInput, OutOfRange.");

@@ -125,10 +125,13 @@ void bind_plan(py::module_& m) {
         "The best plan for a job from a stack, or why there is none.\n\n"
         "The choice is exact: no sequence that keeps the rules is better in what the job prefers.\n"
         "Raises BadInput, OutOfRange, UnknownGrade, AmbiguousLabel.");
-  m.def("evaluate", &evaluate, arg("job"), arg("stack"), arg("sequence"),
-        py::call_guard<py::gil_scoped_release>(),
-        "A sequence of sheet ids taken as given, with the rules it breaks as findings.\n\n"
-        "Raises as plan(); BadInput for an id that is not in the stack.");
+  m.def(
+      "evaluate", &evaluate, arg("job"), arg("stack"), arg("sequence"),
+      py::call_guard<py::gil_scoped_release>(),
+      "A sequence of sheet ids taken as given, with the rules it breaks as findings.\n\n"
+      "A label stands for a sheet where no other of the stack can have it.\n"
+      "Raises as plan(); BadInput for an id that is not in the stack; AmbiguousLabel for a label\n"
+      "that several sheets have.");
 }
 
 }  // namespace levigate_python

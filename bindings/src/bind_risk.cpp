@@ -4,6 +4,7 @@
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/risk/calibrate.hpp"
+#include "levigate/risk/compare.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/text/card.hpp"
 #include "plan_of_job.hpp"
@@ -75,6 +76,27 @@ Calibration calibrate(const Job& job, const PlanOfJob& plan, std::int64_t draws,
   return calibrate_on(bench_of(job, plan, shop, "calibrate"), plan, draws, seed, threads);
 }
 
+/// A comparison in Python: its plans remember their bench.
+struct ComparisonOnBench {
+  levigate::Bench bench;
+  levigate::Comparison comparison;
+};
+
+ComparisonOnBench compare_on(const levigate::Bench& bench, const std::vector<std::string>& sequence,
+                             std::int64_t draws, std::uint64_t seed, unsigned threads) {
+  const std::optional<Tell> nobody;
+  const levigate::SimulateOptions options{
+      .draws = draws, .seed = seed, .threads = threads, .progress = progress_of(nobody)};
+  const py::gil_scoped_release unlocked;
+  return {bench, levigate::compare(bench, sequence, options)};
+}
+
+ComparisonOnBench compare(const Job& job, const levigate::Stack& stack,
+                          const std::vector<std::string>& sequence, std::int64_t draws,
+                          std::uint64_t seed, unsigned threads) {
+  return compare_on({job, stack}, sequence, draws, seed, threads);
+}
+
 py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simulation) {
   py::typing::Dict<py::str, SimulatedZone> result;
   for (const SimulatedZone& zone : simulation.zones) result[py::str(zone.zone)] = zone;
@@ -86,6 +108,7 @@ py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simul
 void bind_simulation(py::module_& m) {
   describe_class<Interval>(m).finish();
   describe_class<Share>(m).finish();
+  describe_class<levigate::PairedMinutes>(m).finish();
   describe_class<SimulatedStep>(m).finish();
   describe_class<SimulatedZone>(m).finish();
   ValueClass<Simulation> simulation = describe_class<Simulation>(m);
@@ -113,7 +136,61 @@ void bind_simulation(py::module_& m) {
           "As plain data.");
 }
 
+void bind_comparison(py::module_& m) {
+  using levigate::Comparison;
+  const levigate::Description& description = levigate::description_of<Comparison>();
+  ValueClass<ComparisonOnBench> bound(m, "Comparison", std::string(description.about).c_str());
+  bound.describe(description,
+                 [](py::handle self) -> const void* {
+                   return &self.cast<const ComparisonOnBench&>().comparison;
+                 },
+                 {"taken", "best"});
+  bound
+      .has(
+          "taken",
+          [](const ComparisonOnBench& self) {
+            return PlanOfJob{self.bench, self.comparison.taken};
+          },
+          "the sequence, with the rules that it breaks as findings")
+      .has(
+          "best",
+          [](const ComparisonOnBench& self) {
+            return PlanOfJob{self.bench, self.comparison.best};
+          },
+          "the best plan, or why there is none")
+      .finish();
+  bound
+      .def(
+          "card",
+          [](const ComparisonOnBench& self) { return levigate::comparison_card(self.comparison); },
+          "Both side by side, as plain text.")
+      .def(
+          "to_json",
+          [](const ComparisonOnBench& self) { return levigate::to_json(self.comparison); },
+          "As JSON text of format levigate.comparison/1.")
+      .def(
+          "to_dict",
+          [](const ComparisonOnBench& self) -> py::dict {
+            return from_json_text(levigate::to_json(self.comparison));
+          },
+          "As plain data.");
+  const char* about =
+      "A sequence of sheet ids or labels beside the best plan, over the same draws.\n\n"
+      "Each draw has the same numbers for both: .minutes says how often the sequence is slower,\n"
+      "and by how much, with going back for marks.\n"
+      "Raises as evaluate() and simulate().";
+  m.def("compare", &compare, arg("job"), arg("stack"), arg("sequence"),
+        arg("draws") = levigate::SimulateOptions{}.draws,
+        arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0, about);
+  m.def("compare", &compare_on, arg("bench"), arg("sequence"),
+        arg("draws") = levigate::SimulateOptions{}.draws,
+        arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,
+        "The same after the steps done on a bench, with what its shop knows.\n\n"
+        "Raises as evaluate() and simulate().");
+}
+
 void bind_simulate(py::module_& m) {
+  bind_comparison(m);
   m.attr("DRAWS") = levigate::SimulateOptions{}.draws;
   m.attr("SEED") = levigate::SimulateOptions{}.seed;
   m.def("simulate", &simulate, arg("job"), arg("plan"),

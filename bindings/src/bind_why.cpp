@@ -21,6 +21,14 @@ void bind_why(py::module_& m) {
       .has(
           "message", [](const Why& w) { return levigate::sentence(w); }, "all of it in words")
       .finish();
+  describe_class<levigate::ChosenStep>(m).finish();
+  describe_class<levigate::LearnedCause>(m).finish();
+  describe_class<levigate::MoreSheets>(m).finish();
+  describe_class<levigate::LearnedChange>(m)
+      .has(
+          "message", [](const levigate::LearnedChange& c) { return levigate::sentence(c); },
+          "all of it in words")
+      .finish();
   describe_class<Caution>(m).finish();
   describe_class<Reliance>(m).finish();
 }

@@ -32,5 +32,6 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_learn(m);
   levigate_python::bind_bench_questions(m);
   levigate_python::bind_together(m);
+  levigate_python::bind_buy(m);
   levigate_python::bind_text(m);
 }

@@ -90,11 +90,31 @@ def test_no_plan_ends_with_1(levigate_command, demo, tmp_path):
 def test_evaluate(levigate_command, demo):
     ids = ["a-p400", "a-p800", "a-p1500", "b-pad"]
     done = levigate_command("evaluate", "JOB", "STACK", *ids)
-    best, taken = levigate.plan(*demo), levigate.evaluate(*demo, ids)
-    assert (done.returncode, done.stdout) == (0, levigate.comparison_card(taken, best))
+    assert (done.returncode, done.stdout) == (0, levigate.compare(*demo, ids).card())
     done = levigate_command("evaluate", "JOB", "STACK", "a-p320", "b-pad", "--json")
-    kinds = {f["kind"] for f in json.loads(done.stdout)["findings"]}
+    kinds = {f["kind"] for f in json.loads(done.stdout)["taken"]["findings"]}
     assert done.returncode == 1 and "step_too_long" in kinds
+
+
+def test_evaluate_takes_labels_and_a_shop(levigate_command, demo, tmp_path):
+    labels = ["P600", "P1200", "P2000", "P3000"]
+    ids = ["a-p600", "a-p1200", "a-p2000", "b-pad"]
+    by_label = levigate_command("evaluate", "JOB", "STACK", *labels)
+    assert by_label.stdout == levigate_command("evaluate", "JOB", "STACK", *ids).stdout
+    refused = levigate_command("evaluate", "JOB", "STACK", "400", "P3000")
+    assert refused.returncode == 2 and "a-p400 and b-400" in refused.stderr
+    person = {"duty_factor": 0.5, "low": 0.4, "high": 0.6, "observations": 9}
+    shop = levigate.Shop.from_dict({"person": person})
+    shop.save(tmp_path / "shop.json")
+    done = levigate_command("evaluate", "JOB", "STACK", *ids, "--shop", "shop.json")
+    assert done.stdout == levigate.compare(levigate.Bench(*demo, shop), ids).card()
+
+
+def test_buy(levigate_command, demo):
+    done = levigate_command("buy", "JOB", "STACK", "--sold", "CAMI 1200")
+    assert (done.returncode, done.stdout) == (0, levigate.buy(*demo, labels=["CAMI 1200"]).card())
+    done = levigate_command("buy", "JOB", "STACK", "--sold", "CAMI 1200", "--json")
+    assert json.loads(done.stdout)["format"] == "levigate.buy/1"
 
 
 def test_check(levigate_command, demo, tmp_path):

@@ -48,6 +48,10 @@ CONTRACT = {
     "Shop": "person rates scratches films jobs minutes_noise scratch_noise load save report",
     "Learned": "shop outliers unmatched lines_before report",
     "Sourced": "value low high basis citation",
+    "Buying": "job found why draws seed enough sheets minutes tried offers labels card to_dict to_json",
+    "Comparison": "taken best draws seed minutes card to_dict to_json",
+    "PairedMinutes": "first second more slower",
+    "LearnedChange": "message before step was is reason findings minutes_more learned more_sheets",
     "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps compound too_deep_um "
     "zone film_short_um paper",
 }
@@ -55,7 +59,7 @@ FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
     "surface_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
-    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together jobs "
+    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together compare buy jobs "
     "done_steps observe learn"
 ).split()
 

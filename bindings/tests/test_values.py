@@ -102,6 +102,19 @@ def journal_values(path):
     return [journal, entry, reading, reading.torn[0]]
 
 
+def compared_values(job, stack):
+    slow = {"coating": job.coating.name, "backing": "latex paper", "factor": 0.3, "low": 0.2, "high": 0.4, "observations": 9}
+    shop = levigate.Shop.from_dict({"rates": [slow]})
+    change = levigate.plan(levigate.Bench(job, stack, shop)).change
+    both = levigate.compare(job, stack, [sheet.id for sheet in stack.sheets[2:4]], draws=10)
+    sheets = [{**sheet.to_dict(), "label": "600", "system": None} if sheet.id == "b-600" else sheet.to_dict() for sheet in stack.sheets]
+    drawer = levigate.Stack.from_dict({"sheets": [{k: v for k, v in one.items() if v is not None} for one in sheets]})
+    buying = levigate.buy(job, drawer, labels=["CAMI 1200"], draws=10)
+    label = buying.labels[0]
+    return (change, change.was, change.learned[0], change.more_sheets[0], both, both.minutes,
+            buying, buying.sheets[0], buying.offers[0], label, label.meanings[0])  # fmt: skip
+
+
 @pytest.fixture(scope="module")
 def values(demo, tmp_path_factory):
     """One instance of every class."""
@@ -142,7 +155,7 @@ def values(demo, tmp_path_factory):
         levigate.compound_named("fine", "shellac"), levigate.band_named("institute", "satin"),
         levigate.cleaning("film", clean_every_m=10), levigate.pieces("film", "foam pad", travel_m=9),
         carried, outside.value.faults[0], plan.bench, *learned_values(job, stack), *inspected_values(job),
-        *journal_values(tmp_path_factory.mktemp("values") / "journal"),
+        *compared_values(job, stack), *journal_values(tmp_path_factory.mktemp("values") / "journal"),
     ]  # fmt: skip
     return {type(value).__name__: value for value in found}
 

@@ -841,6 +841,8 @@ const std::map<std::string, std::string> elsewhere{
     {"mean_reading_gu", "that of meter_reading_gu"},
     {"grooves_per_um2", "that of contact: tests/unit/surface/scratch_test.cpp"},
     {"reliances", "differences of plans: tests/unit"},
+    {"buy", "that of plan: tests/unit/risk/buy_test.cpp"},
+    {"compare", "pairs of simulations: tests/unit/risk/compare_test.cpp"},
     {"calibrate", "quantiles of simulations: tests/unit/risk/calibrate_test.cpp"},
     {"gauged_removal", "tests/unit/journal/patch_test.cpp"},
     {"weighed_removal", "tests/unit/journal/patch_test.cpp"},

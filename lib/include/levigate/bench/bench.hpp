@@ -65,12 +65,13 @@ class Bench {
 /// Throws: what that throws
 const Job& present(const Bench& bench);
 
-/// The best plan of what is left to do. See plan() of plan/plan.hpp.
+/// The best plan of what is left to do. See plan() of plan/plan.hpp. Where it is not the one without what the shop knows, its `change`
+/// says how and why.
 /// Throws: what present() throws
 Plan plan(const Bench& bench);
 
 /// A sequence taken as given, from where the job stands. See evaluate() of plan/plan.hpp.
-/// Throws: what present() throws; BadInput for an empty sequence or an id that is not in the stack
+/// Throws: what present() throws; as that
 Plan evaluate(const Bench& bench, const std::vector<std::string>& sequence);
 
 /// Which of the steps done made a mark. See diagnose() of recover/diagnose.hpp.

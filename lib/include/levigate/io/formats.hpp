@@ -24,5 +24,8 @@ inline constexpr std::string_view simulation_format = "levigate.simulation/1";
 inline constexpr std::string_view calibration_format = "levigate.calibration/1";
 
 inline constexpr std::string_view together_format = "levigate.together/1";
+inline constexpr std::string_view buy_format = "levigate.buy/1";
+
+inline constexpr std::string_view comparison_format = "levigate.comparison/1";
 
 }  // namespace levigate

@@ -23,9 +23,9 @@ namespace levigate::inline v0 {
 /// Source:    those of the formulas in surface/ and film/
 Plan plan(const Job& job, const Stack& stack);
 
-/// A sequence taken as given, by the ids of its sheets: the same figures as a plan, and every rule it breaks as a finding.
+/// A sequence taken as given, by the ids or labels of its sheets, see sheet_called(): the same figures as a plan, and every rule it breaks as a finding.
 ///
-/// Throws:    as plan(); BadInput for an empty sequence or an id that is not in the stack
+/// Throws:    as plan(); BadInput for an empty sequence; what sheet_called() throws
 /// NaN:       rejected
 /// Accuracy:  that of plan()
 /// Source:    that of plan()

@@ -12,6 +12,7 @@
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
 #include "levigate/plan/caution.hpp"
+#include "levigate/plan/change.hpp"
 #include "levigate/plan/cure_wait.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/local.hpp"
@@ -331,6 +332,7 @@ struct Plan {
   std::vector<Caution> cautions;
   std::vector<Reliance> relies_on;
   std::optional<Why> why;
+  std::optional<LearnedChange> change{};
 
   friend bool operator==(const Plan&, const Plan&) = default;
 };
@@ -384,6 +386,9 @@ inline constexpr auto described<Value> = describe<Value>(
         "relies_on",
         "inputs that the figures rest on, most influential first; only of a whole plan"),
     member<&Value::why>("why", "why there is none, where none was found"),
+    member<&Value::change>(
+        "change", "how it differs from the plan without what was learned; none: not at all")
+        .optional(),
     member<&Value::tradeoff>("tradeoff",
                              "all plans that no other equals or beats in expected minutes, film, "
                              "cost and fragile steps together, by expected minutes")

@@ -42,6 +42,24 @@ inline constexpr auto described<Value> = describe<Value>(
 /// Source:    inverse of the empirical distribution
 Interval interval_of(std::vector<double> values);
 
+/// Minutes of two sequences over the same draws, with going back for marks.
+struct PairedMinutes {
+  Interval first;
+  Interval second;
+  Interval more;
+  Share slower;
+
+  friend bool operator==(const PairedMinutes&, const PairedMinutes&) = default;
+};
+
+template <std::same_as<PairedMinutes> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "PairedMinutes", "Minutes of two sequences over the same draws, with going back for marks.",
+    member<&Value::first>("first", "of the first"),
+    member<&Value::second>("second", "of the other"),
+    member<&Value::more>("more", "that the first takes over the other, draw by draw"),
+    member<&Value::slower>("slower", "of the draws in which the first takes longer"));
+
 /// One step over all draws.
 struct SimulatedStep {
   std::string sheet;
@@ -92,6 +110,7 @@ struct Simulation {
   Interval sheets;
   std::vector<SimulatedStep> steps;
   std::vector<SimulatedZone> zones;
+  std::optional<PairedMinutes> before_learning{};
 
   friend bool operator==(const Simulation&, const Simulation&) = default;
 };
@@ -104,7 +123,11 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::seed>("seed", "of the random numbers; the same seed gives the same figures"),
     member<&Value::minutes>("minutes", "all steps, and what comes before the first"),
     member<&Value::sheets>("sheets", "all steps"), member<&Value::steps>("steps", "in order"),
-    member<&Value::zones>("zones", "in the order of the job; empty on a solid"));
+    member<&Value::zones>("zones", "in the order of the job; empty on a solid"),
+    member<&Value::before_learning>(
+        "before_learning",
+        "the sequence of the plan's change against the plan; none where it breaks a rule")
+        .optional());
 
 }  // namespace levigate
 

@@ -41,6 +41,17 @@ std::vector<Grade> grades_of(const Stack& stack);
 /// The position of the sheet of that id. Throws: BadInput where there is none, naming the nearest.
 std::size_t sheet_index(const Stack& stack, std::string_view id);
 
+/// The position of the sheet of that id, or of the one sheet that a label can mean: it is printed so, or its grade is among those that
+/// the label can stand for.
+/// @param stack   the paper on hand
+/// @param grades  of its sheets
+/// @param name    id or label; an id comes first
+/// @return        position in the stack
+/// Throws: BadInput where there is none, naming the nearest id; AmbiguousLabel where several sheets have the label, naming them
+/// Source: -
+std::size_t sheet_called(const Stack& stack, const std::vector<Grade>& grades,
+                         std::string_view name);
+
 }  // namespace levigate
 
 #ifndef LEVIGATE_COMPILED

@@ -15,6 +15,7 @@ struct CureState;
 struct Equivalent;
 struct Evidence;
 struct Finding;
+struct LearnedChange;
 struct LearnedLine;
 struct LocalWork;
 struct Outlier;
@@ -39,6 +40,9 @@ std::string sentence(const WheelFinding& finding);
 
 /// Why there is no plan, all of it.
 std::string sentence(const Why& why);
+
+/// How a plan differs from the one without what was learned, and why. It ends without a full stop.
+std::string sentence(const LearnedChange& change);
 
 /// How a defect is taken down, and what sanding it out flat would take.
 std::string sentence(const LocalWork& work);

@@ -10,6 +10,7 @@
 #include "levigate/bench/bench.hpp"
 
 #include "levigate/bench/work/laid.hpp"
+#include "levigate/bench/work/learned_change.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
@@ -46,7 +47,11 @@ LEVIGATE_WORK const std::optional<Mark>& Bench::open_mark() const noexcept { ret
 
 LEVIGATE_WORK const Job& present(const Bench& bench) { return detail::job_now(bench.laid()); }
 
-LEVIGATE_WORK Plan plan(const Bench& bench) { return plan(detail::workings_now(bench.laid())); }
+LEVIGATE_WORK Plan plan(const Bench& bench) {
+  Plan result = plan(detail::workings_now(bench.laid()));
+  result.change = detail::LearnedChanges(bench.laid(), result).told();
+  return result;
+}
 
 LEVIGATE_WORK Plan evaluate(const Bench& bench, const std::vector<std::string>& sequence) {
   return evaluate(detail::workings_now(bench.laid()), sequence);

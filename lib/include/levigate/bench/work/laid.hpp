@@ -103,9 +103,9 @@ struct Laid {
   std::exception_ptr no_present;  ///< why it is not known how the job stands
 };
 
-inline Laid laid_out(Job job, Stack stack, std::optional<Shop> shop, std::vector<Entry> journal) {
-  std::erase_if(journal, [&](const Entry& entry) { return entry.job != job.name; });
-  Factors factors = shop ? factors_of(*shop, job, stack) : Factors{};
+/// `factors`: what planning takes of the shop; the journal is that of the job alone.
+inline Laid laid_with(Job job, Stack stack, std::optional<Shop> shop, std::vector<Entry> journal,
+                      Factors factors) {
   Workings begun = workings(job, stack, factors);
   Job now = with_films(job, factors);
   Laid laid{std::move(job),
@@ -129,6 +129,13 @@ inline Laid laid_out(Job job, Stack stack, std::optional<Shop> shop, std::vector
     laid.no_present = std::current_exception();
   }
   return laid;
+}
+
+inline Laid laid_out(Job job, Stack stack, std::optional<Shop> shop, std::vector<Entry> journal) {
+  std::erase_if(journal, [&](const Entry& entry) { return entry.job != job.name; });
+  Factors factors = shop ? factors_of(*shop, job, stack) : Factors{};
+  return laid_with(std::move(job), std::move(stack), std::move(shop), std::move(journal),
+                   std::move(factors));
 }
 
 /// The job as it stands. Throws: what kept it from being known

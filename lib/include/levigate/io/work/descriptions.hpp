@@ -19,7 +19,9 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/recover/way_back.hpp"
+#include "levigate/risk/buying.hpp"
 #include "levigate/risk/calibration.hpp"
+#include "levigate/risk/comparison.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/risk/together.hpp"
 #include "levigate/stack/stack.hpp"
@@ -149,6 +151,8 @@ LEVIGATE_WORK std::string descriptions_json() {
                  {simulation_format, description_of<Simulation>(), detail::Style::whole},
                  {calibration_format, description_of<Calibration>(), detail::Style::whole},
                  {together_format, description_of<Together>(), detail::Style::whole},
+                 {buy_format, description_of<Buying>(), detail::Style::whole},
+                 {comparison_format, description_of<Comparison>(), detail::Style::whole},
                  {way_back_format, description_of<WayBack>(), detail::Style::whole},
                  {shop_format, description_of<Shop>(), detail::Style::sparse},
                  {journal_format, description_of<Entry>(), detail::Style::sparse},

@@ -8,6 +8,7 @@
 #include "levigate/describe.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/io/work/locate.hpp"
+#include "levigate/plan/change.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/way_back.hpp"
@@ -47,6 +48,8 @@ inline std::span<const SaidKey> said_keys() {
       {&description_of<Finding>(), "message", "sheets", "a sentence with names, sizes and limits",
        false, said<Finding>},
       {&description_of<Why>(), "message", "blocked_by", "all of it in words", false, said<Why>},
+      {&description_of<LearnedChange>(), "message", "is", "all of it in words", false,
+       said<LearnedChange>},
       {&description_of<LocalWork>(), "verdict", "flat", "both ways, in a sentence", false,
        said<LocalWork>},
       {&description_of<WayBack>(), "why", "film_um",

@@ -65,7 +65,9 @@ inline Plan evaluate(const Workings& workings, const std::vector<std::string>& s
   if (sequence.empty())
     throw BadInput("sequence is empty: it needs at least one sheet, in evaluate");
   std::vector<std::size_t> sheets;
-  for (const std::string& id : sequence) sheets.push_back(sheet_index(workings.stack, id));
+  for (const std::string& id : sequence) {
+    sheets.push_back(sheet_called(workings.stack, workings.grades, id));
+  }
   detail::Shared shared(workings);
   Plan result = plan_of_sequence(workings, summed_in_sun(workings, shared.sun, sheets), shared);
   const std::vector<Finding> of_job = job_findings(workings);

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "levigate/plan/sequence.hpp"
@@ -137,11 +138,12 @@ inline MarksOfSequence marks_of(const Workings& workings, Sun& sun, const Sequen
   return result;
 }
 
-/// The sums of any sequence of sheets with the least overcuts, and with what the sun shows.
+/// The sums of any sequence of sheets, and with what the sun shows. `overcuts`: of each step; empty: the least.
 /// Throws: as summed()
 inline Sequence summed_in_sun(const Workings& workings, Sun& sun,
-                              const std::vector<std::size_t>& sheets) {
-  Sequence result = summed(workings, sheets);
+                              const std::vector<std::size_t>& sheets,
+                              std::vector<double> overcuts = {}) {
+  Sequence result = summed(workings, sheets, std::move(overcuts));
   for (const GoingBack& zone : marks_of(workings, sun, result).zones)
     result.back_milliseconds += zone.back_milliseconds;
   return result;

@@ -29,8 +29,7 @@
 #include "levigate/risk/simulation.hpp"
 #include "levigate/risk/work/crew.hpp"
 #include "levigate/risk/work/draw.hpp"
-#include "levigate/risk/work/learned_inputs.hpp"
-#include "levigate/risk/work/pace.hpp"
+#include "levigate/risk/work/drawn_bench.hpp"
 #include "levigate/risk/work/spots.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
@@ -45,27 +44,6 @@ inline constexpr double most_spot_draws = 1e11;
 /// Spots of a zone, whole ones.
 inline std::uint32_t spots_of(const Zone& zone) {
   return static_cast<std::uint32_t>(std::llround(spots_in(zone)));
-}
-
-/// The sheets of a plan. Throws: BadInput where there is no plan, or a sheet of it is not in the stack.
-inline std::vector<std::size_t> sheets_of(const Stack& stack, const Plan& plan) {
-  if (plan.steps.empty()) {
-    throw BadInput("there is no plan" +
-                   (plan.why ? ", blocked by: " + std::string(to_string(plan.why->blocked_by))
-                             : std::string()) +
-                   ", in simulate");
-  }
-  std::vector<std::size_t> sheets;
-  for (const Step& step : plan.steps) sheets.push_back(sheet_index(stack, step.sheet));
-  return sheets;
-}
-
-/// The overcuts of the steps of a plan; the least where a step finds no scratches.
-inline std::vector<double> overcuts_of(const Workings& workings, const Plan& plan) {
-  std::vector<double> overcuts;
-  for (const Step& step : plan.steps)
-    overcuts.push_back(step.overcut.value_or(*workings.job.rules.overcut));
-  return overcuts;
 }
 
 /// Figures of all draws: each has a column, each draw a place in it.
@@ -157,13 +135,6 @@ class SequenceDraw {
   NormalBounds bounds_;
 };
 
-/// Share of the values that a test holds for, with its interval.
-template <typename Value, typename Test>
-Share share_of(const std::vector<Value>& values, Test test) {
-  return exact_share(std::count_if(values.begin(), values.end(), test),
-                     static_cast<std::int64_t>(values.size()));
-}
-
 /// The draws of a sequence and what they come to.
 template <typename Inputs>
 Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
@@ -210,21 +181,13 @@ template <typename Run>
 auto with_draws(const Bench& bench, const std::vector<std::size_t>& sheets,
                 const std::vector<double>& overcuts, const SimulateOptions& options,
                 std::uint64_t zone_seed, const Run& run) {
-  const Workings& workings = workings_now(bench.laid());
-  Setup setup = setup_of(workings, sheets);
-  const auto with = [&](auto inputs) {
+  const auto with = [&](const Setup& setup, auto inputs) {
+    const Workings& workings = workings_now(bench.laid());
     return run(SequenceDraw(setup, overcuts, std::move(inputs), workings.budget_um, options.seed,
                             zone_seed),
                setup);
   };
-  if (bench.shop() && !tells_pace(*bench.shop()))
-    return with(ScratchedInputs(setup, *bench.shop(), options.bands));
-  if (bench.shop()) {
-    const Setup cured = setup_of(workings, sheets);
-    return with(
-        LearnedInputs(setup, *bench.shop(), PaceDraws(*bench.shop(), cured), options.bands));
-  }
-  return options.bands ? with(DrawnInputs(setup)) : with(GivenInputs{});
+  return with_inputs(bench, sheets, options.bands, with);
 }
 
 }  // namespace detail

@@ -1,6 +1,7 @@
 // The work behind stack/stack.hpp: defines what it declares.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <set>
 #include <string>
@@ -10,9 +11,11 @@
 #include "levigate/stack/stack.hpp"
 
 #include "levigate/detail/profile.hpp"
+#include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/grade/grade.hpp"
+#include "levigate/grade/label.hpp"
 #include "levigate/stack/sheet.hpp"
 
 namespace levigate::inline v0 {
@@ -51,6 +54,32 @@ LEVIGATE_WORK std::size_t sheet_index(const Stack& stack, std::string_view id) {
     known.push_back(stack.sheets[i].id);
   }
   throw BadInput(detail::unknown_name_text("sheet", id, known));
+}
+
+LEVIGATE_WORK std::size_t sheet_called(const Stack& stack, const std::vector<Grade>& grades,
+                                       std::string_view name) {
+  const auto at = std::find_if(stack.sheets.begin(), stack.sheets.end(),
+                               [&](const Sheet& sheet) { return sheet.id == name; });
+  if (at != stack.sheets.end()) return static_cast<std::size_t>(at - stack.sheets.begin());
+  std::vector<Grade> meant;
+  try {
+    meant = read_label(name).candidates;
+  } catch (const Error&) {  // no label of a grade; a compound may still be printed so
+  }
+  std::vector<std::size_t> found;
+  std::vector<std::string> ids;
+  for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
+    const bool means = std::any_of(meant.begin(), meant.end(), [&](const Grade& grade) {
+      return grade.label == grades[i].label;
+    });
+    if (!means && stack.sheets[i].label != name) continue;
+    found.push_back(i);
+    ids.push_back(stack.sheets[i].id);
+  }
+  if (found.empty()) return sheet_index(stack, name);
+  if (found.size() == 1) return found.front();
+  throw AmbiguousLabel("label '" + std::string(name) +
+                       "' is that of several sheets: " + detail::list_text(ids) + "; give an id");
 }
 
 }  // namespace levigate

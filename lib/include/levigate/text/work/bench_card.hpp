@@ -32,6 +32,7 @@
 #include "levigate/text/work/page.hpp"
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
+#include "levigate/text/work/sentences_of_change.hpp"
 #include "levigate/text/work/trust.hpp"
 #include "levigate/text/work/upkeep.hpp"
 #include "levigate/text/work/wheel_notes.hpp"
@@ -52,6 +53,7 @@ class BenchCard {
   std::string text() && {
     header();
     zones();
+    change();
     cautions();
     if (plan_.found) {
       before();
@@ -370,6 +372,14 @@ class BenchCard {
                       "them.",
                       others));
     }
+  }
+
+  void change() {
+    if (!plan_.change) return;
+    page_.title("What was learned changes the plan:");
+    for (const std::string& text : change_texts(*plan_.change)) page_.say("  - ", text + ".");
+    if (simulation_ && simulation_->before_learning)
+      page_.say("  - ", "That sequence " + slower_text(*simulation_->before_learning) + ".");
   }
 
   void cautions() {

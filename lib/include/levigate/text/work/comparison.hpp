@@ -17,7 +17,9 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 #include "levigate/plan/plan_values.hpp"
+#include "levigate/risk/comparison.hpp"
 #include "levigate/text/sentences.hpp"
+#include "levigate/text/work/odds.hpp"
 #include "levigate/text/work/page.hpp"
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
@@ -44,9 +46,9 @@ inline std::vector<std::string> figures(const Plan& plan) {
           fmt::format("{:.0f} GU", last.reading_gu)};
 }
 
-}  // namespace detail
-
-LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
+/// `comparison`: of these two plans, or null.
+inline std::string comparison_text(const Plan& taken, const Plan& best,
+                                   const Comparison* comparison) {
   const bool same =
       std::equal(taken.zones.begin(), taken.zones.end(), best.zones.begin(), best.zones.end(),
                  [](const PlannedZone& a, const PlannedZone& b) { return a.zone == b.zone; });
@@ -63,30 +65,46 @@ LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
                                        "sheets",
                                        "cost",
                                        "glossmeter at 60 degrees at the end"};
-  const std::vector<std::string> left = detail::figures(taken);
-  const std::vector<std::string> right = detail::figures(best);
+  const std::vector<std::string> left = figures(taken);
+  const std::vector<std::string> right = figures(best);
   std::vector<std::vector<std::string>> cells;
   for (std::size_t i = 0; i < std::size(rows); ++i) {
     cells.push_back({std::string(rows[i]), left[i], right[i]});
   }
-  detail::Page page;
+  Page page;
   page.rule('=');
   page.say("Side by side: ", taken.job);
   page.rule('=');
   page.table({{""}, {"your sequence", true}, {"best plan", true}}, cells);
   page.blank();
-  page.say("Your sequence: ", detail::sequence_text(taken) + ".");
+  page.say("Your sequence: ", sequence_text(taken) + ".");
   if (best.found) {
-    page.say("Best plan:     ", detail::sequence_text(best) + ".");
+    page.say("Best plan:     ", sequence_text(best) + ".");
   } else if (best.why) {
     page.say("Best plan: ", sentence(*best.why));
   }
+  if (comparison && comparison->minutes) {
+    page.title(fmt::format("In {} simulated runs (seed {}), with the same draws for both:",
+                           comparison->draws, comparison->seed));
+    page.say("  ", "Your sequence " + slower_text(*comparison->minutes) +
+                       ". These minutes include going back for marks.");
+  }
   page.title(taken.findings.empty() ? "Your sequence breaks no rule." : "On your sequence:");
-  detail::say_findings(page, taken.findings);
+  say_findings(page, taken.findings);
   page.title(
       "Minutes and sheets are uncertain by a factor of 2 to 3 until you calibrate them. That goes "
       "for both columns.");
   return std::move(page).text();
+}
+
+}  // namespace detail
+
+LEVIGATE_WORK std::string comparison_card(const Plan& taken, const Plan& best) {
+  return detail::comparison_text(taken, best, nullptr);
+}
+
+LEVIGATE_WORK std::string comparison_card(const Comparison& comparison) {
+  return detail::comparison_text(comparison.taken, comparison.best, &comparison);
 }
 
 }  // namespace levigate

@@ -18,6 +18,7 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/cure.hpp"
 #include "levigate/surface/take_down.hpp"
+#include "levigate/text/work/sentences_of_change.hpp"
 #include "levigate/text/work/sentences_of_film.hpp"
 #include "levigate/text/work/sentences_of_finding.hpp"
 #include "levigate/text/work/sentences_of_grade.hpp"
@@ -41,6 +42,10 @@ LEVIGATE_WORK std::string sentence(const Agreement& agreement) {
 }
 
 LEVIGATE_WORK std::string sentence(const Finding& finding) { return detail::sentence_of(finding); }
+
+LEVIGATE_WORK std::string sentence(const LearnedChange& change) {
+  return detail::sentence_of(change);
+}
 
 LEVIGATE_WORK std::string sentence(const Unmatched& unmatched) {
   return detail::sentence_of(unmatched);

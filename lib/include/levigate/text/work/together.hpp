@@ -30,7 +30,7 @@ inline std::string joined_ids(const std::vector<std::string>& ids) {
   return text;
 }
 
-inline std::string sheets_text(double sheets) { return fmt::format("{:.2f}", sheets); }
+inline std::string shares_text(double sheets) { return fmt::format("{:.2f}", sheets); }
 
 inline void say_pieces(Page& page, const Together& together) {
   std::vector<std::vector<std::string>> rows;
@@ -64,8 +64,8 @@ inline void say_sharing(Page& page, const Together& together) {
   page.say("", fmt::format("Piece {} starves first, where each takes its best plan in this order.",
                            *together.starves + 1));
   for (const PaperShort& one : together.lacks) {
-    page.say("  ", fmt::format("It needs {} of {}; {} are left.", sheets_text(one.needed),
-                               shortened(one.sheet, 24), sheets_text(one.on_hand)));
+    page.say("  ", fmt::format("It needs {} of {}; {} are left.", shares_text(one.needed),
+                               shortened(one.sheet, 24), shares_text(one.on_hand)));
   }
   const bool all = std::all_of(together.pieces.begin(), together.pieces.end(),
                                [](const Piece& piece) { return piece.has_plan || piece.done; });
@@ -93,10 +93,10 @@ inline void say_paper(Page& page, const Together& together) {
   std::vector<std::vector<std::string>> rows;
   for (const PaperOfAll& row : together.paper) {
     std::vector<std::string>& cells = rows.emplace_back();
-    cells = {shortened(row.sheet, 24), row.on_hand ? sheets_text(*row.on_hand) : "no limit",
-             sheets_text(row.sheets_used), fmt::format("{}", row.buy)};
+    cells = {shortened(row.sheet, 24), row.on_hand ? shares_text(*row.on_hand) : "no limit",
+             shares_text(row.sheets_used), fmt::format("{}", row.buy)};
     if (draws) {
-      cells.push_back(sheets_text(*row.sheets_enough));
+      cells.push_back(shares_text(*row.sheets_enough));
       cells.push_back(fmt::format("{}", *row.enough_buy));
     }
     cells.push_back(fmt::format("{}", row.alone_buy));

@@ -33,6 +33,7 @@ ABOUT = {
 PARTS = {
     "PlanPoint": "way",
     "Totals": "total",
+    "SimulatedReading": "reading",
     "SimulatedStep": "step",
     "SimulatedZone": "zone",
     "LearnedPair": "rate",

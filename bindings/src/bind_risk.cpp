@@ -17,6 +17,7 @@ using levigate::Calibration;
 using levigate::Interval;
 using levigate::Job;
 using levigate::Share;
+using levigate::SimulatedReading;
 using levigate::SimulatedStep;
 using levigate::SimulatedZone;
 using levigate::Simulation;
@@ -103,13 +104,21 @@ py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simul
   return result;
 }
 
+py::typing::Dict<py::str, SimulatedReading> simulated_readings(const SimulatedStep& step) {
+  py::typing::Dict<py::str, SimulatedReading> result;
+  for (const SimulatedReading& zone : step.zones) result[py::str(zone.zone)] = zone;
+  return result;
+}
+
 }  // namespace
 
 void bind_simulation(py::module_& m) {
   describe_class<Interval>(m).finish();
   describe_class<Share>(m).finish();
   describe_class<levigate::PairedMinutes>(m).finish();
-  describe_class<SimulatedStep>(m).finish();
+  describe_class<SimulatedReading>(m).finish();
+  ValueClass<SimulatedStep> step = describe_class<SimulatedStep>(m);
+  step.has("zones", &simulated_readings, "SimulatedReading of each zone, by name").finish();
   describe_class<SimulatedZone>(m).finish();
   ValueClass<Simulation> simulation = describe_class<Simulation>(m);
   simulation.has("zones", &simulated_zones, "SimulatedZone of each zone on a coat, by name")

@@ -22,6 +22,7 @@ CONTRACT = {
     "stack",
     "Totals": "minutes film steps cost",
     "Simulation": "minutes sheets zones steps draws seed to_dict to_json",
+    "SimulatedReading": "reading_20_gu reading_60_gu reading_85_gu",
     "SimulatedZone": "film_left_um thinnest_um cut_through over_budget",
     "Together": "found prefer pieces plans paper starves lacks minutes alone_minutes cost alone_cost "
     "draws seed suffices card to_dict to_json",

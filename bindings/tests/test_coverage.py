@@ -16,10 +16,17 @@ from scipy import stats
 from test_sun import kept, row
 
 SEED = 20260801
-JOBS, JOBS_HERE = 4000, 300
+JOBS, JOBS_HERE = 2000, 300
 CASES, CASES_HERE = 4000, 250
 TRUTHS = 100
 DECILES = range(0, 100, 10)
+BANDS = {
+    "minutes": "share of true minutes in the 80 % band of simulate()",
+    "film": "share of true film left of a zone in the 80 % band of simulate()",
+    "reading_20": "share of true readings at 20 degrees in the 80 % band of simulate()",
+    "reading_60": "share of true readings at 60 degrees in the 80 % band of simulate()",
+    "reading_85": "share of true readings at 85 degrees in the 80 % band of simulate()",
+}
 
 
 def plain(told, sheets):
@@ -38,23 +45,9 @@ def with_compound(told, sheets):
 RUNS = [
     ("", "all jobs", SEED, JOBS, {}),
     ("_even", "all jobs, films off by an even error of the half-width stated", SEED + 10, 1000, dict(error=truths.even_error)),
-    ("_paper", "as sprayed, no compound in the drawer", SEED + 20, 3000, dict(kind=plain)),
+    ("_paper", "as sprayed, no compound in the drawer", SEED + 20, 2000, dict(kind=plain)),
     ("_sanded", "sanded already, no compound in the drawer", SEED + 30, 1000, dict(kind=sanded)),
-    (
-        "_sanded_known",
-        "the same, but scratched by just the paper that is told",
-        SEED + 40,
-        1000,
-        dict(kind=sanded, still=("carried",)),
-    ),
-    ("_compound", "a compound in the drawer", SEED + 50, 1000, dict(kind=with_compound)),
-    (
-        "_compound_known",
-        "the same, but compound and wheel just as they are told",
-        SEED + 60,
-        1000,
-        dict(kind=with_compound, still=("compound", "wheel", "carried")),
-    ),
+    ("_compound", "a compound in the drawer", SEED + 50, 2000, dict(kind=with_compound)),
 ]
 
 
@@ -131,37 +124,31 @@ def test_with_true_numbers_typed_in_the_arithmetic_is_that_of_evaluate():
 # ---------------------------------------------------------------- bands
 
 
-@pytest.mark.parametrize("what", ["minutes", "film"])
+@pytest.mark.parametrize("what", BANDS)
 def test_four_of_five_truths_lie_in_the_band(jobs, what):
     found = places(jobs, what)
-    assert len(found) == JOBS_HERE
+    assert len(found) >= (0.9 if "reading" in what else 1) * JOBS_HERE
     for at, chance in ((0, 0.8), (-1, 0.1), (1, 0.1)):
         # as many as 99.9 % of such runs find
         low, high = stats.binom.ppf([0.0005, 0.9995], len(found), chance)
         assert low <= np.sum(found == at) <= high
 
 
-@pytest.mark.parametrize("what", ["minutes", "film"])
+@pytest.mark.parametrize("what", BANDS)
 def test_the_whole_run_covers_80_percent(what):
-    assert 0.78 <= kept(f"coverage_{what}")["value"] <= 0.82
-    found = kept(f"coverage_{what}_paper")
-    assert 0.78 <= found["value"] <= 0.82
-    assert found["low"] <= 0.8 <= found["high"]
+    for end in ("", "_paper", "_sanded", "_compound"):
+        found = kept(f"coverage_{what}{end}")
+        assert 0.78 <= found["value"] <= 0.82
+        assert found["low"] <= 0.8 <= found["high"]
     for side in ("below", "above"):
         assert kept(f"coverage_{what}_{side}")["value"] == pytest.approx(0.1, abs=0.015)
 
 
 def test_the_ends_of_a_reading_are_those_of_flank_and_lay(jobs):
-    """They are no band of 80 %: with the flank and the lay alone open, all readings lie between them."""
+    """Without a simulation. They are no band of 80 %: with the flank and the lay alone open, all readings lie between them."""
     found = places(jobs, "reading_flank")
     assert len(found) >= 0.9 * JOBS_HERE
     assert np.all(found == 0)
-
-
-def test_other_numbers_take_a_reading_beyond_its_ends(jobs):
-    found = places(jobs, "reading")
-    low, high = stats.binom.ppf([0.0005, 0.9995], len(found), kept("coverage_reading")["value"])
-    assert low <= np.sum(found == 0) <= high
 
 
 # ---------------------------------------------------------------- chance of cutting through
@@ -200,18 +187,13 @@ def rows():
         interval = f"Clopper-Pearson, {len(found)} jobs"
         return row(name, told, *share_of(found, at), interval, seed)
 
-    said = {
-        "minutes": "share of true minutes in the 80 % band of simulate()",
-        "film": "share of true film left of a zone in the 80 % band of simulate()",
-        "reading": "share of true readings at 60 degrees between the ends of the plan's, which is no 80 % band",
-    }
     for (end, words, seed, _, _), jobs in zip(RUNS, runs):
-        for what, told in said.items():
+        for what, told in BANDS.items():
             yield share(f"coverage_{what}{end}", f"{told}: {words}", places(jobs, what), 0, seed)
-    for what in ("minutes", "film"):
+    for what in BANDS:
         for at, side in ((-1, "below"), (1, "above")):
             found = places(runs[0], what)
-            yield share(f"coverage_{what}_{side}", f"share of true {what} {side} the band: all jobs", found, at, SEED)
+            yield share(f"coverage_{what}_{side}", BANDS[what].replace("in the", f"{side} the") + ": all jobs", found, at, SEED)
 
     def chance(name, told, value, error, seed, count):
         interval = f"normal, {count} zones"

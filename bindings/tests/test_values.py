@@ -59,7 +59,7 @@ def inspected_values(job):
     return [
         done[0], mark, way, found, found.signs[0], found.causes[0], found.needs[0], way.reentries[0],
         way.tries[0], way.tries[0].steps[0], way.legs[0], way.legs[0].looks[0],
-        simulation, simulation.steps[0], simulation.minutes, zone, zone.cut_through,
+        simulation, simulation.steps[0], simulation.steps[0].zones["top"], simulation.minutes, zone, zone.cut_through,
         calibration, calibration.measurements[0], together, together.pieces[0], together.paper[0],
     ]  # fmt: skip
 

@@ -155,7 +155,7 @@ class Usual:
 
 class Truth(Usual):
     """Each number drawn once, when it is first asked for. One hand holds all blocks. Kinds that are still keep their values:
-    of blocks, wheels and so on, and of the paper whose scratches the work carries."""
+    of blocks, wheels and so on."""
 
     def __init__(self, random, still=()):
         self.random, self.still, self.places = random, still, {}
@@ -310,8 +310,7 @@ class Arithmetic:
             if "start" in self.told:
                 label = self.told["start"]["scratched_by"]
                 paper = dict(id=label, backing="latex paper")
-                truth = Usual() if "carried" in self.truth.still else self.truth
-                scratch_um = self.touch(paper, levigate.grade(label), zone, truth).scratch_um
+                scratch_um = self.touch(paper, levigate.grade(label), zone, self.truth).scratch_um
             for place, step in enumerate(steps):
                 sheet = self.sheets[step.sheet]
                 touch = self.touch(sheet, self.grades[step.sheet], zone, self.truth)
@@ -373,13 +372,17 @@ def share_within(phase, ratio):
     return mirror + (1 - mirror) * min(1.0, max(0.0, lobes / math.pi))
 
 
-def lay_reading_gu(index, rq_um, flank_deg, across):
-    """What a meter of 60 degrees reads across or along the lay, by the formula in the description of meter_reading_gu()."""
-    cosine = 0.5
-    rim = math.sin(math.radians(2.2 if across else 5.85)) / (1 if across else cosine)
+# of each angle of a meter, what its receptor takes in on either side of the mirror image: in the plane of incidence, and sideways
+RECEPTORS = {20: (0.9, 1.8), 60: (2.2, 5.85), 85: (2.0, 3.0)}
+
+
+def lay_reading_gu(index, rq_um, flank_deg, across, angle_deg=60):
+    """What a meter reads across or along the lay, by the formula in the description of meter_reading_gu()."""
+    cosine = math.cos(math.radians(angle_deg))
+    rim = math.sin(math.radians(RECEPTORS[angle_deg][0 if across else 1])) / (1 if across else cosine)
     ratio = rim / (2 * math.tan(math.radians(flank_deg)))
     phase = 4 * math.pi * rq_um * cosine / 0.55
-    smooth = levigate.gloss_gu(refractive_index=index, angle_deg=60, rq_um=0)
+    smooth = levigate.gloss_gu(refractive_index=index, angle_deg=angle_deg, rq_um=0)
     if rq_um == 0:
         return smooth
     if ratio > 1 and ratio * phase > 1.15:  # beyond the minimum of the share it stays there
@@ -405,7 +408,7 @@ def place(value, interval):
 DRAWS = 199
 
 
-def coverage(seed, count, kind=lambda told, sheets: True, error=normal_error, still=()):
+def coverage(seed, count, kind=lambda told, sheets: True, error=normal_error):
     """Jobs that have a plan, each with one truth: where minutes, film left and reading of it lie; film and reading of one zone."""
     random = np.random.default_rng(seed)
     found = 0
@@ -424,7 +427,7 @@ def coverage(seed, count, kind=lambda told, sheets: True, error=normal_error, st
             continue
         found += 1
         usual = Arithmetic(told, sheets, Usual()).worked(plan.steps)
-        truly = Arithmetic(told, sheets, Truth(random, still))
+        truly = Arithmetic(told, sheets, Truth(random))
         true = truly.worked(plan.steps)
         said = levigate.simulate(job, plan, draws=DRAWS, seed=seed * 10**6 + found)
         at = int(random.integers(len(films)))
@@ -434,21 +437,24 @@ def coverage(seed, count, kind=lambda told, sheets: True, error=normal_error, st
         across = bool(random.integers(2))
         flank_deg = Truth(random).band("model", "flank_deg")
         by_flank = Arithmetic(told, sheets, FlankAlone(flank_deg))
-        readings = [
-            lay_reading_gu(truly.index, true.rq_um[name], truly.flank_deg, across),
-            lay_reading_gu(by_flank.index, by_flank.worked(plan.steps).rq_um[name], flank_deg, across),
-        ]
+        by_flank_gu = lay_reading_gu(by_flank.index, by_flank.worked(plan.steps).rq_um[name], flank_deg, across)
+        simulated = said.steps[-1].zones[name]
+        readings = {}
+        for angle_deg in RECEPTORS:
+            reading_gu = lay_reading_gu(truly.index, true.rq_um[name], truly.flank_deg, across, angle_deg)
+            interval = getattr(simulated, f"reading_{angle_deg}_gu")
+            readings[f"reading_{angle_deg}"] = place(reading_gu, interval) if row.worked else None
         ids = [step.sheet for step in plan.steps]
         used = [sheet for sheet in sheets if sheet["id"] in ids]
         low, high = row.reading_60.low_gu, row.reading_60.high_gu
-        in_reading = [-1 if x < low * (1 - 1e-6) else 1 if x > high * (1 + 1e-6) else 0 for x in readings]
+        beyond = -1 if by_flank_gu < low * (1 - 1e-6) else 1 if by_flank_gu > high * (1 + 1e-6) else 0
         yield dict(
             sprayed="start" not in told,
             compound=any("compound" in sheet for sheet in used),
             minutes=place(true.minutes, said.minutes),
             film=place(left_um, said.zones[name].film_left_um),
-            reading=in_reading[0] if row.worked else None,
-            reading_flank=in_reading[1] if row.worked else None,
+            reading_flank=beyond if row.worked else None,
+            **readings,
             arithmetic=max(
                 abs(usual.minutes - plan.total.minutes),
                 abs(usual.depth_um[name] - row.depth_um),

@@ -151,7 +151,8 @@ TEST(ReadDescribed, AnObjectOfAThousandKeysIsNoneOfOurs) {
 std::string simulation_with(std::string_view from, std::string_view to) {
   Simulation simulation;
   simulation.draws = 10;
-  simulation.steps = {{.sheet = "a", .minutes = {}, .sheets_used = {}, .paper_short = {}}};
+  simulation.steps = {
+      {.sheet = "a", .minutes = {}, .sheets_used = {}, .paper_short = {}, .zones = {}}};
   return with(to_json(simulation), from, to);
 }
 

@@ -9,7 +9,10 @@
 #include "levigate/risk/work/crew.hpp"
 #include "levigate/risk/work/draw.hpp"
 #include "levigate/risk/work/spots.hpp"
+#include "levigate/surface/meter.hpp"
 #include "levigate/surface/model.hpp"
+#include "levigate/wheel/compound.hpp"
+#include "levigate/wheel/wheel.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -103,6 +106,54 @@ TEST(Drawn, EveryInputIsSetWhereverItStands) {
   }
   EXPECT_NE(setup.model.packing, Model{}.packing);
   EXPECT_EQ(setup.job.rules.reserve_um, job.rules.reserve_um);
+}
+
+// A compound is one grain: its grade, its buff and the size effect of the draw follow from it. So is the wheel that carries it drawn.
+TEST(Drawn, ACompoundAndItsWheelAreDrawn) {
+  Sheet cutting = paper("cutting", "cutting");
+  Polish polish = polish_named("cutting");
+  polish.tool = wheel_named("loose muslin");
+  cutting.kind = polish;
+  cutting.backing = buff_of(polish);
+  const levigate::Setup setup = levigate::setup(small_top(), {std::nullopt, {cutting}});
+  const detail::DrawnInputs inputs{setup};
+  for (std::uint32_t draw = 0; draw < 16; ++draw) {
+    levigate::Setup drawn = setup;
+    inputs(drawn, 1, draw);
+    const Sheet& one = drawn.stack.sheets[0];
+    const Polish& grain = *polish_of(one);
+    EXPECT_NE(grain.size_um, polish.size_um);
+    EXPECT_NE(grain.wear_share, polish.wear_share);
+    EXPECT_LE(grain.worn_um, grain.size_um);
+    EXPECT_EQ(drawn.grades[0].median_um, grain.size_um);
+    EXPECT_NE(one.backing.modulus_mpa, cutting.backing.modulus_mpa);
+    EXPECT_NEAR(one.backing.floor,
+                std::pow(grain.worn_um / grain.size_um, drawn.model.size_exponent), 1e-12);
+    EXPECT_NE(wheel_of(one)->force_n, wheel_of(cutting)->force_n);
+    EXPECT_NE(wheel_of(one)->duty, wheel_of(cutting)->duty);
+    EXPECT_EQ(wheel_of(one)->rated_rpm, wheel_of(cutting)->rated_rpm);
+  }
+}
+
+TEST(Drawn, ThePaperThatScratchedTheWorkIsDrawn) {
+  Job job = small_top();
+  job.scratched_by = grade("P220");
+  levigate::Setup setup = levigate::setup(job, few);
+  const Start before = *start_of(setup, 0);
+  detail::DrawnInputs{setup}(setup, 1, 2);
+  EXPECT_EQ(setup.carried_backing, setup.stack.sheets[0].backing);
+  EXPECT_NE(setup.job.zones[0].carries->grade.median_um, job.scratched_by->median_um);
+  EXPECT_NE(setup.carried_log_spreads[0], log_spread(*job.scratched_by));
+  EXPECT_NE(start_of(setup, 0)->scratch_um, before.scratch_um);
+}
+
+TEST(Drawn, ScratchesOfAKnownDepthStayAsTheyAre) {
+  Job job = small_top();
+  job.zones[0].carries = Carried{grade("P220"), 3.0, 0.4, std::nullopt};
+  levigate::Setup setup = levigate::setup(job, few);
+  detail::DrawnInputs{setup}(setup, 1, 2);
+  EXPECT_EQ(setup.job.zones[0].carries, job.zones[0].carries);
+  EXPECT_EQ(start_of(setup, 0)->scratch_um, 3.0);
 }
 
 // One person holds the hard block and the pad: a slow hand is slow on both. What is of the block alone is drawn apart.
@@ -284,6 +335,39 @@ TEST(Simulate, WithoutBandsThePeelVariesAndMinutesWithIt) {
   EXPECT_NEAR(simulation.steps[0].minutes.p90 / minutes(35 * tenth), 1, 0.06);
   EXPECT_NEAR(simulation.steps[0].minutes.p10 / minutes(35 / tenth), 1, 0.06);
   EXPECT_NEAR(simulation.steps[0].minutes.p50 / minutes(35), 1, 0.05);
+}
+
+// Lay is open even where nothing else is: half of the draws read across the grooves, half along.
+TEST(Simulate, WithoutBandsAReadingIsAcrossOrAlongTheLay) {
+  Job job = small_top();
+  job.scratched_by = grade("P220");
+  const Workings workings = levigate::workings(job, few);
+  const Simulation simulation = simulated(job, {.draws = 400, .bands = false});
+  for (std::size_t i = 0; i < few.sheets.size(); ++i) {
+    if (i >= simulation.steps.size()) break;
+    const SimulatedReading& zone = simulation.steps[i].zones[0];
+    const auto reading = [&](double angle_deg, Lay lay) {
+      const std::size_t sheet = sheet_index(few, simulation.steps[i].sheet);
+      return meter_reading_gu({job.coating.refractive_index, angle_deg,
+                               workings.work[sheet][0].rq_um, Model{}.flank_deg, lay});
+    };
+    EXPECT_DOUBLE_EQ(zone.reading_60_gu.p10, reading(60, Lay::across));
+    EXPECT_DOUBLE_EQ(zone.reading_60_gu.p90, reading(60, Lay::along));
+    EXPECT_DOUBLE_EQ(zone.reading_20_gu.p10, reading(20, Lay::across));
+    EXPECT_DOUBLE_EQ(zone.reading_85_gu.p90, reading(85, Lay::along));
+    const double middle = 0.5 * (zone.reading_60_gu.p10 + zone.reading_60_gu.p90);
+    const double half = 0.5 * (zone.reading_60_gu.p90 - zone.reading_60_gu.p10);
+    EXPECT_NEAR(zone.reading_60_gu.mean, middle, 3.3 * half / 20);  // of 400 draws
+  }
+}
+
+TEST(Simulate, ABandOfReadingsIsWiderThanTheLay) {
+  const Simulation bare = simulated(small_top(), {.draws = 400, .bands = false});
+  const Simulation drawn = simulated(small_top(), {.draws = 400});
+  const Interval &alone = bare.steps.back().zones[0].reading_60_gu,
+                 &all = drawn.steps.back().zones[0].reading_60_gu;
+  EXPECT_LT(all.p10, alone.p10);
+  EXPECT_GT(all.p90, alone.p90);
 }
 
 // The minutes of levelling are a product: the variance of their logarithm is the sum of that of each band, taken once.

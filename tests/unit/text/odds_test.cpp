@@ -1,6 +1,7 @@
 // What a card says of chance: the figures of its simulation, in sentences that are true of them.
 #include "levigate/text/work/odds.hpp"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -26,7 +27,10 @@ Simulation written() {
   simulation.minutes = {61, 122, 183, 130};
   simulation.sheets = {1.11, 2.22, 3.33, 2.4};
   for (const double start : {10.0, 20.0, 30.0}) {
-    simulation.steps.push_back({"", {start, 2 * start, 3 * start, 0}, {0.1, 0.2, 3.3, 0}, {}});
+    const SimulatedReading reading{
+        "top", {start, start + 1, start + 2, 0}, {30, 40, 55, 0}, {97, 98, 99, 0}};
+    simulation.steps.push_back(
+        {"", {start, 2 * start, 3 * start, 0}, {0.1, 0.2, 3.3, 0}, {}, {reading}});
   }
   for (std::size_t i = 0; i < 3; ++i) simulation.steps[i].sheet = drawer.sheets[i].id;
   simulation.zones = {
@@ -51,6 +55,23 @@ TEST(Odds, TimeAndSheets) {
   EXPECT_LT(first, text.find("Step 2 of 3"));
   EXPECT_LT(text.find("Step 3 of 3"), last);
   EXPECT_LT(last, text.find("In all:"));
+}
+
+TEST(Odds, AReadingHasItsMedianAndItsBand) {
+  const std::string text = card_with(written());
+  EXPECT_THAT(text, HasSubstr("A glossmeter reads about 40 GU (30 to 55 in 4 of 5 cases) at 60 "
+                              "degrees. At 20 degrees it reads 21 GU (20 to 22), at 85 degrees 98 "
+                              "GU (97 to 99)."));
+  EXPECT_THAT(text, Not(HasSubstr("by lay and flank")));
+}
+
+TEST(Odds, WithoutASimulationAReadingHasEndsByLayAndFlank) {
+  const Plan plan = found();
+  const Reading& reading = plan.steps.back().zones[0].reading_60;
+  EXPECT_THAT(flowing(card(plan)),
+              HasSubstr(fmt::format("A glossmeter reads about {:.0f} GU ({:.0f} to {:.0f} by lay "
+                                    "and flank) at 60 degrees.",
+                                    reading.expected_gu, reading.low_gu, reading.high_gu)));
 }
 
 // Whoever reads how long a plan takes reads the median first, with what it lies between.

@@ -60,12 +60,33 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::more>("more", "that the first takes over the other, draw by draw"),
     member<&Value::slower>("slower", "of the draws in which the first takes longer"));
 
+/// What a glossmeter reads in one zone after one step, over all draws.
+struct SimulatedReading {
+  std::string zone;
+  Interval reading_20_gu;
+  Interval reading_60_gu;
+  Interval reading_85_gu;
+
+  friend bool operator==(const SimulatedReading&, const SimulatedReading&) = default;
+};
+
+template <std::same_as<SimulatedReading> Value>
+inline constexpr auto described<Value> =
+    describe<Value>("SimulatedReading",
+                    "What a glossmeter reads in one zone after one step, over all draws. It lies "
+                    "across the grooves in half of them, along in the others.",
+                    member<&Value::zone>("zone", "its name"),
+                    member<&Value::reading_20_gu>("reading_20_gu", "at 20 degrees"),
+                    member<&Value::reading_60_gu>("reading_60_gu", "at 60 degrees"),
+                    member<&Value::reading_85_gu>("reading_85_gu", "at 85 degrees"));
+
 /// One step over all draws.
 struct SimulatedStep {
   std::string sheet;
   Interval minutes;
   Interval sheets_used;
   std::optional<Share> paper_short;
+  std::vector<SimulatedReading> zones;
 
   friend bool operator==(const SimulatedStep&, const SimulatedStep&) = default;
 };
@@ -75,8 +96,9 @@ inline constexpr auto described<Value> = describe<Value>(
     "SimulatedStep", "One step over all draws.", member<&Value::sheet>("sheet", "its id"),
     member<&Value::minutes>("minutes", "all zones, with the change"),
     member<&Value::sheets_used>("sheets_used", "sheets used up in all zones"),
-    member<&Value::paper_short>(
-        "paper_short", "of the draws that use more than is on hand; none without a limit"));
+    member<&Value::paper_short>("paper_short",
+                                "of the draws that use more than is on hand; none without a limit"),
+    member<&Value::zones>("zones", "what a glossmeter reads in each, in the order of the job"));
 
 /// One zone on a coat over all draws, after the last step.
 struct SimulatedZone {

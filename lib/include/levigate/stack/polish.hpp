@@ -67,11 +67,14 @@ inline constexpr auto described<Value> =
     describe<Value>(
         "Polish", "A polishing compound, as it lies in the drawer.",
         member<&Value::name>("name", "name of the profile, or the user's own").optional(),
-        member<&Value::size_um>("size_um", Within{0.01, 100}, "median grain size as charged"),
-        member<&Value::worn_um>("worn_um", Within{0.01, 100}, "the same, once broken down in use"),
+        member<&Value::size_um>("size_um", Within{0.01, 100}, "median grain size as charged")
+            .is(Input::believed),
+        member<&Value::worn_um>("worn_um", Within{0.01, 100}, "the same, once broken down in use")
+            .is(Input::believed),
         member<&Value::reach>("reach", "what it takes out").flat(),
         member<&Value::wear_share>("wear_share", Within{1e-3, 1},
-                                   "of the rate of held grain that its loose grain reaches"),
+                                   "of the rate of held grain that its loose grain reaches")
+            .is(Input::pace),
         member<&Value::tool>("tool", "that carries it; none: the block of the zone").unwritten(),
         member<&Value::basis>("basis", "what its size rests on").unwritten())
         .rule(rule_by<&require_worn>);

@@ -44,21 +44,32 @@ inline constexpr auto described<Value> =
     describe<Value>(
         "Wheel", "A buffing wheel, and the hand that holds the work against it.",
         member<&Value::name>("name", "name of the profile, or the user's own").optional(),
-        member<&Value::diameter_mm>("diameter_mm", Within{10, 2000}, "of the wheel"),
-        member<&Value::rpm>("rpm", Within{1, 1e5}, "turns per minute that it runs at"),
+        member<&Value::diameter_mm>("diameter_mm", Within{10, 2000}, "of the wheel")
+            .is(Input::pace),
+        member<&Value::rpm>("rpm", Within{1, 1e5}, "turns per minute that it runs at")
+            .is(Input::pace),
         member<&Value::rated_rpm>("rated_rpm", Within{1, 1e5},
-                                  "turns per minute that its maker allows"),
-        member<&Value::width_mm>("width_mm", Within{0.5, 1000}, "of the running face"),
+                                  "turns per minute that its maker allows")
+            .is(Input::chosen),
+        member<&Value::width_mm>("width_mm", Within{0.5, 1000}, "of the running face")
+            .is(Input::believed),
         member<&Value::contact_mm>("contact_mm", Within{0.1, 2000},
-                                   "length of the arc that touches the work"),
-        member<&Value::force_n>("force_n", Within{1e-3, 1e4}, "that presses the work to the face"),
-        member<&Value::feed_m_s>("feed_m_s", Within{1e-4, 10}, "speed at which the work passes"),
-        member<&Value::modulus_mpa>("modulus_mpa", Within{1e-3, 1e5}, "of the running face"),
+                                   "length of the arc that touches the work")
+            .is(Input::believed),
+        member<&Value::force_n>("force_n", Within{1e-3, 1e4}, "that presses the work to the face")
+            .is(Input::believed),
+        member<&Value::feed_m_s>("feed_m_s", Within{1e-4, 10}, "speed at which the work passes")
+            .is(Input::believed),
+        member<&Value::modulus_mpa>("modulus_mpa", Within{1e-3, 1e5}, "of the running face")
+            .is(Input::believed),
         member<&Value::friction>("friction", Within{1e-3, 10},
-                                 "coefficient of friction of face on work"),
+                                 "coefficient of friction of face on work")
+            .is(Input::believed),
         member<&Value::heat_share>("heat_share", Within{1e-3, 1},
-                                   "of the heat that enters the work"),
-        member<&Value::duty>("duty", Within{0.01, 1}, "share of the time that it touches the work"))
+                                   "of the heat that enters the work")
+            .is(Input::believed),
+        member<&Value::duty>("duty", Within{0.01, 1}, "share of the time that it touches the work")
+            .is(Input::pace))
         .rule(rule_by<&require_runnable>);
 
 }  // namespace levigate

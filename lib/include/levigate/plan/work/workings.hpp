@@ -58,7 +58,9 @@ struct Setup {
   std::vector<std::vector<bool>>
       stands{};  ///< of each sheet: the zones that it leaves as they stand
   Factors factors{};
-  std::vector<double> overcuts{};  ///< that a step may have, the least first
+  std::vector<double> overcuts{};             ///< that a step may have, the least first
+  std::vector<double> carried_log_spreads{};  ///< of the grain whose scratches a zone carries
+  Backing carried_backing = backing_named("latex paper");  ///< what that grain is taken to lie on
 };
 
 /// The size of a sheet's grain when it has done its work [um].
@@ -147,6 +149,10 @@ inline Setup setup(const Job& given, const Stack& stack, const Factors& factors 
     result.log_spreads.push_back(log_spread(grade));
     result.stands.push_back(zones_standing(job, grade));
   }
+  for (const Zone& zone : job.zones) {
+    const std::optional<Carried> carried = carried_in(job, zone);
+    result.carried_log_spreads.push_back(carried ? log_spread(carried->grade) : 0.0);
+  }
   return result;
 }
 
@@ -222,14 +228,15 @@ inline LocalTools local_tools(const Workings& workings, std::size_t zone, std::s
 
 /// What a zone carries before the first step; none as sprayed. Where only the grade is known, its scratches are taken for those of
 /// paper on the zone's block, and its roughness goes with their depth.
-inline std::optional<Start> start_of(const Setup& setup, const Zone& zone) {
+inline std::optional<Start> start_of(const Setup& setup, std::size_t zone_index) {
+  const Zone& zone = setup.job.zones[zone_index];
   const std::optional<Carried> carried = carried_in(setup.job, zone);
   if (!carried) return std::nullopt;
   const double size_um = carried->grade.median_um;
   const double left_um = grain_um(*carried);
-  const SheetInZone paper =
-      sheet_in_zone(setup.job, setup.model, {size_um, left_um, log_spread(carried->grade)},
-                    backing_named("latex paper"), zone.block);
+  const SheetInZone paper = sheet_in_zone(setup.job, setup.model,
+                                          {size_um, left_um, setup.carried_log_spreads[zone_index]},
+                                          setup.carried_backing, zone.block);
   const double scratch_um = carried->scratch_um.value_or(paper.scratch_um);
   const double rq_um = carried->rq_um.value_or(paper.rq_um * (scratch_um / paper.scratch_um));
   return Start{carried->grade.label,
@@ -277,8 +284,8 @@ inline Workings workings_without_budgets(Setup setup, const Workings* like = nul
     const bool alike = like && works_alike(result, *like, i);
     result.work.push_back(work_of(result, i, alike ? like->work[i] : std::vector<SheetInZone>{}));
   }
-  for (const Zone& zone : job.zones) {
-    result.starts.push_back(start_of(result, zone));
+  for (std::size_t i = 0; i < job.zones.size(); ++i) {
+    result.starts.push_back(start_of(result, i));
     result.budget_um.push_back(std::nullopt);
   }
   for (std::size_t i = 0; i < result.stack.sheets.size(); ++i) {

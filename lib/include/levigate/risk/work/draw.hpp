@@ -76,7 +76,7 @@ class DrawnInputs {
  public:
   /// Inputs for which `drawn` does not hold stay as they are.
   template <typename Drawn>
-  DrawnInputs(const Setup& setup, Drawn drawn) {
+  DrawnInputs(const Setup& setup, Drawn drawn) : compounds_(buffed(setup)) {
     for (Knob& knob : knobs(setup)) {
       if (knob.kind == Input::chosen || knob.kind == Input::typed) continue;
       if (knob.input.low == knob.input.high || !drawn(knob)) continue;
@@ -92,11 +92,13 @@ class DrawnInputs {
     for (const auto& [knob, stream] : inputs_) {
       knob.set(setup, drawn(knob.input, Stream(seed, stream, draw).uniform()));
     }
+    settle(setup, compounds_);  // by the size effect of this draw
     return {};
   }
 
  private:
   std::vector<std::pair<Knob, std::uint64_t>> inputs_;
+  std::vector<std::size_t> compounds_;
 };
 
 /// Leaves the inputs as they are.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -31,9 +32,12 @@
 #include "levigate/risk/work/draw.hpp"
 #include "levigate/risk/work/drawn_bench.hpp"
 #include "levigate/risk/work/spots.hpp"
+#include "levigate/sourced.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/stack.hpp"
 #include "levigate/surface/coating_table.hpp"
+#include "levigate/surface/meter.hpp"
+#include "levigate/surface/model_table.hpp"
 
 namespace levigate::inline v0 {
 
@@ -50,6 +54,7 @@ inline std::uint32_t spots_of(const Zone& zone) {
 struct Figures {
   struct OfStep {
     std::vector<double> minutes, sheets_used;
+    std::vector<std::array<std::vector<double>, 3>> reading_gu{};  ///< of each zone, at each angle
   };
   struct OfZone {
     std::vector<double> film_left_um, thinnest_um;
@@ -59,11 +64,12 @@ struct Figures {
   std::vector<OfStep> steps;
   std::vector<OfZone> zones;
 
-  Figures(std::size_t draws, std::size_t step_count, std::size_t zone_count)
+  /// `film_count`: zones with a film
+  Figures(std::size_t draws, std::size_t step_count, std::size_t zone_count, std::size_t film_count)
       : minutes(draws), sheets(draws) {
     const std::vector<double> column(draws);
-    steps.assign(step_count, {column, column});
-    zones.assign(zone_count, {column, column, std::vector<char>(draws)});
+    steps.assign(step_count, {column, column, {zone_count, {column, column, column}}});
+    zones.assign(film_count, {column, column, std::vector<char>(draws)});
   }
 };
 
@@ -75,24 +81,28 @@ class SequenceDraw {
   /// `zone_seed`: of what is of each zone alone: film, peel and spots.
   SequenceDraw(Setup setup, std::vector<double> overcuts, Inputs inputs,
                std::vector<std::optional<double>> budget_um, std::uint64_t seed,
-               std::uint64_t zone_seed)
+               std::uint64_t zone_seed, Sourced flank)
       : setup_(std::move(setup)),
         sequence_{.overcuts = std::move(overcuts)},
         inputs_(std::move(inputs)),
         budget_um_(std::move(budget_um)),
         seed_(seed),
-        zone_seed_(zone_seed) {
+        zone_seed_(zone_seed),
+        flank_(std::move(flank)) {
     for (std::size_t i = 0; i < setup_.stack.sheets.size(); ++i) sequence_.sheets.push_back(i);
   }
 
   void operator()(std::int64_t draw, Figures& figures) const {
     const auto at = static_cast<std::size_t>(draw);
-    Setup drawn = setup_;
-    const auto minutes_of = inputs_(drawn, seed_, static_cast<std::uint32_t>(draw));
-    draw_peels(drawn.job, zone_seed_, static_cast<std::uint32_t>(draw));
-    const Workings workings = workings_without_budgets(std::move(drawn));
+    Setup setup = setup_;
+    const auto minutes_of = inputs_(setup, seed_, static_cast<std::uint32_t>(draw));
+    draw_peels(setup.job, zone_seed_, static_cast<std::uint32_t>(draw));
+    const Workings workings = workings_without_budgets(std::move(setup));
     const std::size_t zones = workings.job.zones.size();
     std::vector<double> depth_um(zones, 0.0);
+    const double flank_deg = drawn(
+        flank_, Stream(seed_, stream_named("model, flank_deg"), static_cast<std::uint32_t>(draw))
+                    .uniform());
     double minutes = workings.local_minutes.front(), sheets = 0;
     std::optional<Before> last;
     const auto work = [&](std::optional<Before> before, std::size_t sheet, double overcut) {
@@ -101,6 +111,8 @@ class SequenceDraw {
       sheets += figures.steps[sheet].sheets_used[at] = levigate::sheets_used(step);
       for (std::size_t i = 0; i < zones; ++i) depth_um[i] += step[i].removal_um;
       last = after(workings, before, sheet);
+      for (std::size_t i = 0; i < zones; ++i)
+        read(workings, *last, i, flank_deg, draw, figures.steps[sheet].reading_gu[i]);
     };
     for_each_step(workings, sequence_, work);
     figures.minutes[at] = minutes;
@@ -112,6 +124,22 @@ class SequenceDraw {
   }
 
  private:
+  /// What a glossmeter reads in a zone after a sheet. It lies across the grooves of a zone or along, one as often as the other.
+  void read(const Workings& workings, const Before& sheet, std::size_t zone, double flank_deg,
+            std::int64_t draw, std::array<std::vector<double>, 3>& reading_gu) const {
+    const double standing_um = workings.starts[zone] ? workings.starts[zone]->rq_um : 0.0;
+    const bool worked = was_worked(workings, sheet, zone);
+    const double rq_um = worked ? workings.work[sheet.sheet][zone].rq_um : standing_um;
+    const std::string stream = "lay of " + workings.job.zones[zone].name;
+    const double place =
+        Stream(zone_seed_, stream_named(stream), static_cast<std::uint32_t>(draw)).uniform();
+    for (std::size_t i = 0; i < reading_gu.size(); ++i) {
+      reading_gu[i][static_cast<std::size_t>(draw)] =
+          meter_reading_gu({workings.job.coating.refractive_index, receptors[i].angle_deg, rq_um,
+                            flank_deg, place < 0.5 ? Lay::across : Lay::along});
+    }
+  }
+
   void film_of(const Workings& workings, std::size_t i, double depth_um, std::int64_t draw,
                Figures::OfZone& figures) const {
     const Zone& zone = workings.job.zones[i];
@@ -132,6 +160,7 @@ class SequenceDraw {
   std::vector<std::optional<double>> budget_um_;
   std::uint64_t seed_;
   std::uint64_t zone_seed_;
+  Sourced flank_;  ///< drawn for the meter even where learned scratches stand for it in the contact
   NormalBounds bounds_;
 };
 
@@ -141,7 +170,8 @@ Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
                      const SimulateOptions& options) {
   const bool coat = setup.job.coating.kind == CoatingKind::coat;
   const auto size = static_cast<std::size_t>(options.draws);
-  Figures figures(size, setup.stack.sheets.size(), coat ? setup.job.zones.size() : 0);
+  Figures figures(size, setup.stack.sheets.size(), setup.job.zones.size(),
+                  coat ? setup.job.zones.size() : 0);
   Simulation result;
   result.seed = options.seed;
   result.draws = for_each_draw(options.draws, options.threads, options.progress,
@@ -158,9 +188,15 @@ Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
     step.sheet = sheet.id;
     step.minutes = interval_of(done(figures.steps[i].minutes));
     step.sheets_used = interval_of(done(figures.steps[i].sheets_used));
-    if (!sheet.on_hand) continue;
-    step.paper_short =
-        share_of(figures.steps[i].sheets_used, [&](double used) { return used > *sheet.on_hand; });
+    if (sheet.on_hand) {
+      step.paper_short = share_of(figures.steps[i].sheets_used,
+                                  [&](double used) { return used > *sheet.on_hand; });
+    }
+    for (std::size_t zone = 0; zone < setup.job.zones.size(); ++zone) {
+      auto& [at_20, at_60, at_85] = figures.steps[i].reading_gu[zone];
+      step.zones.push_back({setup.job.zones[zone].name, interval_of(done(at_20)),
+                            interval_of(done(at_60)), interval_of(done(at_85))});
+    }
   }
   const double reserve_um = setup.job.rules.reserve_um;
   for (std::size_t i = 0; i < figures.zones.size(); ++i) {
@@ -183,8 +219,9 @@ auto with_draws(const Bench& bench, const std::vector<std::size_t>& sheets,
                 std::uint64_t zone_seed, const Run& run) {
   const auto with = [&](const Setup& setup, auto inputs) {
     const Workings& workings = workings_now(bench.laid());
-    return run(SequenceDraw(setup, overcuts, std::move(inputs), workings.budget_um, options.seed,
-                            zone_seed),
+    return run(SequenceDraw(
+                   setup, overcuts, std::move(inputs), workings.budget_um, options.seed, zone_seed,
+                   options.bands ? model_table[0].flank_deg : given(setup.model.flank_deg)),
                setup);
   };
   return with_inputs(bench, sheets, options.bands, with);

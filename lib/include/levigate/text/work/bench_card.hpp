@@ -4,11 +4,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <optional>
 #include <set>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -269,12 +271,26 @@ class BenchCard {
         step.zones.begin(), step.zones.end(), [](const ZoneStep& a, const ZoneStep& b) {
           return a.reading_60.expected_gu < b.reading_60.expected_gu;
         });
-    const auto told = [](const Reading& r) {
-      return fmt::format("{:.0f} GU ({:.0f} to {:.0f})", r.expected_gu, r.low_gu, r.high_gu);
+    const SimulatedReading* simulated =
+        simulation_ ? &simulation_->steps[static_cast<std::size_t>(&step - plan_.steps.data())]
+                           .zones[static_cast<std::size_t>(dullest - step.zones.begin())]
+                    : nullptr;
+    const auto told = [&](Reading ZoneStep::*plain, Interval SimulatedReading::*drawn,
+                          std::string_view of = {}) {
+      const Reading& usual = (*dullest).*plain;
+      const auto [about, low, high] =
+          simulated ? std::array{(simulated->*drawn).p50, (simulated->*drawn).p10,
+                                 (simulated->*drawn).p90}
+                    : std::array{usual.expected_gu, usual.low_gu, usual.high_gu};
+      return fmt::format("{:.0f} GU ({:.0f} to {:.0f}{})", about, low, high, of);
     };
-    page_.say("  ", "A glossmeter reads about " + told(dullest->reading_60) +
-                        " at 60 degrees. At 20 " + "degrees it reads " + told(dullest->reading_20) +
-                        ", at 85 degrees " + told(dullest->reading_85) + ".");
+    page_.say("  ", "A glossmeter reads about " +
+                        told(&ZoneStep::reading_60, &SimulatedReading::reading_60_gu,
+                             simulated ? " in 4 of 5 cases" : " by lay and flank") +
+                        " at 60 degrees. At 20 degrees it reads " +
+                        told(&ZoneStep::reading_20, &SimulatedReading::reading_20_gu) +
+                        ", at 85 degrees " +
+                        told(&ZoneStep::reading_85, &SimulatedReading::reading_85_gu) + ".");
     page_.say(
         "  ",
         fmt::format("What it mirrors alone is {:.0f} GU at 20, {:.0f} GU at 60, {:.0f} GU at 85 "

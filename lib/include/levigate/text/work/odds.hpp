@@ -29,7 +29,9 @@ inline void require_simulation_of(const Plan& plan, const Simulation& simulation
   const bool same =
       std::equal(plan.steps.begin(), plan.steps.end(), simulation.steps.begin(),
                  simulation.steps.end(),
-                 [](const Step& a, const SimulatedStep& b) { return a.sheet == b.sheet; }) &&
+                 [](const Step& a, const SimulatedStep& b) {
+                   return a.sheet == b.sheet && a.zones.size() == b.zones.size();
+                 }) &&
       std::equal(zones.begin(), zones.end(), simulation.zones.begin(), simulation.zones.end(),
                  [](const std::string& a, const SimulatedZone& b) { return a == b.zone; });
   if (!same) throw BadInput("the simulation is of another plan, in the card of '" + plan.job + "'");

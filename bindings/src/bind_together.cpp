@@ -47,9 +47,8 @@ void bind_together(py::module_& m) {
       bound, levigate::description_of<Together>(),
       [](py::handle self) -> const void* { return &self.cast<const TogetherOfJobs&>().together; },
       {"plans"});
-  bound.def_property_readonly("plans", &plans,
-                              "the Plan of each piece; where the paper does not do, the best of "
-                              "each with the whole drawer");
+  bound.def_property_readonly(
+      "plans", &plans, "the Plan of each piece; that of each alone where the paper does not do");
   bound.def(
       "card", [](const TogetherOfJobs& self) { return levigate::together_card(self.together); },
       "As plain text; each of the plans has a card of its own.");

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <random>
+#include <tuple>
 
 #include "levigate/plan/work/search.hpp"
 
@@ -257,6 +258,86 @@ TEST(SearchOracle, EqualsEnumerationOnLaddersFullOfTies) {
   EXPECT_GT(empty, 500);
   EXPECT_GT(ties, 1000);
   EXPECT_GT(near, 100);
+}
+
+/// A way with the paper that it uses of each sheet.
+struct WithPaper {
+  Key key;
+  std::vector<std::int64_t> micro_sheets;
+};
+
+/// Follows every way on, and notes its paper.
+void follow_paper(const Ladder& ladder, std::vector<LadderStep>& way, std::vector<WithPaper>& all) {
+  const OnRung at = reached(way, way.size() - 1);
+  const Rung& rung = (at.first ? ladder.as_first : ladder.later)[at.sheet];
+  const auto sums = rung.ends ? add_up(ladder, way) : std::nullopt;
+  if (sums) {
+    WithPaper& one = all.emplace_back(WithPaper{key_of(ladder, *sums), {}});
+    one.micro_sheets.assign(ladder.later.size(), 0);
+    for (const LadderStep& step : way) one.micro_sheets[step.to] += step.cost.micro_sheets;
+  }
+  for (const LadderStep& step : rung.next) {
+    way.push_back(step);
+    follow_paper(ladder, way, all);
+    way.pop_back();
+  }
+}
+
+/// Gives every step some paper: little of it, so that equal use is common.
+void give_paper(Random& random, Ladder& ladder) {
+  const auto give = [&](std::vector<LadderStep>& steps) {
+    for (LadderStep& step : steps) step.cost.micro_sheets = below(random, 4);
+  };
+  give(ladder.first);
+  for (std::vector<Rung>* rungs : {&ladder.as_first, &ladder.later}) {
+    for (Rung& rung : *rungs) give(rung.next);
+  }
+}
+
+TEST(SearchOracle, KeepsTheBestWayForAnyPaperLeftOfSharedSheets) {
+  Random random(20261128);
+  int limited = 0, scarce = 0, solved = 0;
+  for (int round = 0; round < 4000; ++round) {
+    Ladder ladder = random_ladder(random);
+    give_paper(random, ladder);
+    std::vector<std::int64_t> left;
+    for (std::size_t sheet = 0; sheet < ladder.later.size(); ++sheet) {
+      left.push_back(below(random, 4));
+      if (!one_in(random, 3)) ladder.shared.push_back(sheet);
+    }
+    std::vector<WithPaper> all;
+    for (const LadderStep& step : ladder.first) {
+      std::vector<LadderStep> way{step};
+      follow_paper(ladder, way, all);
+    }
+    std::sort(all.begin(), all.end(),
+              [](const WithPaper& a, const WithPaper& b) { return a.key < b.key; });
+    std::vector<Key> kept;
+    for (const Sequence& sequence : worth_comparing(ladder))
+      kept.push_back(key_of(ladder, sequence));
+    // The best way that the paper allows is among those kept: by minutes first, and by cost first.
+    for (const std::size_t lead : {std::size_t{0}, std::size_t{2}}) {
+      const WithPaper* best = nullptr;
+      for (const WithPaper& one : all) {
+        const bool does =
+            std::all_of(ladder.shared.begin(), ladder.shared.end(),
+                        [&](std::size_t sheet) { return one.micro_sheets[sheet] <= left[sheet]; });
+        if (!does) {
+          ++scarce;
+          continue;
+        }
+        if (!best || std::tie(one.key[lead], one.key) < std::tie(best->key[lead], best->key))
+          best = &one;
+      }
+      if (!best) continue;
+      ++solved;
+      limited += best->key == all.front().key ? 0 : 1;
+      ASSERT_NE(std::find(kept.begin(), kept.end(), best->key), kept.end()) << "round " << round;
+    }
+  }
+  EXPECT_GT(solved, 2000);
+  EXPECT_GT(limited, 500);
+  EXPECT_GT(scarce, 2000);
 }
 
 TEST(FilmShare, ComparesExactlyWhereDoublesCannot) {

@@ -105,8 +105,8 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::found>("found", "whether each piece has a plan, and the paper does for all"),
     member<&Value::prefer>("prefer", "what all pieces prefer"),
     member<&Value::pieces>("pieces", "in the order of the work"),
-    member<&Value::plans>("plans",
-                          "of each piece; where the paper does not do for all, those of each alone"),
+    member<&Value::plans>(
+        "plans", "of each piece; where the paper does not do for all, those of each alone"),
     member<&Value::paper>("paper", "that the plans take, in the order of the stack"),
     member<&Value::starves>("starves",
                             "place of the first piece that lacks paper, from 0, each with its best "

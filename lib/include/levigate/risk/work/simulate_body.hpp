@@ -64,7 +64,7 @@ struct Figures {
   std::vector<OfStep> steps;
   std::vector<OfZone> zones;
 
-  /// `film_count`: zones with a film
+  /// `zone_count`: zones with a reading; `film_count`: zones with a film
   Figures(std::size_t draws, std::size_t step_count, std::size_t zone_count, std::size_t film_count)
       : minutes(draws), sheets(draws) {
     const std::vector<double> column(draws);
@@ -111,7 +111,7 @@ class SequenceDraw {
       sheets += figures.steps[sheet].sheets_used[at] = levigate::sheets_used(step);
       for (std::size_t i = 0; i < zones; ++i) depth_um[i] += step[i].removal_um;
       last = after(workings, before, sheet);
-      for (std::size_t i = 0; i < zones; ++i)
+      for (std::size_t i = 0; i < figures.steps[sheet].reading_gu.size(); ++i)
         read(workings, *last, i, flank_deg, draw, figures.steps[sheet].reading_gu[i]);
     };
     for_each_step(workings, sequence_, work);

@@ -108,7 +108,7 @@ inline std::vector<std::vector<double>> paper_draws(const std::deque<PieceOnBenc
     const Sequence& sequence = pieces[piece].chosen->sequence;
     with_draws(pieces[piece].bench, sequence.sheets, sequence.overcuts, options,
                seed_of_piece(options.seed, piece), [&](const auto& work, const Setup&) {
-                 Figures figures(draws, sequence.steps(), 0);
+                 Figures figures(draws, sequence.steps(), 0, 0);
                  for_each_draw(options.draws, options.threads, {},
                                [&](std::int64_t draw) { work(draw, figures); });
                  for (std::size_t step = 0; step < sequence.steps(); ++step) {

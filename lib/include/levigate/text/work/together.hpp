@@ -105,9 +105,9 @@ inline void say_paper(Page& page, const Together& together) {
   page.table(titles, rows);
   page.say("", "Used, and buy beside it: at usual numbers. Alone: for the best plan of each.");
   if (!draws) return;
-  page.say("", fmt::format("9 of 10: so many of each are enough at once in 9 of 10 of {} simulated "
-                           "runs (seed {}).",
-                           together.draws, together.seed));
+  page.say("", "9 of 10: so many of each sheet are enough at once in 9 of 10 simulated runs.");
+  page.say("",
+           fmt::format("The simulation made {} runs (seed {}).", together.draws, together.seed));
   page.say("", fmt::format("The paper on hand does in {:.0f} of 100 runs.",
                            100.0 * together.suffices->share));
 }

@@ -23,6 +23,7 @@ ABOUT = {
     "levigate.buy/1": f"{WHOLE} Minutes are at usual numbers. Less than 3 % of the day counts as equal.",
     "levigate.comparison/1": f"{WHOLE} Both sequences have the same draws.",
     "levigate.way_back/1": WHOLE,
+    "levigate.when_done/1": f"{WHOLE} Minutes are as uncertain as their ends say.",
     "levigate.shop/1": "Factors on computed values. Each is as likely below its median as above. In 9 of 10 cases it is between low and high. Edit a factor to move its median. Edit low and high to change its spread. An absent value is as before any journal.",
     "levigate.journal/1": "A journal is a text file with one such object per line. Programs only add lines. The order of the lines is that of events.",
     "levigate.job/1": "The work to be sanded, where it starts and where it must end. An absent value is the default, or not known.",
@@ -96,7 +97,7 @@ SHEENS = load(DATA / "standards/sheen_bands.json")["sections"]
 # Rules across members, of files that one writes.
 RULES = {
     "Entry": [
-        entry_of("step begun", ["sheet"], ["zone", "direction_deg"]),
+        entry_of("step begun", ["sheet"], ["zone", "direction_deg", "minutes"]),
         entry_of("step ended", ["sheet", "minutes"], ["zone", "sheets_used", "removal_um", "overcut"]),
         entry_of("cleaned", ["sheet"]),
         entry_of("film read", ["zone", "readings_um"]),
@@ -124,6 +125,7 @@ RULES = {
         ),
         entry_of("mark found", ["mark"]),
         entry_of("note", ["text"]),
+        entry_of("struck", ["line", "text"]),
     ],
     "Mark": [
         {

@@ -1,4 +1,4 @@
-"""The command line: python -m levigate plan | calibrate | evaluate | buy | check | convert | record | journal | go-back | learn | together.
+"""The command line: python -m levigate plan | calibrate | evaluate | buy | check | convert | record | journal | go-back | learn | together | when-done.
 
 It exits with 0 if all is well. It exits with 1 if it finds no plan, or if a finding is an error.
 It exits with 2 if it cannot use the input. The error stream then has one line for each fault.
@@ -16,7 +16,7 @@ from typing import Any, NoReturn
 
 import levigate
 
-from . import _after, _buy, _together
+from . import _after, _buy, _together, _when_done
 
 FINE, NOT_FINE, BAD_INPUT = 0, 1, 2
 
@@ -93,6 +93,7 @@ def parser() -> Parser:
     _after.add_commands(command)
     _buy.add_commands(command)
     _together.add_commands(command)
+    _when_done.add_commands(command)
     return root
 
 

@@ -21,10 +21,17 @@ def add_commands(command: Command) -> None:
         "journal", metavar="JOURNAL", help="file of format levigate.journal/1 (created if new)"
     )
     record.add_argument("kind", metavar="KIND", help="kind of line, such as 'step ended' or 'film read'")
-    record.add_argument("--job", required=True, help="name of the job")
+    record.add_argument("--job", metavar="NAME", help="name of the job (default: of the file of --check)")
+    record.add_argument(
+        "--check",
+        nargs=2,
+        metavar=("JOB", "STACK"),
+        help="files that the names of job, zone, sheet and tool must be in",
+    )
+    record.add_argument("--line", type=int, help="line to strike, from 1; give the reason as --text")
     record.add_argument("--at", help="time, such as 2026-03-01T09:30:00Z (default: now)")
     record.add_argument("--sheet", metavar="ID", help="id of the sheet")
-    record.add_argument("--minutes", type=float, help="minutes of a step that ended, without changing, or of a patch")
+    record.add_argument("--minutes", type=float, help="minutes of a step that ended, without changing, of a patch, or so far of a step under way")
     record.add_argument("--sheets-used", type=float, help="sheets that the step used")
     record.add_argument("--removal-um", type=float, help="film that a step took off when you went back to it")
     record.add_argument(
@@ -87,7 +94,7 @@ def load(given: argparse.Namespace) -> tuple[levigate.Job, levigate.Stack]:
 
 
 def require_lines_of(job: levigate.Job, journal: levigate.JournalReading) -> None:
-    """A journal of other jobs alone is most likely a slip in a name."""
+    """Refuses a journal of other jobs alone: it is most likely a slip in a name."""
     others = levigate.jobs(journal.entries)
     if others and job.name not in others:
         names = ", ".join(f"'{name}'" for name in others)
@@ -125,6 +132,7 @@ def run_record(given: argparse.Namespace) -> int:
             "after_um",
             "before_g",
             "after_g",
+            "line",
         )
         if getattr(given, name) is not None
     }
@@ -134,6 +142,15 @@ def run_record(given: argparse.Namespace) -> int:
         for name in ("zone", "width_um", "direction_deg"):
             if getattr(given, name) is not None:
                 members[name] = getattr(given, name)
+    reading = levigate.Journal(given.journal).read() if Path(given.journal).exists() else None
+    if "job" not in members:
+        members["job"] = job_meant(given, reading)
+    if given.check is not None:
+        require_names(given, members)
+    elif reading is not None and given.kind != "struck":
+        entries = reading.entries
+        near = levigate.jobs_nearly_named(entries, members["job"])
+        require_known_job(members["job"], levigate.jobs(entries), near)
     entry = levigate.Journal(given.journal).append(**members)
     if given.json:
         print_json(entry.to_dict())
@@ -142,18 +159,63 @@ def run_record(given: argparse.Namespace) -> int:
     return 0
 
 
+def job_meant(given: argparse.Namespace, reading: levigate.JournalReading | None) -> str:
+    """The job of a line without --job: that of the line to strike, or of the file to check by."""
+    if given.check is not None:
+        return str(levigate.Job.load(given.check[0]).name)
+    if given.kind == "struck" and reading is not None and given.line in reading.lines:
+        return str(reading.entries[reading.lines.index(given.line)].job)
+    if given.kind == "struck" and given.line is not None:
+        raise levigate.BadInput(f"line = {given.line} is no whole line of journal '{given.journal}'")
+    raise levigate.BadInput("give --job, or the files of job and stack to --check")
+
+
+def require_names(given: argparse.Namespace, members: dict[str, Any]) -> None:
+    """Refuses names that are not in the files of job and stack."""
+    job, stack = levigate.Job.load(given.check[0]), levigate.Stack.load(given.check[1])
+    zones = [zone.name for zone in job.zones]
+    known = {
+        "job": [job.name],
+        "zone": zones,
+        "sheet": [sheet.id for sheet in stack.sheets],
+    }
+    told = {name: members.get(name) for name in known}
+    if "mark" in members:
+        told["zone"] = members["mark"].zone
+    for what, name in told.items():
+        if name is not None and name not in known[what]:
+            names = ", ".join(f"'{one}'" for one in known[what])
+            raise levigate.BadInput(f"{what} '{name}' is not there: nothing is recorded; there is {names}")
+
+
+def require_known_job(job: str, others: list[str], near: list[str]) -> None:
+    """Refuses a new name that is nearly one in the journal. Says aloud where another new one begins."""
+    if not others or job in others:
+        return
+    names = ", ".join(f"'{name}'" for name in others)
+    if near:
+        raise levigate.BadInput(
+            f"job '{job}' is new in this journal and nearly '{near[0]}': nothing is recorded; "
+            "if both are meant, check it with --check JOB STACK"
+        )
+    print(f"levigate: job '{job}' is new in this journal; its lines are of {names}", file=sys.stderr)
+
+
 def run_journal(given: argparse.Namespace) -> int:
     reading = levigate.Journal(given.journal).read()
     if given.json:
         print_json([entry.to_dict() for entry in reading.entries])
     else:
+        struck = {reading.lines[e.line - 1] for e in reading.entries if e.line is not None}
         for line, entry in zip(reading.lines, reading.entries):
             told = {
                 k: v for k, v in entry.to_dict().items() if k not in ("format", "at", "kind", "job")
             }
             rest = ", ".join(f"{k} {json.dumps(v, ensure_ascii=False)}" for k, v in told.items())
             print(
-                f"{line:5}  {entry.at}  {entry.job}: {entry.kind}" + (f", {rest}" if rest else "")
+                f"{line:5}  {entry.at}  {entry.job}: {entry.kind}"
+                + (f", {rest}" if rest else "")
+                + (" (struck)" if line in struck else "")
             )
     for torn in reading.torn:
         print(f"levigate: line {torn.line}: {torn.message}", file=sys.stderr)

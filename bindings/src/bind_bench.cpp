@@ -15,13 +15,15 @@ using py::arg;
 void bind_bench(py::module_& m) {
   using levigate::Entry;
   using Journal = std::variant<levigate::JournalReading, std::vector<Entry>>;
-  using Parts =
-      std::tuple<levigate::Job, levigate::Stack, std::optional<levigate::Shop>, std::vector<Entry>>;
+  using Parts = std::tuple<levigate::Job, levigate::Stack, std::optional<levigate::Shop>,
+                           std::vector<Entry>, std::vector<int>>;
   ValueClass<Bench> bench(m, "Bench", "A job, the paper on hand, what is known and what was done.");
   bench.has("job", &Bench::job, "as it was before the first step")
       .has("stack", &Bench::stack, "the paper on hand")
       .has("shop", &Bench::shop, "what journals taught, or None")
-      .has("journal", &Bench::journal, "entries of this job, in order")
+      .has("journal", &Bench::journal,
+           "entries of this job, in order; notes in place of struck ones")
+      .has("findings", &Bench::findings, "what to know of the journal")
       .finish();
   bench.def_property_readonly("done", &Bench::done, "the steps that the journal ends, in order");
   bench.def_property_readonly("open_mark", &Bench::open_mark,
@@ -30,13 +32,17 @@ void bind_bench(py::module_& m) {
   bench.def_property_readonly(
       "present", [](const Bench& self) { return levigate::present(self); },
       "the job after its steps, with films by gauge readings and shop");
+  bench.def_property_readonly(
+      "paper_left", [](const Bench& self) { return levigate::paper_left(self); },
+      "the stack with the sheets counted off that the journal used");
   bench.def(py::init([](const levigate::Job& job, const levigate::Stack& stack,
                         const std::optional<levigate::Shop>& shop,
                         const std::optional<Journal>& journal) {
               const auto* reading = journal ? std::get_if<0>(&*journal) : nullptr;
               const auto* entries = journal ? std::get_if<1>(&*journal) : nullptr;
               if (reading) entries = &reading->entries;
-              return Bench(job, stack, shop, entries ? *entries : std::vector<Entry>());
+              return Bench(job, stack, shop, entries ? *entries : std::vector<Entry>(),
+                           reading ? reading->lines : std::vector<int>());
             }),
             arg("job"), arg("stack"), arg("shop") = py::none(), arg("journal") = py::none(),
             "Reads labels, looks up profiles and solves budgets, once.\n\n"
@@ -46,7 +52,7 @@ void bind_bench(py::module_& m) {
             "the job\nafter its steps raises for a journal that cannot be followed.");
   bench.def(py::pickle(
       [](const Bench& self) {
-        return Parts(self.job(), self.stack(), self.shop(), self.journal());
+        return Parts(self.job(), self.stack(), self.shop(), self.journal(), self.lines());
       },
       [](const Parts& parts) { return std::make_from_tuple<Bench>(parts); }));
 }

@@ -39,7 +39,8 @@ Entry entry_from(const std::string& kind, const std::string& job,
                  std::optional<double> ra_um, const std::optional<Mark>& mark,
                  const std::string& text, const std::string& tool, std::optional<double> area_cm2,
                  const std::vector<double>& before_um, const std::vector<double>& after_um,
-                 std::optional<double> before_g, std::optional<double> after_g) {
+                 std::optional<double> before_g, std::optional<double> after_g,
+                 std::optional<std::size_t> line) {
   const Entry entry{levigate::entry_kind_named(kind),
                     at ? *at : now(),
                     job,
@@ -60,7 +61,8 @@ Entry entry_from(const std::string& kind, const std::string& job,
                     before_um,
                     after_um,
                     before_g,
-                    after_g};
+                    after_g,
+                    line};
   levigate::validate(entry, "Entry");
   return entry;
 }
@@ -82,7 +84,7 @@ void bind_entry(py::module_& m) {
             arg("ra_um") = py::none(), arg("mark") = py::none(), arg("text") = "", arg("tool") = "",
             arg("area_cm2") = py::none(), arg("before_um") = std::vector<double>{},
             arg("after_um") = std::vector<double>{}, arg("before_g") = py::none(),
-            arg("after_g") = py::none(),
+            arg("after_g") = py::none(), arg("line") = py::none(),
             "An entry; at: absent, now.\n\n"
             "Raises BadInput where the kind needs more or does not have all of this; OutOfRange.");
   entry.def_static(
@@ -123,9 +125,11 @@ void bind_journal(py::module_& m) {
   journal.has("path", &Journal::path, "where it is").finish();
   journal.def(py::init([](const std::filesystem::path& path) { return Journal{path}; }),
               arg("path"), "The journal at a path; it need not be there yet.");
-  journal.def("append", &append, arg("entry"),
-              "Adds an entry; returns it when the line is on disk.\n\n"
-              "Writers wait for each other. Raises BadInput where the file cannot be written.");
+  journal.def(
+      "append", &append, arg("entry"),
+      "Adds an entry; returns it when the line is on disk.\n\n"
+      "Writers wait for each other. Raises BadInput where the file cannot be written, or a line\n"
+      "that is to be struck is not there.");
   journal.def(
       "append",
       [](const Journal& self, const py::kwargs& members) {
@@ -139,7 +143,16 @@ void bind_journal(py::module_& m) {
       "Raises BadInput with pointer and line for a line that is wrong and not cut; OutOfRange.");
   m.def(
       "jobs", [](const std::vector<Entry>& entries) { return levigate::jobs(entries); },
-      arg("entries"), "Names of the jobs in a journal, in the order of their first lines.");
+      arg("entries"),
+      "Names of the jobs in a journal, in the order of their first lines that count.");
+  m.def(
+      "jobs_nearly_named",
+      [](const std::vector<Entry>& entries, const std::string& job) {
+        return levigate::jobs_nearly_named(entries, job);
+      },
+      arg("entries"), arg("job"),
+      "Names of other jobs in a journal that are at most two letters off this one.\n\n"
+      "A slip of the finger is likely.");
   m.def(
       "done_steps",
       [](const std::vector<Entry>& entries, const std::string& job) {

@@ -6,6 +6,7 @@
 #include "levigate/risk/calibrate.hpp"
 #include "levigate/risk/compare.hpp"
 #include "levigate/risk/philox.hpp"
+#include "levigate/risk/when_done.hpp"
 #include "levigate/text/card.hpp"
 #include "plan_of_job.hpp"
 
@@ -98,6 +99,15 @@ ComparisonOnBench compare(const Job& job, const levigate::Stack& stack,
   return compare_on({job, stack}, sequence, draws, seed, threads);
 }
 
+levigate::WhenDone when_done_on(const levigate::Bench& bench, std::int64_t draws,
+                                std::uint64_t seed, unsigned threads) {
+  const std::optional<Tell> nobody;
+  const levigate::SimulateOptions options{
+      .draws = draws, .seed = seed, .threads = threads, .progress = progress_of(nobody)};
+  const py::gil_scoped_release unlocked;
+  return levigate::when_done(bench, options);
+}
+
 py::typing::Dict<py::str, SimulatedZone> simulated_zones(const Simulation& simulation) {
   py::typing::Dict<py::str, SimulatedZone> result;
   for (const SimulatedZone& zone : simulation.zones) result[py::str(zone.zone)] = zone;
@@ -140,6 +150,20 @@ void bind_simulation(py::module_& m) {
       .def(
           "to_dict",
           [](const Calibration& self) -> py::dict {
+            return from_json_text(levigate::to_json(self));
+          },
+          "As plain data.");
+  describe_class<levigate::StepUnderWay>(m).finish();
+  describe_class<levigate::PaperLeft>(m).finish();
+  ValueClass<levigate::WhenDone> when = describe_class<levigate::WhenDone>(m);
+  when.finish();
+  when.def("card", &levigate::when_done_card, "As plain text.")
+      .def(
+          "to_json", [](const levigate::WhenDone& self) { return levigate::to_json(self); },
+          "As JSON text of format levigate.when_done/1.")
+      .def(
+          "to_dict",
+          [](const levigate::WhenDone& self) -> py::dict {
             return from_json_text(levigate::to_json(self));
           },
           "As plain data.");
@@ -200,6 +224,13 @@ void bind_comparison(py::module_& m) {
 
 void bind_simulate(py::module_& m) {
   bind_comparison(m);
+  const py::object bench = m.attr("Bench");
+  bench.attr("when_done") = py::cpp_function(
+      &when_done_on, py::name("when_done"), py::is_method(bench),
+      arg("draws") = levigate::SimulateOptions{}.draws,
+      arg("seed") = levigate::SimulateOptions{}.seed, arg("threads") = 0,
+      "What is left of the job, at the pace of its journal: minutes, the step under way, paper.\n\n"
+      "Raises as plan() and simulate().");
   m.attr("DRAWS") = levigate::SimulateOptions{}.draws;
   m.attr("SEED") = levigate::SimulateOptions{}.seed;
   m.def("simulate", &simulate, arg("job"), arg("plan"),

@@ -45,7 +45,10 @@ CONTRACT = {
     "Journal": "path append read",
     "JournalReading": "entries lines torn",
     "Torn": "line bytes message",
-    "Bench": "job stack shop journal done open_mark grades present",
+    "Bench": "job stack shop journal done open_mark grades present findings paper_left when_done",
+    "WhenDone": "job done pace step sheets minutes paper why findings draws seed card to_dict to_json",
+    "StepUnderWay": "sheet spent_minutes minutes",
+    "PaperLeft": "sheet used on_hand needed",
     "Shop": "person rates scratches films jobs minutes_noise scratch_noise load save report",
     "Learned": "shop outliers unmatched lines_before report",
     "Sourced": "value low high basis citation",
@@ -60,7 +63,7 @@ FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
     "surface_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
-    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together compare buy jobs "
+    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together compare buy jobs jobs_nearly_named "
     "done_steps observe learn"
 ).split()
 
@@ -99,7 +102,7 @@ WITHOUT_UNIT = set(
     # counts, grit numbers and money
     "bytes coats code cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
     "buy alone_buy alone_cost alone_sheets_used enough_buy starves sheets_enough "
-    "film_used marks passes_left rinse_every_strokes steps strokes_left turns "
+    "film_used marks passes_left rinse_every_strokes steps strokes_left turns used "
     # of draws; the quantiles of an interval are in the unit of what it is of
     "draws seed threads p10 p50 p90 mean "
     # the unit is in `quantity`, or in the name that was asked for

@@ -115,6 +115,13 @@ def compared_values(job, stack):
             buying, buying.sheets[0], buying.offers[0], label, label.meanings[0])  # fmt: skip
 
 
+def when_done_values(job, stack):
+    """One instance of every class of what is left of a job."""
+    begun = levigate.Entry(kind="step begun", job=job.name, sheet=stack.sheets[0].id)
+    when = levigate.Bench(job, stack, None, [begun]).when_done(20)
+    return [when, when.step, when.paper[0]]
+
+
 @pytest.fixture(scope="module")
 def values(demo, tmp_path_factory):
     """One instance of every class."""
@@ -155,7 +162,7 @@ def values(demo, tmp_path_factory):
         levigate.compound_named("fine", "shellac"), levigate.band_named("institute", "satin"),
         levigate.cleaning("film", clean_every_m=10), levigate.pieces("film", "foam pad", travel_m=9),
         carried, outside.value.faults[0], plan.bench, *learned_values(job, stack), *inspected_values(job),
-        *compared_values(job, stack), *journal_values(tmp_path_factory.mktemp("values") / "journal"),
+        *compared_values(job, stack), *when_done_values(job, stack), *journal_values(tmp_path_factory.mktemp("values") / "journal"),
     ]  # fmt: skip
     return {type(value).__name__: value for value in found}
 

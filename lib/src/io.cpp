@@ -14,3 +14,4 @@
 #include "levigate/io/work/write_simulation.hpp"
 #include "levigate/io/work/write_together.hpp"
 #include "levigate/io/work/write_way_back.hpp"
+#include "levigate/io/work/write_when_done.hpp"

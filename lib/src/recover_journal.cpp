@@ -6,6 +6,7 @@
 #include "levigate/journal/work/observe.hpp"
 #include "levigate/journal/work/report.hpp"
 #include "levigate/journal/work/shop_factors.hpp"
+#include "levigate/journal/work/struck.hpp"
 #include "levigate/recover/work/diagnose.hpp"
 #include "levigate/recover/work/go_back.hpp"
 #include "levigate/recover/work/leg_policy.hpp"

@@ -7,3 +7,4 @@
 #include "levigate/risk/work/simulation.hpp"
 #include "levigate/risk/work/sources.hpp"
 #include "levigate/risk/work/together.hpp"
+#include "levigate/risk/work/when_done.hpp"

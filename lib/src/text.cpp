@@ -7,3 +7,4 @@
 #include "levigate/text/work/sentences.hpp"
 #include "levigate/text/work/together.hpp"
 #include "levigate/text/work/way_back.hpp"
+#include "levigate/text/work/when_done.hpp"

@@ -844,6 +844,7 @@ const std::map<std::string, std::string> elsewhere{
     {"buy", "that of plan: tests/unit/risk/buy_test.cpp"},
     {"compare", "pairs of simulations: tests/unit/risk/compare_test.cpp"},
     {"calibrate", "quantiles of simulations: tests/unit/risk/calibrate_test.cpp"},
+    {"when_done", "quantiles of simulations: tests/unit/risk/when_done_test.cpp"},
     {"gauged_removal", "tests/unit/journal/patch_test.cpp"},
     {"weighed_removal", "tests/unit/journal/patch_test.cpp"},
     {"levelled_removal", "tests/unit/journal/patch_test.cpp"},

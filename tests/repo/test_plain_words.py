@@ -79,6 +79,7 @@ def other_cards() -> dict[str, str]:
         "way back": levigate.go_back(job, stack, done, mark).card(),
         "calibration": levigate.calibrate(job, levigate.plan(job, stack), draws=20).card(),
         "together": levigate.plan_together([job] * 3, stack, draws=20).card(),
+        "when done": levigate.Bench(job, stack).when_done(20).card(),
         "check": levigate.findings_text(levigate.check(stack)),
     }
 

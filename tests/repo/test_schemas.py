@@ -52,6 +52,7 @@ def test_plan_is_valid(job_file, stack_file):
     validator("calibration").validate(levigate.calibrate(job, plan, 20).to_dict())
     for draws in (0, 20):
         validator("together").validate(levigate.plan_together([job] * 3, stack, draws=draws).to_dict())
+    validator("when_done").validate(levigate.Bench(job, stack).when_done(20).to_dict())
 
 
 @pytest.mark.parametrize("kind", ["scratch", "cluster", "haze", "swirl", "wave", "witness line"])
@@ -73,7 +74,7 @@ def test_plan_that_does_not_exist_is_valid():
 
 
 @pytest.mark.parametrize(
-    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "calibration", "together", "way_back"]
+    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "calibration", "together", "way_back", "when_done"]
 )
 def test_objects_are_closed_and_described(name):
     for part in parts_of(load("schema", f"{name}.schema.json")):
@@ -291,7 +292,9 @@ BAD_LINES = {
     "no offset": {"kind": "note", "text": "a", "at": "2026-03-01T09:30:00"},
     "empty sheet": {"kind": "cleaned", "sheet": ""},
     "step without minutes": {"kind": "step ended", "sheet": "a"},
-    "step begun with minutes": {"kind": "step begun", "sheet": "a", "minutes": 3},
+    "step begun with sheets used": {"kind": "step begun", "sheet": "a", "sheets_used": 3},
+    "struck without a line": {"kind": "struck", "text": "wrong"},
+    "struck without a reason": {"kind": "struck", "line": 1},
     "cleaned in a zone": {"kind": "cleaned", "sheet": "a", "zone": "top"},
     "no reading": {"kind": "film read", "zone": "top", "readings_um": []},
     "scratch by nothing": {"kind": "scratch read", "zone": "top", "sheet": "a"},

@@ -153,8 +153,14 @@ std::vector<Sample> entries() {
   gauged.after_um = {80, 81};
   weighed.before_g = 812.31;
   weighed.after_g = 812.13;
-  return {sample(begun), sample(ended), sample(planned), sample(film),   sample(width),
-          sample(rough), sample(found), sample(wave),    sample(gauged), sample(weighed)};
+  Entry struck = entry(EntryKind::struck);
+  struck.zone.clear();
+  struck.sheet.clear();
+  struck.line = 1;
+  struck.text = "wrong sheet";
+  return {sample(begun),  sample(ended),   sample(planned), sample(film),
+          sample(width),  sample(rough),   sample(found),   sample(wave),
+          sample(gauged), sample(weighed), sample(struck)};
 }
 
 /// Everything that a user gives; what is inside it is reached from here.

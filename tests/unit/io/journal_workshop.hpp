@@ -61,9 +61,13 @@ inline std::vector<Entry> one_of_each() {
   wave.mark->kind = MarkKind::wave;
   wave.mark->zone = "top";
   wave.mark->height_um = 1.5;
+  Entry struck = entry(EntryKind::struck);
+  struck.line = 2;
+  struck.text = "twelve minutes were of the door";
   return {begun, ended,   cleaned,
           film,  scratch, rough,
-          found, wave,    note("\"quoted\", \\ \n\t\x01 B\xC3\xBCrste")};
+          found, wave,    note("\"quoted\", \\ \n\t\x01 B\xC3\xBCrste"),
+          struck};
 }
 
 inline std::string lines_of(const std::vector<Entry>& entries) {

@@ -83,7 +83,7 @@ TEST(JournalText, HoldsEntriesWithTheirLines) {
   const std::vector<Entry> all = one_of_each();
   const JournalReading read = journal_from_json(lines_of(all));
   EXPECT_EQ(read.entries, all);
-  EXPECT_THAT(read.lines, ElementsAre(1, 2, 3, 4, 5, 6, 7, 8, 9));
+  EXPECT_THAT(read.lines, ElementsAre(1, 2, 3, 4, 5, 6, 7, 8, 9, 10));
   EXPECT_THAT(read.torn, SizeIs(0));
   EXPECT_EQ(journal_from_json(""), JournalReading{});
 }

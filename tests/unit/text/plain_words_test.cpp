@@ -98,6 +98,11 @@ std::vector<Quantity> numbers() {
                                       "mark_deg",
                                       "max_ratio",
                                       "min_ratio",
+                                      "read_um",
+                                      "expected_um",
+                                      "uncertainty_um",
+                                      "counts_um",
+                                      "sheets_used",
                                       "modulus_mpa",
                                       "most_force_n",
                                       "on_hand",
@@ -132,7 +137,7 @@ std::vector<Quantity> numbers() {
 }
 
 TEST(PlainWords, OfFindings) {
-  for (int i = 0; i <= static_cast<int>(FindingKind::wheel_unknown); ++i) {
+  for (int i = 0; i <= static_cast<int>(FindingKind::paper_overused); ++i) {
     Finding finding{.kind = static_cast<FindingKind>(i),
                     .sheets = {},
                     .zone = "front and sides",

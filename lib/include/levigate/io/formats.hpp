@@ -27,5 +27,6 @@ inline constexpr std::string_view together_format = "levigate.together/1";
 inline constexpr std::string_view buy_format = "levigate.buy/1";
 
 inline constexpr std::string_view comparison_format = "levigate.comparison/1";
+inline constexpr std::string_view when_done_format = "levigate.when_done/1";
 
 }  // namespace levigate

@@ -19,7 +19,7 @@ inline constexpr std::size_t largest_journal_bytes = std::size_t{256} << 20;
 /// there stays as it is: behind a torn last line the new one starts on a line of its own. Where it fails, the
 /// file is cut back to what it was where the system lets it; where not, the error says that a piece of the line may stay behind. After a crash, read the journal before you append again: a line may be there that was not acknowledged.
 ///
-/// Throws: what to_json throws for an entry; BadInput where the file cannot be opened or locked, is not a regular file, is full
+/// Throws: what to_json throws for an entry; BadInput where it strikes a line that is not there, of another job or struck already, or where the file cannot be opened or locked, is not a regular file, is full
 ///         or would become larger than largest_journal_bytes, or the disk takes no more
 void append(const std::filesystem::path& path, const Entry& entry);
 

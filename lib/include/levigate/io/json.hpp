@@ -14,3 +14,4 @@
 #include "levigate/io/write_simulation.hpp"
 #include "levigate/io/write_together.hpp"
 #include "levigate/io/write_way_back.hpp"
+#include "levigate/io/write_when_done.hpp"

@@ -22,9 +22,10 @@ struct Torn {
 
 /// What a journal holds.
 struct JournalReading {
-  std::vector<Entry> entries;  ///< in the order of the lines
-  std::vector<int> lines;      ///< line of each entry, from 1
-  std::vector<Torn> torn;      ///< skipped
+  std::vector<Entry>
+      entries;  ///< in the order of the lines; a line that one strikes counts whole lines
+  std::vector<int> lines;  ///< line of each entry, from 1
+  std::vector<Torn> torn;  ///< skipped
 
   friend bool operator==(const JournalReading&, const JournalReading&) = default;
 };

@@ -1,6 +1,7 @@
 // One line of the journal: something that really happened at the bench, and when.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -40,6 +41,7 @@ struct Entry {
   std::vector<double> after_um{};
   std::optional<double> before_g{};
   std::optional<double> after_g{};
+  std::optional<std::size_t> line{};
 
   friend bool operator==(const Entry&, const Entry&) = default;
 };
@@ -65,7 +67,7 @@ inline constexpr auto described<Value> =
         member<&Value::sheet>("sheet", "id of a sheet of the stack").not_empty().left_out_as_made(),
         member<&Value::minutes>("minutes", Within{0, 1e5},
                                 "of a step that ended or a patch: sanding and all that belongs to "
-                                "it, without the change"),
+                                "it, without the change; of one that began: so far"),
         member<&Value::sheets_used>("sheets_used", Within{0, 1e5},
                                     "of a step that ended: how many, where known"),
         member<&Value::removal_um>(
@@ -101,6 +103,8 @@ inline constexpr auto described<Value> =
                                  "of a patch: weight of the dry part before"),
         member<&Value::after_g>("after_g", Within{0, 1e6}, "of a patch: the same after"),
         member<&Value::mark>("mark", "what an inspection showed; it names its zone"),
+        member<&Value::line>("line", Within{1, 1e9},
+                             "struck: the earlier line that does not count, from 1"),
         member<&Value::text>("text", "any words; with every kind").not_empty().left_out_as_made())
         .rule(rule_by<&detail::of_one_kind>);
 

@@ -9,7 +9,7 @@
 namespace levigate::inline v0 {
 
 enum class EntryKind {
-  step_begun,    ///< sheet; zone, direction_deg where known
+  step_begun,  ///< sheet; zone, direction_deg where known; minutes: worked so far, where it is told again
   step_ended,    ///< sheet, minutes; zone, sheets_used, removal_um where known
   cleaned,       ///< sheet: washed or brushed
   film_read,     ///< zone, readings_um
@@ -18,6 +18,7 @@ enum class EntryKind {
                  ///< shiny spots were gone
   mark_found,    ///< mark, which names its zone
   note,          ///< text
+  struck,  ///< line, text: an earlier line that was wrong, and why; it stays, and no reader counts it
 };
 
 constexpr std::string_view to_string(EntryKind kind) noexcept {
@@ -30,13 +31,15 @@ constexpr std::string_view to_string(EntryKind kind) noexcept {
     case EntryKind::patch_worked: return "patch worked";
     case EntryKind::mark_found: return "mark found";
     case EntryKind::note: return "note";
+    case EntryKind::struck: return "struck";
   }
   return "";
 }
 
-inline constexpr auto all_entry_kinds = std::to_array(
-    {EntryKind::step_begun, EntryKind::step_ended, EntryKind::cleaned, EntryKind::film_read,
-     EntryKind::scratch_read, EntryKind::patch_worked, EntryKind::mark_found, EntryKind::note});
+inline constexpr auto all_entry_kinds =
+    std::to_array({EntryKind::step_begun, EntryKind::step_ended, EntryKind::cleaned,
+                   EntryKind::film_read, EntryKind::scratch_read, EntryKind::patch_worked,
+                   EntryKind::mark_found, EntryKind::note, EntryKind::struck});
 
 template <>
 inline constexpr auto choices<EntryKind> = all_entry_kinds;

@@ -22,7 +22,7 @@ namespace levigate::inline v0 {
 /// @param stack    that the sheets are of
 /// @param entries  of one journal, in order; those of other jobs are reported as unmatched
 /// @return         observations, and entries that were meant to teach and do not, with the reason
-/// Throws:    as workings()
+/// Throws:    as workings(), counted()
 /// NaN:       rejected in job and stack; an entry that holds one is reported as unmatched, or removal_um refused
 /// Accuracy:  that of plan(), contact()
 /// Source:    that of effort(), scratch_depth_um(), ra_um()

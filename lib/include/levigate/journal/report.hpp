@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "levigate/describe.hpp"
 #include "levigate/error.hpp"
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/shop_factors.hpp"
@@ -22,6 +23,16 @@ struct LearnedLine {
 
   friend bool operator==(const LearnedLine&, const LearnedLine&) = default;
 };
+
+template <std::same_as<LearnedLine> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "LearnedLine", "One learned number.",
+    member<&Value::subject>("subject", "as \"latex paper on two-part urethane\""),
+    member<&Value::quantity>("quantity", "minutes, scratches, film_um, or lines of a journal"),
+    member<&Value::value>("value", "median: a multiple of what is computed; of a film, added [um]"),
+    member<&Value::low>("low", "5 % are below it"),
+    member<&Value::high>("high", "5 % are above it"),
+    member<&Value::observations>("observations", at_least(0), "behind it"));
 
 /// What a shop's numbers say: of the person alone, of the person with each backing on each coating (which is what minutes tell of
 /// directly), of scratches and films.

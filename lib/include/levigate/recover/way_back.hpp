@@ -15,6 +15,7 @@
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/leg.hpp"
 #include "levigate/recover/policy.hpp"
+#include "levigate/stack/finding.hpp"
 
 namespace levigate::inline v0 {
 
@@ -130,6 +131,7 @@ struct WayBack {
   std::optional<NoWay> no_way;
   std::vector<Remedy> remedies;
   std::vector<Caution> cautions;
+  std::vector<Finding> findings{};
 
   friend bool operator==(const WayBack&, const WayBack&) = default;
 };
@@ -156,6 +158,7 @@ inline constexpr auto described<Value> = describe<Value>(
                             "that may still come off here; none on a solid"),
     member<&Value::no_way>("no_way", "why there is no way back"),
     member<&Value::remedies>("remedies", "what can still be done then"),
-    member<&Value::cautions>("cautions", "what can hurt"));
+    member<&Value::cautions>("cautions", "what can hurt"),
+    member<&Value::findings>("findings", "what to know of the journal").optional());
 
 }  // namespace levigate

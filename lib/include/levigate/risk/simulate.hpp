@@ -23,7 +23,7 @@ namespace levigate::inline v0 {
 /// @param plan     whose sheets are worked in this order
 /// @param options  draws, seed, threads, progress
 /// @return         quantiles, means, shares; see Simulation for units
-/// Throws:    BadInput where there is no plan or a sheet of it is not in the stack; OutOfRange for draws outside 10 to 1e6, more
+/// Throws:    BadInput where there is no plan, a sheet of it is not in the stack, or fewer than 10 draws take longer than spent_minutes; OutOfRange for draws outside 10 to 1e6, more
 ///            than 1024 threads, or more than 1e11 spots over all draws; what an input near an end of its band makes the formulas
 ///            throw; what progress throws
 /// NaN:       does not occur

@@ -141,7 +141,7 @@ template <std::same_as<Simulation> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Simulation", "A plan worked out many times over, with every uncertain number drawn anew.",
     member<&Value::draws>("draws", at_least(1),
-                          "that were made; fewer than asked for where they were stopped"),
+                          "that count; fewer than asked for where they were stopped, or left out"),
     member<&Value::seed>("seed", "of the random numbers; the same seed gives the same figures"),
     member<&Value::minutes>("minutes", "all steps, and what comes before the first"),
     member<&Value::sheets>("sheets", "all steps"), member<&Value::steps>("steps", "in order"),

@@ -15,34 +15,38 @@ namespace levigate::inline v0 {
 
 /// What a finding is about.
 enum class FindingKind {
-  ambiguous_label,     ///< a label that several systems claim
-  unknown_label,       ///< a label that no system has
-  extrapolated_size,   ///< a size continued beyond the published numbers
-  misleading_numbers,  ///< order of the numbers contradicts order of the sizes
-  near_duplicate,      ///< two sheets closer than min_ratio
-  gap,                 ///< neighbours further apart than max_ratio
-  coarse_tail,         ///< a finer sheet with coarser stray grains than its coarser neighbour
-  paper_short,         ///< a step needs more paper than is on hand
-  price_missing,       ///< cost asked for, but a sheet has no price
-  step_too_long,       ///< size ratio above max_ratio
-  step_too_short,      ///< size ratio below min_ratio
-  fragile_step,        ///< size ratio above max_ratio at an end of the band of a size
-  not_finer,           ///< a step that is not finer than the one before
-  repeated_sheet,      ///< a sheet that comes twice in one sequence
-  scratch_too_deep,    ///< a compound meets scratches beyond its reach, or orange peel
-  film_too_thin,       ///< a zone whose film affords no work, before any
-  film_short,          ///< a zone goes deeper than its budget
-  round_entered,       ///< a zone goes through its last round into the one below
-  tall_defect,         ///< a run or sag that must not be sanded out flat
-  soft_first,          ///< a soft block or pad does the levelling
-  after_target,        ///< steps after the target is met
-  target_missed,       ///< the sequence ends before the target
-  sheen_over,          ///< more sheen than the band that was asked for
-  young_coat,          ///< a coat that is not yet fully cured
-  cure_unknown,        ///< the age of a coat is told, and nothing is known of how it cures
-  wheel_speed,         ///< a wheel whose rim is too fast or too slow for the coat
-  wheel_heat,          ///< a wheel under which the coat gets too warm
-  wheel_unknown,       ///< a wheel on a coat of which no limits are known
+  ambiguous_label,      ///< a label that several systems claim
+  unknown_label,        ///< a label that no system has
+  extrapolated_size,    ///< a size continued beyond the published numbers
+  misleading_numbers,   ///< order of the numbers contradicts order of the sizes
+  near_duplicate,       ///< two sheets closer than min_ratio
+  gap,                  ///< neighbours further apart than max_ratio
+  coarse_tail,          ///< a finer sheet with coarser stray grains than its coarser neighbour
+  paper_short,          ///< a step needs more paper than is on hand
+  price_missing,        ///< cost asked for, but a sheet has no price
+  step_too_long,        ///< size ratio above max_ratio
+  step_too_short,       ///< size ratio below min_ratio
+  fragile_step,         ///< size ratio above max_ratio at an end of the band of a size
+  not_finer,            ///< a step that is not finer than the one before
+  repeated_sheet,       ///< a sheet that comes twice in one sequence
+  scratch_too_deep,     ///< a compound meets scratches beyond its reach, or orange peel
+  film_too_thin,        ///< a zone whose film affords no work, before any
+  film_short,           ///< a zone goes deeper than its budget
+  round_entered,        ///< a zone goes through its last round into the one below
+  tall_defect,          ///< a run or sag that must not be sanded out flat
+  soft_first,           ///< a soft block or pad does the levelling
+  after_target,         ///< steps after the target is met
+  target_missed,        ///< the sequence ends before the target
+  sheen_over,           ///< more sheen than the band that was asked for
+  young_coat,           ///< a coat that is not yet fully cured
+  cure_unknown,         ///< the age of a coat is told, and nothing is known of how it cures
+  wheel_speed,          ///< a wheel whose rim is too fast or too slow for the coat
+  wheel_heat,           ///< a wheel under which the coat gets too warm
+  wheel_unknown,        ///< a wheel on a coat of which no limits are known
+  reading_contradicts,  ///< a gauge reads another film than job or steps make
+  job_name_near,        ///< the journal has lines of a job whose name is nearly this one
+  paper_counted_off,    ///< sheets that the journal used, counted off those on hand
+  paper_overused,       ///< more of a sheet was used than was on hand
 };
 
 constexpr std::string_view to_string(FindingKind kind) noexcept {
@@ -75,22 +79,32 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::wheel_speed: return "wheel_speed";
     case FindingKind::wheel_heat: return "wheel_heat";
     case FindingKind::wheel_unknown: return "wheel_unknown";
+    case FindingKind::reading_contradicts: return "reading_contradicts";
+    case FindingKind::job_name_near: return "job_name_near";
+    case FindingKind::paper_counted_off: return "paper_counted_off";
+    case FindingKind::paper_overused: return "paper_overused";
   }
   return "";
 }
 
 template <>
-inline constexpr auto choices<FindingKind> = std::to_array(
-    {FindingKind::ambiguous_label,    FindingKind::unknown_label,  FindingKind::extrapolated_size,
-     FindingKind::misleading_numbers, FindingKind::near_duplicate, FindingKind::gap,
-     FindingKind::coarse_tail,        FindingKind::paper_short,    FindingKind::price_missing,
-     FindingKind::step_too_long,      FindingKind::step_too_short, FindingKind::fragile_step,
-     FindingKind::not_finer,          FindingKind::repeated_sheet, FindingKind::scratch_too_deep,
-     FindingKind::film_too_thin,      FindingKind::film_short,     FindingKind::round_entered,
-     FindingKind::tall_defect,        FindingKind::soft_first,     FindingKind::after_target,
-     FindingKind::target_missed,      FindingKind::sheen_over,     FindingKind::young_coat,
-     FindingKind::cure_unknown,       FindingKind::wheel_speed,    FindingKind::wheel_heat,
-     FindingKind::wheel_unknown});
+inline constexpr auto choices<FindingKind> =
+    std::to_array({FindingKind::ambiguous_label,     FindingKind::unknown_label,
+                   FindingKind::extrapolated_size,   FindingKind::misleading_numbers,
+                   FindingKind::near_duplicate,      FindingKind::gap,
+                   FindingKind::coarse_tail,         FindingKind::paper_short,
+                   FindingKind::price_missing,       FindingKind::step_too_long,
+                   FindingKind::step_too_short,      FindingKind::fragile_step,
+                   FindingKind::not_finer,           FindingKind::repeated_sheet,
+                   FindingKind::scratch_too_deep,    FindingKind::film_too_thin,
+                   FindingKind::film_short,          FindingKind::round_entered,
+                   FindingKind::tall_defect,         FindingKind::soft_first,
+                   FindingKind::after_target,        FindingKind::target_missed,
+                   FindingKind::sheen_over,          FindingKind::young_coat,
+                   FindingKind::cure_unknown,        FindingKind::wheel_speed,
+                   FindingKind::wheel_heat,          FindingKind::wheel_unknown,
+                   FindingKind::reading_contradicts, FindingKind::job_name_near,
+                   FindingKind::paper_counted_off,   FindingKind::paper_overused});
 
 /// How much a finding matters.
 enum class Severity {

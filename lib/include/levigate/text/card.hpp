@@ -10,3 +10,4 @@
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/together.hpp"
 #include "levigate/text/way_back.hpp"
+#include "levigate/text/when_done.hpp"

@@ -26,19 +26,37 @@
 #include "levigate/recover/mark.hpp"
 #include "levigate/recover/work/diagnose_body.hpp"
 #include "levigate/recover/work/go_back_body.hpp"
+#include "levigate/stack/finding.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
 
+namespace detail {
+
+/// With what there is to say of the journal first.
+template <typename Answer>
+Answer with_findings(const Bench& bench, Answer answer) {
+  const std::vector<Finding>& findings = bench.findings();
+  answer.findings.insert(answer.findings.begin(), findings.begin(), findings.end());
+  return answer;
+}
+
+}  // namespace detail
+
 LEVIGATE_WORK Bench::Bench(Job job, Stack stack, std::optional<Shop> shop,
-                           std::vector<Entry> journal)
-    : laid_(std::make_shared<const detail::Laid>(detail::laid_out(
-          std::move(job), std::move(stack), std::move(shop), std::move(journal)))) {}
+                           std::vector<Entry> journal, std::vector<int> lines)
+    : laid_(std::make_shared<const detail::Laid>(
+          detail::laid_out(std::move(job), std::move(stack), std::move(shop), std::move(journal),
+                           std::move(lines)))) {}
 
 LEVIGATE_WORK const Job& Bench::job() const noexcept { return laid_->job; }
 LEVIGATE_WORK const Stack& Bench::stack() const noexcept { return laid_->stack; }
 LEVIGATE_WORK const std::optional<Shop>& Bench::shop() const noexcept { return laid_->shop; }
 LEVIGATE_WORK const std::vector<Entry>& Bench::journal() const noexcept { return laid_->journal; }
+LEVIGATE_WORK const std::vector<int>& Bench::lines() const noexcept { return laid_->lines; }
+LEVIGATE_WORK const std::vector<Finding>& Bench::findings() const noexcept {
+  return laid_->findings;
+}
 LEVIGATE_WORK const std::vector<Grade>& Bench::grades() const noexcept {
   return laid_->begun.grades;
 }
@@ -47,14 +65,19 @@ LEVIGATE_WORK const std::optional<Mark>& Bench::open_mark() const noexcept { ret
 
 LEVIGATE_WORK const Job& present(const Bench& bench) { return detail::job_now(bench.laid()); }
 
+LEVIGATE_WORK const Stack& paper_left(const Bench& bench) {
+  detail::job_now(bench.laid());
+  return bench.laid().paper;
+}
+
 LEVIGATE_WORK Plan plan(const Bench& bench) {
-  Plan result = plan(detail::workings_now(bench.laid()));
+  Plan result = detail::with_findings(bench, plan(detail::workings_now(bench.laid())));
   result.change = detail::LearnedChanges(bench.laid(), result).told();
   return result;
 }
 
 LEVIGATE_WORK Plan evaluate(const Bench& bench, const std::vector<std::string>& sequence) {
-  return evaluate(detail::workings_now(bench.laid()), sequence);
+  return detail::with_findings(bench, evaluate(detail::workings_now(bench.laid()), sequence));
 }
 
 LEVIGATE_WORK Diagnosis diagnose(const Bench& bench, const Mark& mark) {
@@ -63,7 +86,13 @@ LEVIGATE_WORK Diagnosis diagnose(const Bench& bench, const Mark& mark) {
 
 LEVIGATE_WORK WayBack go_back(const Bench& bench, const Mark& mark) {
   const detail::Laid& laid = bench.laid();
-  return go_back(laid.begun, laid.done, mark, detail::films_read(laid.begun.job, laid.journal));
+  WayBack way =
+      detail::with_findings(bench, go_back(laid.begun, laid.done, mark, detail::standing_of(laid)));
+  std::erase_if(way.findings, [](const Finding& finding) {  // a way back counts no paper
+    return finding.kind == FindingKind::paper_counted_off ||
+           finding.kind == FindingKind::paper_overused;
+  });
+  return way;
 }
 
 LEVIGATE_WORK WayBack go_back(const Bench& bench) {

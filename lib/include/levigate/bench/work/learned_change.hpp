@@ -149,7 +149,8 @@ class LearnedChanges {
 
  private:
   std::optional<Sequence> with(const Factors& factors) const {
-    return chosen(laid_with(laid_.job, laid_.stack, std::nullopt, laid_.journal, factors));
+    return chosen(
+        laid_with(laid_.job, laid_.stack, std::nullopt, laid_.journal, laid_.lines, {}, factors));
   }
 
   ChosenStep step_of(const Sequence& sequence, std::size_t at) const {
@@ -193,7 +194,7 @@ class LearnedChanges {
     Stack stack = laid_.stack;
     *stack.sheets[sheet].on_hand += more;
     const std::optional<Sequence> better =
-        chosen(laid_out(laid_.job, stack, laid_.shop, laid_.journal));
+        chosen(laid_out(laid_.job, stack, laid_.shop, laid_.journal, laid_.lines));
     const std::int64_t less =
         better ? plan_.exact.expected_milliseconds() - better->expected_milliseconds() : 0;
     change.more_sheets.push_back(

@@ -24,6 +24,7 @@
 #include "levigate/risk/comparison.hpp"
 #include "levigate/risk/simulation.hpp"
 #include "levigate/risk/together.hpp"
+#include "levigate/risk/when_done.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
@@ -153,6 +154,7 @@ LEVIGATE_WORK std::string descriptions_json() {
                  {together_format, description_of<Together>(), detail::Style::whole},
                  {buy_format, description_of<Buying>(), detail::Style::whole},
                  {comparison_format, description_of<Comparison>(), detail::Style::whole},
+                 {when_done_format, description_of<WhenDone>(), detail::Style::whole},
                  {way_back_format, description_of<WayBack>(), detail::Style::whole},
                  {shop_format, description_of<Shop>(), detail::Style::sparse},
                  {journal_format, description_of<Entry>(), detail::Style::sparse},

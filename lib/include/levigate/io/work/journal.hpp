@@ -6,6 +6,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstddef>
 #include <filesystem>
@@ -21,6 +22,7 @@
 #include "levigate/io/entry.hpp"
 #include "levigate/io/read_journal.hpp"
 #include "levigate/journal/entry.hpp"
+#include "levigate/journal/struck.hpp"
 
 namespace levigate::inline v0 {
 
@@ -154,10 +156,31 @@ class LockedJournal {
   off_t bytes_ = 0;
 };
 
+/// Throws: BadInput where the line that an entry strikes is not there, is of another job, or is struck already.
+inline void require_to_strike(const std::filesystem::path& path, const Entry& entry) {
+  JournalReading reading = read_journal(path);
+  const auto at =
+      std::find(reading.lines.begin(), reading.lines.end(), static_cast<int>(*entry.line));
+  const std::string line = "line = " + std::to_string(*entry.line);
+  if (at == reading.lines.end()) {
+    throw BadInput::of("line", line + " is no whole line of journal '" + path.string() +
+                                   "', which has " + std::to_string(reading.lines.size()) +
+                                   ": nothing is struck");
+  }
+  Entry strikes = entry;
+  strikes.line = static_cast<std::size_t>(at - reading.lines.begin()) + 1;
+  require_strikes(reading.entries, strikes);
+  for (const Entry& other : reading.entries) {
+    if (other.kind == EntryKind::struck && other.line == strikes.line)
+      throw BadInput::of("line", line + " of journal '" + path.string() + "' is struck already");
+  }
+}
+
 }  // namespace detail
 
 LEVIGATE_WORK void append(const std::filesystem::path& path, const Entry& entry) {
   const std::string line = to_json(entry);
+  if (entry.kind == EntryKind::struck) detail::require_to_strike(path, entry);
   detail::LockedJournal(path, O_RDWR | O_APPEND | O_CREAT, LOCK_EX).append(line);
 }
 

@@ -48,6 +48,18 @@ inline std::optional<Entry> whole_entry(std::string_view text, std::string_view 
   }
 }
 
+/// A line that is struck is named by its place in the file. In memory it is named by its place among the whole lines.
+inline void count_whole_lines(JournalReading& reading) {
+  for (std::size_t i = 0; i < reading.entries.size(); ++i) {
+    if (!reading.entries[i].line) continue;
+    std::size_t& line = *reading.entries[i].line;
+    const auto at = std::find(reading.lines.begin(), reading.lines.end(), static_cast<int>(line));
+    // One that a crash cut cannot be struck: it then names itself, which is refused where it counts.
+    line = at == reading.lines.end() ? i + 1
+                                     : static_cast<std::size_t>(at - reading.lines.begin()) + 1;
+  }
+}
+
 }  // namespace detail
 
 LEVIGATE_WORK JournalReading journal_from_json(std::string_view text, std::string_view file) {
@@ -67,6 +79,7 @@ LEVIGATE_WORK JournalReading journal_from_json(std::string_view text, std::strin
                                   std::to_string(piece.size()) + " bytes are there"});
     }
   }
+  if (!reading.torn.empty()) detail::count_whole_lines(reading);
   return reading;
 }
 

@@ -12,8 +12,10 @@
 
 #include "levigate/journal/done.hpp"
 
+#include "levigate/detail/names.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/journal/entry.hpp"
+#include "levigate/journal/struck.hpp"
 #include "levigate/journal/work/step_entries.hpp"
 #include "levigate/recover/done.hpp"
 
@@ -38,15 +40,29 @@ inline std::optional<double> direction_of(std::span<const Entry> entries, std::s
 
 LEVIGATE_WORK std::vector<std::string> jobs(std::span<const Entry> entries) {
   std::vector<std::string> names;
-  for (const Entry& entry : entries) {
-    if (std::find(names.begin(), names.end(), entry.job) == names.end()) names.push_back(entry.job);
+  const std::vector<bool> counts = counted(entries);
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const std::string& job = entries[i].job;
+    if (counts[i] && std::find(names.begin(), names.end(), job) == names.end())
+      names.push_back(job);
   }
+  return names;
+}
+
+LEVIGATE_WORK std::vector<std::string> jobs_nearly_named(std::span<const Entry> entries,
+                                                         std::string_view job) {
+  std::vector<std::string> names = jobs(entries);
+  std::erase_if(names, [&](const std::string& name) {
+    return name == job || detail::edit_distance(name, job) > name_slip_letters;
+  });
   return names;
 }
 
 LEVIGATE_WORK std::vector<DoneStep> done_steps(std::span<const Entry> entries,
                                                std::string_view job) {
   std::vector<DoneStep> done;
+  const std::vector<Entry> counted = without_struck({entries.begin(), entries.end()});
+  entries = counted;
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const Entry& entry = entries[i];
     if (entry.job != job || entry.kind != EntryKind::step_ended) continue;

@@ -84,6 +84,7 @@ inline void require_shape(const Entry& entry, std::string_view where) {
       {"before_g", entry.before_g.has_value()},
       {"after_g", entry.after_g.has_value()},
       {"text", !entry.text.empty()},
+      {"line", entry.line.has_value()},
   };
   const EntryShape shape = shape_of(entry.kind);
   const std::string kind = "kind '" + std::string(to_string(entry.kind)) + "'";

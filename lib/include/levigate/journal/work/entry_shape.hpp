@@ -18,7 +18,7 @@ struct EntryShape {
 
 inline EntryShape shape_of(EntryKind kind) {
   switch (kind) {
-    case EntryKind::step_begun: return {{"sheet"}, {"zone", "direction_deg"}};
+    case EntryKind::step_begun: return {{"sheet"}, {"zone", "direction_deg", "minutes"}};
     case EntryKind::step_ended:
       return {{"sheet", "minutes"}, {"zone", "sheets_used", "removal_um", "overcut"}};
     case EntryKind::cleaned: return {{"sheet"}};
@@ -29,6 +29,7 @@ inline EntryShape shape_of(EntryKind kind) {
               {"zone", "before_um", "after_um", "before_g", "after_g"}};
     case EntryKind::mark_found: return {{"mark"}};
     case EntryKind::note: return {{"text"}};
+    case EntryKind::struck: return {{"line", "text"}};
   }
   return {};
 }

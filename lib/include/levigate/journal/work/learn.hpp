@@ -15,6 +15,7 @@
 #include "levigate/journal/learned.hpp"
 #include "levigate/journal/observed.hpp"
 #include "levigate/journal/shop_factors.hpp"
+#include "levigate/journal/struck.hpp"
 #include "levigate/journal/work/learn_films.hpp"
 #include "levigate/journal/work/learn_pace.hpp"
 #include "levigate/journal/work/learn_scratches.hpp"
@@ -38,7 +39,8 @@ inline LearnedJob& job_row(std::vector<LearnedJob>& jobs, const std::string& nam
 }  // namespace detail
 
 LEVIGATE_WORK Learned learn(const Shop& shop, const Job& job, const Stack& stack,
-                            const std::vector<Entry>& entries) {
+                            const std::vector<Entry>& all) {
+  const std::vector<Entry> entries = without_struck(all);
   validate(shop);
   const auto lines = static_cast<std::size_t>(std::count_if(
       entries.begin(), entries.end(), [&](const Entry& entry) { return entry.job == job.name; }));

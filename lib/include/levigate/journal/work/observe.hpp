@@ -8,6 +8,7 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/observed.hpp"
+#include "levigate/journal/struck.hpp"
 #include "levigate/journal/work/observer.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/workings.hpp"
@@ -18,7 +19,8 @@ namespace levigate::inline v0 {
 LEVIGATE_WORK Observed observe(const Job& job, const Stack& stack,
                                const std::vector<Entry>& entries) {
   const Workings workings = levigate::workings(job, stack);
-  return detail::Observer(entries, workings, 0).observe();
+  const std::vector<Entry> counted = without_struck(entries);
+  return detail::Observer(counted, workings, 0).observe();
 }
 
 }  // namespace levigate

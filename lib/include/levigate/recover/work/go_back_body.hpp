@@ -4,15 +4,14 @@
 #include <algorithm>
 #include <cstddef>
 #include <limits>
-#include <map>
 #include <string>
 #include <vector>
 
 #include "levigate/recover/way_back.hpp"
 
-#include "levigate/film/film.hpp"
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
+#include "levigate/plan/work/budget_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
@@ -23,6 +22,7 @@
 #include "levigate/recover/need.hpp"
 #include "levigate/recover/policy.hpp"
 #include "levigate/recover/work/diagnose_body.hpp"
+#include "levigate/recover/work/film_walk.hpp"
 #include "levigate/recover/work/layer.hpp"
 #include "levigate/recover/work/legs_of.hpp"
 #include "levigate/recover/work/present_body.hpp"
@@ -75,20 +75,20 @@ inline std::vector<Reentry> reentries(const Workings& workings,
   return result;
 }
 
-/// Film that may still come off a zone [um]: what its budget leaves; infinite on a solid. `read`: what a gauge read of it since.
+/// Film that may still come off a zone [um]: what its budget leaves; infinite on a solid. Where a gauge read it, that is the budget
+/// of what is left now. A thinner reading that no second one has settled gives no more than without it.
 inline double budget_left_um(const Workings& workings, const std::vector<Layer>& layers,
-                             std::size_t zone, const Film* read) {
+                             std::size_t zone, const Standing& standing) {
   if (!workings.budget_um[zone]) return std::numeric_limits<double>::infinity();
   double depth_um = layers.back().scratch_um;
-  if (read) {
-    Zone now = workings.job.zones[zone];
-    now.film = above(*read, now.below_um);
-    now.film->mean_um = std::max(0.0, now.film->mean_um);
-    now.peel_um = now.levelled_peel_um = 0;  // it is levelled, and what that took is read
-    return std::max(0.0, budget_of(workings.job, now) - depth_um);
-  }
-  for (const Layer& layer : layers) depth_um += layer.removal_um;
-  return std::max(0.0, *workings.budget_um[zone] - depth_um);
+  double unread_um = *workings.budget_um[zone] - depth_um;
+  for (const Layer& layer : layers) unread_um -= layer.removal_um;
+  const FilmSoFar& film = *standing.films[zone];
+  if (!film.is_read()) return std::max(0.0, unread_um);
+  Zone now = zone_now(workings, zone, standing);
+  now.film->mean_um = std::max(0.0, now.film->mean_um);
+  const double read_um = budget_of(workings.job, now) - depth_um;
+  return std::max(0.0, film.read_once() ? std::min(read_um, unread_um) : read_um);
 }
 
 /// Another round and each step again, however often it was gone back to [min].
@@ -148,18 +148,16 @@ inline NoWay no_way(const Diagnosis& diagnosis, const std::vector<Reentry>& ways
 
 }  // namespace detail
 
-/// go_back() of a job and a stack that are read. See recover/go_back.hpp. Films: as present() has them.
+/// go_back() of a job and a stack that are read. See recover/go_back.hpp. `standing`: of the same steps.
 inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& done,
-                       const Mark& mark, const std::map<std::string, Film>& films) {
+                       const Mark& mark, const detail::Standing& standing) {
   WayBack result;
   result.diagnosis = diagnose(workings, done, mark);
   result.cautions = cautions(workings.job);
   const std::size_t zone = zone_index(workings.job, mark.zone);
   const std::vector<Layer> here = layers(workings, done, zone);
   const std::vector<std::size_t> sheets = detail::sheets_of(workings, here);
-  const auto read = films.find(mark.zone);
-  const double film_um =
-      detail::budget_left_um(workings, here, zone, read == films.end() ? nullptr : &read->second);
+  const double film_um = detail::budget_left_um(workings, here, zone, standing);
   result.reentries = detail::reentries(workings, sheets, zone, mark.kind);
   result.round_minutes = detail::round_minutes(workings, here, sheets, zone, result.reentries);
   result.expected_minutes = result.round_minutes;  // where there is no way back

@@ -32,7 +32,8 @@ inline std::vector<Layer> layers(const Workings& workings, const std::vector<Don
                                  std::size_t zone) {
   std::vector<Layer> result;
   std::optional<std::size_t> last;
-  const auto add = [&](std::size_t step, std::size_t sheet, std::size_t worked, double removal_um) {
+  const auto add = [&](std::size_t step, std::size_t sheet, std::size_t worked, double removal_um,
+                       bool) {
     if (worked != zone) return;
     const bool goes_on = last == sheet && !done[step].removal_um;
     last = sheet;
@@ -47,7 +48,7 @@ inline std::vector<Layer> layers(const Workings& workings, const std::vector<Don
                       .rate_um_per_m = work.rate_um_per_m,
                       .direction_deg = done[step].direction_deg});
   };
-  detail::walk_done(workings, done, std::vector<bool>(workings.job.zones.size(), false), add);
+  detail::walk_done(workings, done, std::vector<std::size_t>(workings.job.zones.size(), 0), add);
   return result;
 }
 

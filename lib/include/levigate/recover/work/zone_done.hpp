@@ -36,6 +36,7 @@ struct ZoneDone {
   std::optional<std::size_t> last;  ///< the sheet that worked it last
   double removed_um = 0;            ///< by all of it [um]
   double last_um = 0;               ///< by its last step [um]
+  bool known = true;                ///< whether that is computed or told, not guessed
 };
 
 /// The zones that a done step worked. Where it names none, all, but for those that a plan would have it pass by.
@@ -58,7 +59,7 @@ inline std::vector<std::size_t> zones_worked(const Workings& workings, const Don
   return result;
 }
 
-/// A zone after one more step. `read`: a gauge tells what is left of its film.
+/// A zone after one more step. `read`: a gauge tells later what is left of its film.
 inline ZoneDone worked_once(const Workings& workings, const DoneStep& step, std::size_t sheet,
                             std::size_t zone, const ZoneDone& done, bool read) {
   // The same sheet again, and nothing said of it: the same step goes on, after a pause.
@@ -73,8 +74,8 @@ inline ZoneDone worked_once(const Workings& workings, const DoneStep& step, std:
     scratch_um = start->scratch_um;
   }
   const double size_um = workings.grades[sheet].median_um;
-  const bool known = step.removal_um || read || !workings.job.zones[zone].film;
-  if (from_um && size_um >= *from_um && !known) {
+  const bool coarser = from_um && size_um >= *from_um;
+  if (coarser && !step.removal_um && !read && workings.job.zones[zone].film) {
     throw BadInput(
         "it has " + size_text(size_um) + ", not finer than the " + size_text(*from_um) +
         " that zone '" + workings.job.zones[zone].name +
@@ -83,15 +84,15 @@ inline ZoneDone worked_once(const Workings& workings, const DoneStep& step, std:
   const double overcut = step.overcut.value_or(*workings.job.rules.overcut);
   const double asked_um = scratch_um ? *scratch_um * overcut : levelling_um(workings, sheet, zone);
   const double removal_um = step.removal_um.value_or(asked_um);
-  return {sheet, done.removed_um + removal_um, removal_um};
+  return {sheet, done.removed_um + removal_um, removal_um, !coarser || step.removal_um};
 }
 
-/// Walks the steps done in order and calls visit(step, sheet, zone, removal_um) for each zone that one worked; returns what
-/// was done to each zone. `read`: zones whose film a gauge told since.
+/// Walks the steps done in order and calls visit(step, sheet, zone, removal_um, known) for each zone that one worked; returns what
+/// was done to each zone. `read_after`: of each zone, how many steps were done before a gauge last told its film.
 /// Throws: BadInput, OutOfRange, naming the step
 template <typename Visit>
 std::vector<ZoneDone> walk_done(const Workings& workings, const std::vector<DoneStep>& done,
-                                const std::vector<bool>& read, Visit visit) {
+                                const std::vector<std::size_t>& read_after, Visit visit) {
   std::vector<ZoneDone> so_far(workings.job.zones.size());
   for (std::size_t i = 0; i < done.size(); ++i) {
     const DoneStep& step = done[i];
@@ -106,8 +107,8 @@ std::vector<ZoneDone> walk_done(const Workings& workings, const std::vector<Done
     try {
       const std::size_t sheet = sheet_index(workings.stack, step.sheet);
       for (const std::size_t zone : zones_worked(workings, step, sheet, i == 0, so_far)) {
-        so_far[zone] = worked_once(workings, step, sheet, zone, so_far[zone], read[zone]);
-        visit(i, sheet, zone, so_far[zone].last_um);
+        so_far[zone] = worked_once(workings, step, sheet, zone, so_far[zone], i < read_after[zone]);
+        visit(i, sheet, zone, so_far[zone].last_um, so_far[zone].known);
       }
     } catch (const BadInput& error) {
       throw BadInput(error.what() + (", in " + where));

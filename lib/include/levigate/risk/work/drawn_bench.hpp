@@ -54,10 +54,12 @@ Share share_of(const std::vector<Value>& values, Test test) {
                      static_cast<std::int64_t>(values.size()));
 }
 
-/// Throws: OutOfRange for draws outside 10 to 1e6, or more than 1024 threads.
+/// Throws: OutOfRange for draws outside 10 to 1e6, more than 1024 threads, or spent_minutes outside 0 to 1e5.
 inline void require_simulable(const SimulateOptions& options, std::string_view where) {
   require_range(static_cast<double>(options.draws), 10.0, 1e6, "draws", "", where);
   require_range(options.threads, 0.0, 1024.0, "threads", "", where);
+  if (options.spent_minutes)
+    require_range(*options.spent_minutes, 0.0, 1e5, "spent_minutes", "min", where);
 }
 
 /// Calls run(setup, inputs) for these sheets, with the inputs that the shop and the bands of a bench give.

@@ -77,7 +77,7 @@ class Offers {
   }
 
   std::optional<Laid> laid_with_sheets(const Stack& stack) const {
-    return laid_out(job_, stack, bench_.shop(), bench_.journal());
+    return laid_out(job_, stack, bench_.shop(), bench_.journal(), bench_.lines());
   }
 
   /// Adds the kind of a sheet of the drawer, once: its maker, system, backing and tool.

@@ -117,7 +117,8 @@ class OpenLabels {
       stack.sheets[one.sheet].label = grade.label;
       stack.sheets[one.sheet].system = grade.system;
     }
-    const Laid laid = laid_out(bench_.job(), stack, bench_.shop(), bench_.journal());
+    const Laid laid =
+        laid_out(bench_.job(), stack, bench_.shop(), bench_.journal(), bench_.lines());
     Outcome result{chosen(laid), {}};
     for (const One& one : open_) {
       const Workings& workings = laid.left ? *laid.left : laid.begun;

@@ -60,13 +60,13 @@ struct Figures {
     std::vector<double> film_left_um, thinnest_um;
     std::vector<char> over_budget;
   };
-  std::vector<double> minutes, sheets;
+  std::vector<double> minutes, sheets, before, first_change;
   std::vector<OfStep> steps;
   std::vector<OfZone> zones;
 
   /// `zone_count`: zones with a reading; `film_count`: zones with a film
   Figures(std::size_t draws, std::size_t step_count, std::size_t zone_count, std::size_t film_count)
-      : minutes(draws), sheets(draws) {
+      : minutes(draws), sheets(draws), before(draws), first_change(draws) {
     const std::vector<double> column(draws);
     steps.assign(step_count, {column, column, {zone_count, {column, column, column}}});
     zones.assign(film_count, {column, column, std::vector<char>(draws)});
@@ -103,7 +103,8 @@ class SequenceDraw {
     const double flank_deg = drawn(
         flank_, Stream(seed_, stream_named("model, flank_deg"), static_cast<std::uint32_t>(draw))
                     .uniform());
-    double minutes = workings.local_minutes.front(), sheets = 0;
+    double minutes = figures.before[at] = workings.local_minutes.front(), sheets = 0;
+    figures.first_change[at] = workings.job.rules.change_minutes;
     std::optional<Before> last;
     const auto work = [&](std::optional<Before> before, std::size_t sheet, double overcut) {
       const std::vector<Effort> step = efforts(workings, before, sheet, overcut);
@@ -164,6 +165,46 @@ class SequenceDraw {
   NormalBounds bounds_;
 };
 
+/// Keeps the draws in which the first step takes longer than was spent on it, and what they take yet.
+/// Returns: how many there are. Throws: BadInput where they are fewer than 10
+inline std::int64_t keep_longer(Figures& figures, std::int64_t draws, double spent_minutes) {
+  std::vector<std::size_t> kept;
+  std::vector<double>& first = figures.steps.front().minutes;
+  for (std::size_t i = 0; i < static_cast<std::size_t>(draws); ++i) {
+    if (first[i] - figures.first_change[i] <= spent_minutes) continue;
+    first[i] -= spent_minutes;
+    figures.minutes[i] -= spent_minutes + figures.before[i];
+    kept.push_back(i);
+  }
+  constexpr std::size_t least = 10;
+  if (kept.size() < least) {
+    throw BadInput::of("spent_minutes",
+                       "spent_minutes = " + number_text(spent_minutes) + " min: in " +
+                           std::to_string(draws - static_cast<std::int64_t>(kept.size())) + " of " +
+                           std::to_string(draws) +
+                           " draws the step is done by then, at least 10 are to take longer, in "
+                           "simulate");
+  }
+  const auto keep = [&](auto& column) {
+    for (std::size_t i = 0; i < kept.size(); ++i) column[i] = column[kept[i]];
+  };
+  keep(figures.minutes);
+  keep(figures.sheets);
+  for (Figures::OfStep& step : figures.steps) {
+    keep(step.minutes);
+    keep(step.sheets_used);
+    for (auto& of_zone : step.reading_gu) {
+      for (auto& at_angle : of_zone) keep(at_angle);
+    }
+  }
+  for (Figures::OfZone& zone : figures.zones) {
+    keep(zone.film_left_um);
+    keep(zone.thinnest_um);
+    keep(zone.over_budget);
+  }
+  return static_cast<std::int64_t>(kept.size());
+}
+
 /// The draws of a sequence and what they come to.
 template <typename Inputs>
 Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
@@ -176,6 +217,8 @@ Simulation simulated(const SequenceDraw<Inputs>& work, const Setup& setup,
   result.seed = options.seed;
   result.draws = for_each_draw(options.draws, options.threads, options.progress,
                                [&](std::int64_t draw) { work(draw, figures); });
+  if (options.spent_minutes)
+    result.draws = keep_longer(figures, result.draws, *options.spent_minutes);
   const auto done = [&](auto& column) -> const auto& {
     column.resize(static_cast<std::size_t>(result.draws));
     return column;

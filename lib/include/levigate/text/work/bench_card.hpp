@@ -77,7 +77,10 @@ class BenchCard {
     page_.say("Bench card: ", plan_.job);
     if (plan_.wait) page_.say("", wait_text(*plan_.wait));
     for (const Finding& finding : plan_.findings) {
-      if (finding.kind == FindingKind::young_coat) page_.say("", sentence(finding) + ".");
+      if (finding.kind == FindingKind::young_coat ||
+          finding.kind == FindingKind::reading_contradicts ||
+          finding.kind == FindingKind::job_name_near)
+        page_.say("", sentence(finding) + ".");
     }
     page_.say("",
               fmt::format("On {}, {}. Goal: {}.", plan_.coating,
@@ -363,6 +366,9 @@ class BenchCard {
   /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer
   /// matters where both are used; of a misleading number, where one of the two might be taken.
   bool concerns(const Finding& finding) const {
+    if (finding.kind == FindingKind::paper_counted_off ||
+        finding.kind == FindingKind::paper_overused)
+      return true;
     if (!plan_.found || finding.severity == Severity::error || finding.sheets.empty()) return true;
     const auto used = [&](const std::string& id) { return used_.count(id) > 0; };
     const bool neighbours = finding.kind == FindingKind::near_duplicate ||

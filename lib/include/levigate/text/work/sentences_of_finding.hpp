@@ -1,6 +1,7 @@
 // Sentences on the findings of a stack and of a sequence.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -109,6 +110,14 @@ class FindingText {
                " um of film. That is " + fixed(value("removal_um") / value("hard_removal_um"), 1) +
                " times the " + told("hard_removal_um", 1) +
                " um of a hard block. A soft face follows the orange peel";
+      case FindingKind::reading_contradicts: return reading_contradicts();
+      case FindingKind::job_name_near:
+        return "The journal has lines of job '" + second.name + "', nearly '" + first.name +
+               "'. They do not count here. If they are of this job, strike and record them again";
+      case FindingKind::paper_counted_off: return paper_counted_off();
+      case FindingKind::paper_overused:
+        return "The journal used " + told("sheets_used", 1) + " sheets of " + first.name +
+               ". The stack had " + told("on_hand", 1) + ". Count them and correct on_hand";
       case FindingKind::after_target:
         return sized(first) + " already meets the target. The steps after it only cost film";
       case FindingKind::target_missed:
@@ -174,6 +183,20 @@ class FindingText {
            fixed(100.0 * value("cut_through"), 2) + " %. The limit is " +
            fixed(100.0 * value("cut_through_limit"), 2) + " %. " + few_readings() +
            "Do not sand the zone";
+  }
+
+  std::string reading_contradicts() const {
+    return "The gauge read " + told("read_um", 0) + " um in zone " + finding_.zone + ". " +
+           told("expected_um", 0) + " um +- " + told("uncertainty_um", 0) +
+           " um were expected. The thinner, " + told("counts_um", 0) +
+           " um, counts until you read again";
+  }
+
+  std::string paper_counted_off() const {
+    std::vector<std::string> used;
+    for (std::size_t i = 0; i < finding_.sheets.size(); ++i)
+      used.push_back(fixed(finding_.numbers[i].value, 1) + " of " + finding_.sheets[i]);
+    return "Sheets used by the journal are counted off: " + list_text(used);
   }
 
   std::string tall_defect() const {

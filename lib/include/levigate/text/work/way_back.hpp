@@ -21,6 +21,7 @@
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/facts.hpp"
 #include "levigate/text/work/page.hpp"
+#include "levigate/text/work/say_findings.hpp"
 #include "levigate/text/work/sentences_of_wheel.hpp"
 
 namespace levigate::inline v0 {
@@ -132,6 +133,7 @@ LEVIGATE_WORK std::string way_back_card(const WayBack& way) {
   page.say("After the last step: ",
            std::string(to_string(way.diagnosis.mark.kind)) + " in zone " + way.diagnosis.mark.zone);
   page.rule('=');
+  detail::say_findings(page, way.findings);
   for (const Evidence& evidence : way.diagnosis.signs) page.say("  ", sentence(evidence));
   if (way.found) {
     detail::say_legs(page, way);

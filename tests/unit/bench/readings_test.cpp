@@ -1,0 +1,154 @@
+// Gauge readings in a journal: the last one of a zone anchors its film, and no plan is more generous after a thinner one.
+#include "levigate/bench/bench.hpp"
+#include "levigate/text/card.hpp"
+#include "levigate/text/sentences.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "levigate/film/gauge.hpp"
+#include "levigate/plan/work/budget_of.hpp"
+#include "unit/journal/learn_workshop.hpp"
+
+namespace readings_test {
+namespace {
+
+using namespace learn_workshop;
+using testing::HasSubstr;
+
+Bench after(std::vector<Entry> journal) {
+  return Bench(clock_case(), drawer(), {}, std::move(journal));
+}
+
+const Film& film_now(const Bench& bench, std::size_t zone = 0) {
+  return *present(bench).zones[zone].film;
+}
+
+double mean_now(std::vector<Entry> journal) { return film_now(after(std::move(journal))).mean_um; }
+
+/// What may go down in the zone, by plan [um].
+double may_go_down_um(const Bench& bench) {
+  return budget_of(present(bench), present(bench).zones[0]);
+}
+
+Mark haze() {
+  Mark mark;
+  mark.kind = MarkKind::haze;
+  mark.zone = "top";
+  return mark;
+}
+
+std::vector<Finding> doubts(const Bench& bench) {
+  std::vector<Finding> result;
+  for (const Finding& finding : bench.findings())
+    if (finding.kind == FindingKind::reading_contradicts) result.push_back(finding);
+  return result;
+}
+
+// A reading of 25 um, one more step, and the film was the one computed from the job again.
+TEST(Readings, AReadingIsNotForgottenAfterAnotherStep) {
+  const std::vector<Entry> read{ended("P400", 60), film_read("top", {90, 89, 91})};
+  std::vector<Entry> more = read;
+  more.push_back(ended("P600", 20));
+  const double step_um =
+      mean_now({ended("P400", 60)}) - mean_now({ended("P400", 60), ended("P600", 20)});
+  EXPECT_NEAR(mean_now(read), 90, 1e-9);
+  EXPECT_NEAR(mean_now(more), 90 - step_um, 1e-9);
+  EXPECT_GT(step_um, 0.5);
+  EXPECT_LE(may_go_down_um(after(more)), may_go_down_um(after(read)));
+  EXPECT_LT(*go_back(after(more), haze()).film_um, *go_back(after(read), haze()).film_um);
+  // Below the reserve it stays refused, as it was right after the reading.
+  more[1].readings_um = {11};
+  EXPECT_FALSE(plan(after({more[0], more[1]})).found);
+  EXPECT_THAT([&] { plan(after(more)); },
+              testing::ThrowsMessage<BadInput>(HasSubstr("that were read")));
+  EXPECT_EQ(*go_back(after(more), haze()).film_um, 0.0);
+}
+
+TEST(Readings, AReadingBeforeTheFirstStepCounts) {
+  const Bench bench = after({film_read("top", {45, 44, 46})});
+  EXPECT_NEAR(film_now(bench).mean_um, 45, 1e-9);
+  EXPECT_EQ(present(bench).zones[0].peel_um, clock_case().zones[0].peel_um);
+  EXPECT_LT(may_go_down_um(bench), may_go_down_um(after({})));
+  EXPECT_NEAR(*plan(bench).zones[0].film_um, 45, 1e-9);
+  const double step_um = 120 - mean_now({ended("P400", 60)});
+  const Bench worked = after({film_read("top", {45, 44, 46}), ended("P400", 60)});
+  EXPECT_NEAR(film_now(worked).mean_um, 45 - step_um, 1e-9);
+  EXPECT_EQ(present(worked).zones[0].levelled_peel_um, clock_case().zones[0].peel_um)
+      << "nobody has read since the peel was levelled";
+  EXPECT_EQ(*go_back(worked, haze()).film_um, 0.0);
+  EXPECT_GT(*go_back(after({ended("P400", 60)}), haze()).film_um, 30.0);
+}
+
+TEST(Readings, TheLastReadingOfAZoneAnchorsItsFilm) {
+  const std::vector<double> low{80, 82}, high{118, 122};
+  const double step_um = 120 - mean_now({ended("P400", 60)});
+  EXPECT_EQ(mean_now({film_read("top", high)}), 120);
+  EXPECT_EQ(mean_now({film_read("top", low)}), 81);
+  EXPECT_NEAR(mean_now({film_read("top", low), ended("P400", 60)}), 81 - step_um, 1e-9);
+  EXPECT_EQ(mean_now({ended("P400", 60), film_read("top", low)}), 81);
+  EXPECT_NEAR(mean_now({ended("P400", 60), film_read("door", low)}), 120 - step_um, 1e-9);
+  EXPECT_EQ(mean_now({ended("P400", 60), film_read("top", low), ended("P600", 9, "door")}), 81)
+      << "the step was of another zone";
+  EXPECT_NEAR(mean_now({ended("P400", 60), film_read("top", low), ended("P600", 9, "top"),
+                        film_read("top", {79, 80})}),
+              79.5, 1e-9);
+  EXPECT_NEAR(
+      mean_now({ended("P400", 60), film_read("top", low), ended("P400", 9), ended("P600", 9)}),
+      mean_now({ended("P400", 60), film_read("top", low), ended("P600", 9)}) - step_um, 1e-9)
+      << "a step that goes on after the reading may do all its work after it";
+}
+
+TEST(Readings, AReadingThatContradictsIsSaidOnTopUntilItIsReadAgain) {
+  const std::vector<Entry> thin{ended("P400", 60), film_read("top", {45, 44, 46})};
+  const Bench once = after(thin);
+  ASSERT_EQ(doubts(once).size(), 1U);
+  EXPECT_EQ(doubts(once)[0].zone, "top");
+  EXPECT_EQ(figure(doubts(once)[0].numbers, "counts_um"), 45.0);
+  const std::string told = card(plan(once));
+  EXPECT_LT(told.find("The gauge read 45 um in zone top"), told.find("may go down"));
+  EXPECT_EQ(go_back(once, haze()).findings.size(), 1U);
+  std::vector<Entry> twice = thin;
+  twice.push_back(film_read("top", {46, 45, 47}));
+  EXPECT_TRUE(doubts(after(twice)).empty());
+  EXPECT_EQ(film_now(after(twice)), film_from_gauge(std::vector<double>{45, 44, 46, 46, 45, 47},
+                                                    gauge_named("ultrasonic")));
+  // One that agrees is no finding.
+  EXPECT_TRUE(doubts(after({ended("P400", 60), film_read("top", {106, 110, 104})})).empty());
+}
+
+TEST(Readings, AThickerReadingThatContradictsDoesNotCountUntilItIsReadAgain) {
+  const double computed_um = mean_now({ended("P400", 60)});
+  const std::vector<Entry> thick{ended("P400", 60), film_read("top", {180, 182, 184})};
+  const Bench once = after(thick);
+  EXPECT_EQ(film_now(once).mean_um, computed_um);
+  ASSERT_EQ(doubts(once).size(), 1U);
+  EXPECT_EQ(figure(doubts(once)[0].numbers, "counts_um"), computed_um);
+  std::vector<Entry> twice = thick;
+  twice.push_back(film_read("top", {181, 183, 182}));
+  EXPECT_NEAR(film_now(after(twice)).mean_um, 182, 1e-9);
+  EXPECT_TRUE(doubts(after(twice)).empty());
+}
+
+TEST(Readings, OfTwoThatContradictEachOtherTheThinnerCounts) {
+  const Entry low = film_read("top", {45, 44, 46}), high = film_read("top", {106, 105, 107});
+  for (const auto& [first, second] : {std::pair{low, high}, std::pair{high, low}}) {
+    const Bench bench = after({ended("P400", 60), first, second});
+    EXPECT_NEAR(film_now(bench).mean_um, 45, 1e-9);
+    EXPECT_EQ(doubts(bench).size(), 1U);
+  }
+  const Bench settled = after({ended("P400", 60), low, high, high});
+  EXPECT_NEAR(film_now(settled).mean_um, 106, 1e-9);
+  EXPECT_TRUE(doubts(settled).empty());
+}
+
+// Two readings of one spot each tell no spread, so they must not win what a spread of nothing would.
+TEST(Readings, SingleReadingsTellNoSpread) {
+  const Film film =
+      film_now(after({ended("P400", 60), film_read("top", {80}), film_read("top", {80})}));
+  EXPECT_GE(film.sd_um, clock_case().zones[0].film->sd_um);
+  EXPECT_EQ(film.readings, 2U);
+}
+
+}  // namespace
+}  // namespace readings_test

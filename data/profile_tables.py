@@ -17,6 +17,7 @@ TABLES = {
     "defects": ("surface/defect_table.hpp", "DefectProfile", "defect_table", "How local defects are taken down."),
     "edges": ("film/edge_table.hpp", "EdgeProfile", "edge_table", "Film on edges."),
     "gauges": ("film/gauge_table.hpp", "GaugeProfile", "gauge_table", "Film gauges by name."),
+    "guns": ("film/gun_table.hpp", "GunProfile", "gun_table", "Spray guns by name."),
     "heat": ("wheel/limit_table.hpp", "LimitProfile", "limit_table",
              "Speed and heat that a surface stands that is no coating, by name."),
     "inspection": ("surface/inspection_table.hpp", "InspectionProfile", "inspection_table",
@@ -74,11 +75,12 @@ struct CoatingProfile {
 """
 COATING_KINDS = {"coat", "solid"}
 COATING_NUMBERS = ["hardness_mpa", "cutting_efficiency", "refractive_index"]
-# Parts that a coating may lack as a whole: how it cures, what comes back of a levelled peel, and what it stands from a wheel.
+# Parts that a coating may lack as a whole: how it cures, what comes back of a levelled peel, what it stands from a wheel, and how it is sprayed.
 COATING_PARTS = {
     "cure": ["hard_cure_h", "shrink"],
     "shrink_back": ["comes_back", "rest_h"],
     "limits": ["speed_m_s", "effusivity", "rise_k"],
+    "spray": ["volume_solids", "dry_um_per_coat"],
 }
 COATING_KEYS = {"format", "name", "note", "order", "kind", "two_part", *COATING_NUMBERS}
 

@@ -22,6 +22,7 @@ ABOUT = {
     "levigate.together/1": f"{WHOLE} Minutes and sheets are uncertain by a factor of 2 to 3 until calibrated.",
     "levigate.buy/1": f"{WHOLE} Minutes are at usual numbers. Less than 3 % of the day counts as equal.",
     "levigate.comparison/1": f"{WHOLE} Both sequences have the same draws.",
+    "levigate.spray/1": f"{WHOLE} Films and millilitres are for a gun in a usual hand.",
     "levigate.way_back/1": WHOLE,
     "levigate.when_done/1": f"{WHOLE} Minutes are as uncertain as their ends say.",
     "levigate.shop/1": "Factors on computed values. Each is as likely below its median as above. In 9 of 10 cases it is between low and high. Edit a factor to move its median. Edit low and high to change its spread. An absent value is as before any journal.",

@@ -16,7 +16,7 @@ from typing import Any, NoReturn
 
 import levigate
 
-from . import _after, _buy, _together, _when_done
+from . import _after, _buy, _spray, _together, _when_done
 
 FINE, NOT_FINE, BAD_INPUT = 0, 1, 2
 
@@ -94,6 +94,7 @@ def parser() -> Parser:
     _buy.add_commands(command)
     _together.add_commands(command)
     _when_done.add_commands(command)
+    _spray.add_commands(command)
     return root
 
 

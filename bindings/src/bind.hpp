@@ -173,5 +173,6 @@ void bind_learn(py::module_& m);
 void bind_bench(py::module_& m);
 void bind_bench_questions(py::module_& m);
 void bind_buy(py::module_& m);
+void bind_spray(py::module_& m);
 
 }  // namespace levigate_python

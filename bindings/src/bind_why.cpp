@@ -16,6 +16,7 @@ void bind_why(py::module_& m) {
   describe_class<Bridge>(m).finish();
   describe_class<Gap>(m).finish();
   describe_class<PaperShort>(m).finish();
+  describe_class<levigate::FilmNeeded>(m).finish();
   describe_class<levigate::Nearest>(m).finish();
   describe_class<Why>(m)
       .has(

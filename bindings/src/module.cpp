@@ -33,5 +33,6 @@ PYBIND11_MODULE(_core, m) {
   levigate_python::bind_bench_questions(m);
   levigate_python::bind_together(m);
   levigate_python::bind_buy(m);
+  levigate_python::bind_spray(m);
   levigate_python::bind_text(m);
 }

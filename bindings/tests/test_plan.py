@@ -215,6 +215,18 @@ def test_why_there_is_no_plan(job, sheet, stack):
 
     thin = levigate.plan(job(zone={"film": {"mean_um": 25, "sd_um": 5}}), stack("P1500")).why
     assert (thin.blocked_by, thin.zone) == ("film", "top") and thin.film_short_um > 0
+    (film,) = thin.films
+    assert film.zone == "top" and film.film_um == 25 and film.coats is None
+    assert f"Zone top needs {film.needed_um:.0f} um of film on the mean." in thin.message
+    for um, found in ((film.needed_um - 1, False), (film.needed_um, True)):
+        one = {"coats": 1, "dry_um_per_coat": um, "sd_um": 5}
+        assert levigate.plan(job(zone={"film": one}), stack("P1500")).found is found
+    two = levigate.plan(job(zone={"film": {"coats": 2, "dry_um_per_coat": 12.5, "sd_um": 5}}), stack("P1500"))
+    assert two.to_dict()["why"]["films"] == [
+        {"zone": "top", "film_um": 25, "needed_um": film.needed_um, "dry_um_per_coat": 12.5,
+         "coats": math.ceil(film.needed_um / 12.5), "on_flat_um": None}
+    ]  # fmt: skip
+    assert film == levigate.plan(job(zone={"film": {"mean_um": 25, "sd_um": 5}}), stack("P1500")).why.films[0]
 
     drawer = levigate.Stack([sheet("P1500", on_hand=0.5)])
     paper = levigate.plan(job(), drawer).why

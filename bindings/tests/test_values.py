@@ -55,12 +55,13 @@ def inspected_values(job):
     simulation = levigate.simulate(job, plan, draws=10)
     calibration = levigate.calibrate(job, plan, draws=10)
     together = levigate.plan_together([job, job], stack, draws=10)
+    spraying = levigate.how_much_to_spray(levigate.Bench(job, stack))
     zone = simulation.zones["top"]
     return [
         done[0], mark, way, found, found.signs[0], found.causes[0], found.needs[0], way.reentries[0],
         way.tries[0], way.tries[0].steps[0], way.legs[0], way.legs[0].looks[0],
         simulation, simulation.steps[0], simulation.steps[0].zones["top"], simulation.minutes, zone, zone.cut_through,
-        calibration, calibration.measurements[0], together, together.pieces[0], together.paper[0],
+        spraying, spraying.how, spraying.zones[0], calibration, calibration.measurements[0], together, together.pieces[0], together.paper[0],
     ]  # fmt: skip
 
 
@@ -174,7 +175,7 @@ def test_there_is_one_of_each(values):
         if isinstance(getattr(levigate, name), type)
         and not issubclass(getattr(levigate, name), Exception)
     }
-    assert classes - set(values) == {"PaperShort"}  # compared in test_plan.py
+    assert classes - set(values) == {"PaperShort", "FilmNeeded"}  # compared in test_plan.py
 
 
 def test_read_only(values):

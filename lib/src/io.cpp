@@ -12,6 +12,7 @@
 #include "levigate/io/work/write_comparison.hpp"
 #include "levigate/io/work/write_plan.hpp"
 #include "levigate/io/work/write_simulation.hpp"
+#include "levigate/io/work/write_spraying.hpp"
 #include "levigate/io/work/write_together.hpp"
 #include "levigate/io/work/write_way_back.hpp"
 #include "levigate/io/work/write_when_done.hpp"

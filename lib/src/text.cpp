@@ -5,6 +5,7 @@
 #include "levigate/text/work/comparison.hpp"
 #include "levigate/text/work/findings.hpp"
 #include "levigate/text/work/sentences.hpp"
+#include "levigate/text/work/spraying.hpp"
 #include "levigate/text/work/together.hpp"
 #include "levigate/text/work/way_back.hpp"
 #include "levigate/text/work/when_done.hpp"

@@ -46,7 +46,7 @@ def profiles_of(path):
     if path not in COATINGS:
         return content["profiles"]
     assert type(content.pop("order")) is int
-    parts = [content.pop(part, {}) for part in ("cure", "shrink_back", "limits")]
+    parts = [content.pop(part, {}) for part in ("cure", "shrink_back", "limits", "spray")]
     return [content | {field: entry for part in parts for field, entry in part.items() if field != "note"}]
 
 

@@ -81,6 +81,7 @@ def other_cards() -> dict[str, str]:
         "together": levigate.plan_together([job] * 3, stack, draws=20).card(),
         "when done": levigate.Bench(job, stack).when_done(20).card(),
         "check": levigate.findings_text(levigate.check(stack)),
+        "spray": levigate.how_much_to_spray(levigate.Bench(job, stack), way_back=True, thinner=0.5).card(),
     }
 
 
@@ -91,7 +92,7 @@ def other_cards() -> dict[str, str]:
         pytest.param(lambda: plan_card("day.json", "day_stack.json"), id="day"),
         *(
             pytest.param(lambda name=name: other_cards()[name], id=name)
-            for name in ("no plan", "comparison", "way back", "calibration", "together", "check")
+            for name in ("no plan", "comparison", "way back", "calibration", "together", "check", "spray")
         ),
     ],
 )

@@ -74,7 +74,7 @@ def test_plan_that_does_not_exist_is_valid():
 
 
 @pytest.mark.parametrize(
-    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "calibration", "together", "way_back", "when_done"]
+    "name", ["stack", "job", "plan", "journal", "shop", "simulation", "calibration", "together", "way_back", "when_done", "spray"]
 )
 def test_objects_are_closed_and_described(name):
     for part in parts_of(load("schema", f"{name}.schema.json")):

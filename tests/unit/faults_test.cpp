@@ -41,6 +41,7 @@ Job job_with_everything() {
   Job job = top(20);
   Zone& flat = job.zones[0];
   flat.film = Film{120, 6, 1.5, 1, 12};
+  flat.film->dry_um_per_coat = 40;
   flat.below_um = 40;
   flat.defects = {{DefectKind::run, 150, 6, 35, 3}};
   flat.carries = Carried{grade("P800"), 1.25, 0.0625, 20};

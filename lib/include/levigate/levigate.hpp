@@ -4,6 +4,8 @@
 #pragma once
 
 #include "levigate/bench/bench.hpp"
+#include "levigate/bench/spray.hpp"
+#include "levigate/bench/spraying.hpp"
 #include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
 #include "levigate/description.hpp"

@@ -17,6 +17,7 @@ inline constexpr std::pair<std::string_view, std::string_view> unit_table[] = {
     {"pm", "pm"},
     {"cm2", "cm2"},
     {"mm3", "mm3"},
+    {"ml", "ml"},
     {"kpa", "kPa"},
     {"mpa", "MPa"},
     {"n", "N"},

@@ -10,6 +10,9 @@ constexpr double um_from_mil(double mil) noexcept { return mil * 25.4; }
 /// Micrometres from inches: 1 in = 25 400 um, exact.
 constexpr double um_from_inch(double inch) noexcept { return inch * 25400.0; }
 
+/// Millilitres from US fluid ounces: 1 fl oz = 231/128 in3 = 29.5735295625 ml, exact.
+constexpr double ml_from_fl_oz(double fl_oz) noexcept { return fl_oz * 29.5735295625; }
+
 /// Millimetres from inches: 1 in = 25.4 mm, exact.
 constexpr double mm_from_inch(double inch) noexcept { return inch * 25.4; }
 

@@ -191,7 +191,8 @@ TEST(RoundTrip, TheWayThatAFilmWasGotTellsItsError) {
   const Job combed = job_from_json(job_with(coats, coats + ", \"how\": \"wet comb\""));
   EXPECT_EQ(*combed.zones[1].film, film_from_coats(3, 28, 7, FilmHow::wet_comb));
   const Job known = job_from_json(job_with(coats, coats + ", \"mean_se_um\": 1.5"));
-  EXPECT_EQ(*known.zones[1].film, (Film{84, 7, 1.5}));
+  EXPECT_EQ(*known.zones[1].film,
+            (Film{.mean_um = 84, .sd_um = 7, .mean_se_um = 1.5, .dry_um_per_coat = 28}));
   EXPECT_EQ(known, job_from_json(to_json(known)));
 }
 

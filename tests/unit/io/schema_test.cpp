@@ -287,7 +287,7 @@ TEST(Schema, RangesOfAJobAreThoseOfTheReader) {
   checked += expect_ranges(job_from_json, size, document, Pointer("/target"));
   document["target"] = {{"gloss_gu", 50}};
   checked += expect_ranges(job_from_json, gloss, document, Pointer("/target"));
-  EXPECT_EQ(checked, 4 + 10 + 4 + 6 + 4 + 1 + 2);
+  EXPECT_EQ(checked, 4 + 10 + 4 + 7 + 4 + 1 + 2);
 
   document["age_h"] = 100;
   document["cure"] = {{"hard_cure_h", 200}};

@@ -1,6 +1,8 @@
 // How plans behave: what should come out by itself, as it does in practice.
 #include "levigate/plan/plan.hpp"
 #include "levigate/detail/text.hpp"
+#include "levigate/film/edge.hpp"
+#include "levigate/film/gauge.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/plan/work/workings.hpp"
 
@@ -277,6 +279,76 @@ TEST(Plan, SaysWhichZoneRunsOutOfFilmAndByHowMuch) {
          *needy.budget_um[0] + short_um)
     more_um += 0.01;
   EXPECT_TRUE(plan(top(35, 55 + more_um + 0.01), papers(drawer)).found);
+}
+
+TEST(Plan, ShortOfFilmIsToldAsTheFilmThatSuffices) {
+  // All of these were once told to lack 10.76 um, as none of them has a budget at all.
+  for (const double film_um : {20.0, 30.0, 40.0, 45.0}) {
+    const auto job = [](double mean_um) {
+      Job thin = top(35, mean_um);
+      thin.zones[0].film = film_from_coats(1, mean_um, 6);
+      return thin;
+    };
+    const Plan none = plan(job(film_um), papers(drawer));
+    ASSERT_FALSE(none.found) << film_um;
+    ASSERT_EQ(none.why->films.size(), 1U) << film_um;
+    const FilmNeeded& film = none.why->films[0];
+    EXPECT_EQ(film.zone, "top");
+    EXPECT_DOUBLE_EQ(film.film_um, film_um);
+    EXPECT_DOUBLE_EQ(film.dry_um_per_coat.value(), film_um);
+    const double needed_um = film.needed_um.value();
+    EXPECT_DOUBLE_EQ(film.coats.value(), std::ceil(needed_um / film_um));
+    EXPECT_TRUE(plan(job(needed_um), papers(drawer)).found) << film_um;
+    EXPECT_FALSE(plan(job(needed_um - 1), papers(drawer)).found) << film_um;
+  }
+}
+
+TEST(Plan, AnEdgeShortOfFilmIsToldWhatItsFlatNeeds) {
+  Job job = top(0, 150);
+  job.scratched_by = grade("P400");
+  job.zones.push_back({.name = "edge",
+                       .area_cm2 = 40,
+                       .block = block_named("foam pad"),
+                       .film = edge_film(Film{15, 4}, 2.0),
+                       .edge = Edge{"top", 2.0}});
+  const Plan none = plan(job, papers(drawer));
+  ASSERT_FALSE(none.found);
+  ASSERT_EQ(none.why->films.size(), 1U);
+  const FilmNeeded& film = none.why->films[0];
+  EXPECT_EQ(film.zone, "edge");
+  EXPECT_GE(0.8 * film.on_flat_um.value(), film.needed_um.value() - 1e-9);
+  EXPECT_LT(0.8 * (film.on_flat_um.value() - 1), film.needed_um.value());
+  job.zones[1].film = edge_film(Film{*film.on_flat_um, 4}, 2.0);
+  EXPECT_TRUE(plan(job, papers(drawer)).found);
+}
+
+TEST(Plan, ASolidIsNeverShortOfFilm) {
+  Job job = top(0);
+  job.coating = coating_named("acrylic sheet");
+  job.zones[0].film.reset();
+  job.scratched_by = grade("P320");
+  Stack stack = papers({"P1000", "P1500"});
+  for (Sheet& sheet : stack.sheets) sheet.on_hand = 0;
+  const Plan none = plan(job, stack);
+  ASSERT_FALSE(none.found);
+  ASSERT_EQ(none.why->kind, WhyKind::several_limits);
+  EXPECT_FALSE(none.why->film_short_um) << sentence(*none.why);
+  EXPECT_TRUE(none.why->films.empty());
+}
+
+TEST(Plan, SaysWhereNoFilmIsEnough) {
+  Job job = top(35, 55);
+  job.rules.cut_through_limit = 1e-9;
+  job.zones[0].film =
+      Film{.mean_um = 55, .sd_um = 6, .mean_se_um = 4, .sd_se_um = 6, .readings = 2};
+  const Plan none = plan(job, papers(drawer));
+  ASSERT_FALSE(none.found);
+  ASSERT_EQ(none.why->films.size(), 1U);
+  EXPECT_FALSE(none.why->films[0].needed_um);
+  EXPECT_FALSE(none.why->films[0].coats);
+  // Not with the thickest film that a job may have either.
+  job.zones[0].film->mean_um = 2e4;
+  EXPECT_FALSE(plan(job, papers(drawer)).found);
 }
 
 TEST(Plan, SaysWhichSheetRunsOutOfPaperAndByHowMuch) {

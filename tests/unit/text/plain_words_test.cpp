@@ -177,6 +177,8 @@ TEST(PlainWords, OfWhyThereIsNoPlan) {
   why.zone = "front and sides";
   why.film_short_um = 4.5;
   why.budget_um = 20;
+  why.films = {{"front and sides", 40.3, 60, 28.5, 3, 120},
+               {"front and sides", 40, {}, {}, {}, {}}};
   why.paper = {{"a-p400", 2, 1}, {"b-pad", 0.5, 0}};
   for (int i = 0; i <= static_cast<int>(WhyKind::compounds_only); ++i) {
     why.kind = static_cast<WhyKind>(i);

@@ -287,14 +287,27 @@ TEST(Sentences, OfWhyThereIsNoPlan) {
   why.zone = "top";
   why.film_short_um = 4.5;
   why.budget_um = 20;
+  why.films = {
+      {"top", 40, 60, 28, 3, {}}, {"side", 40, {}, {}, {}, {}}, {"edge", 20, 31, {}, {}, 62}};
   why.paper = {{"a", 2, 1}, {"b", 0.5, 0}};
   EXPECT_EQ(
       sentence(why),
       "No plan. Several limits are in the way at once. The largest min_ratio that allows a "
       "plan is 1.1000. Compound fine meets scratches that are 0.30 um too deep for it. A finer "
-      "paper before it would help. Zone top lacks 4.50 um of film, even in the plan that takes "
-      "least. Its film budget is 20.00 um. Paper runs out. a needs 2.00 sheets. The stack has "
+      "paper before it would help. Even the plan that takes least goes 4.50 um too deep in zone "
+      "top. The film budget there is 20.00 um. Zone top needs 60 um of film on the mean. It has "
+      "40.0 um. 60 um takes 3 coats of 28.0 um. No film is enough in zone side: its errors are "
+      "too large. Read a film gauge at more spots. Zone edge needs 31 um of film on the mean. It "
+      "has 20.0 um. An edge holds less than the flat: spray 62 um on the flat. Paper runs out. a "
+      "needs 2.00 sheets. The stack has "
       "1.00. b needs 0.50 sheets. The stack has 0.00.");
+  Why paper_alone;
+  paper_alone.kind = WhyKind::one_limit;
+  paper_alone.paper = {{"a", 2, 1}};
+  EXPECT_EQ(
+      sentence(paper_alone),
+      "No plan. Changing one limit is enough. Paper runs out. More film does not help. a needs "
+      "2.00 sheets. The stack has 1.00.");
 }
 
 TEST(Sentences, OfTheWayBack) {

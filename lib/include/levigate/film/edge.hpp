@@ -46,8 +46,11 @@ inline double edge_share(double radius_mm) {
 /// Source:    that of edge_share(); the spread is an assumption
 inline Film edge_film(const Film& flat, double radius_mm) {
   const double share = edge_share(radius_mm);
-  return {share * flat.mean_um, flat.sd_um,    share * flat.mean_se_um,
-          flat.sd_se_um,        flat.readings, flat.how};
+  Film edge = flat;
+  edge.mean_um *= share;
+  edge.mean_se_um *= share;
+  if (edge.dry_um_per_coat) *edge.dry_um_per_coat *= share;
+  return edge;
 }
 
 /// Whole strokes that a depth affords, where a pad is moved along an edge.

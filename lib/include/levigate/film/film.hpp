@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -47,6 +48,7 @@ struct Film {
   double sd_se_um = 0;
   std::size_t readings = 0;
   FilmHow how = FilmHow::stated;
+  std::optional<double> dry_um_per_coat{};
 
   friend bool operator==(const Film&, const Film&) = default;
 };
@@ -66,7 +68,10 @@ inline constexpr auto described<Value> = describe<Value>(
                              "number of gauge readings it rests on; 0: none")
         .left_out_as_made(),
     member<&Value::how>("how", "how mean_um was got, which tells its error where none is given")
-        .left_out_as_made());
+        .left_out_as_made(),
+    member<&Value::dry_um_per_coat>("dry_um_per_coat", Within{0, 2000},
+                                    "dry film of one of its coats; none: not known")
+        .in_unit("um"));
 
 /// Film estimated from a gauge's readings at independent spots of the zone.
 ///

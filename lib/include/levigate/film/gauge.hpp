@@ -106,6 +106,11 @@ inline double uncertainty_of_way_um(FilmHow how, double mean_um) {
   return uncertainty_um(gauge_named(to_string(how)), mean_um);
 }
 
+/// Whether the way that a mean was got tells an error that grows with it.
+inline bool tells_error(FilmHow how) noexcept {
+  return how == FilmHow::coats_counted || how == FilmHow::wet_comb;
+}
+
 }  // namespace detail
 
 /// Film of a round of equal coats.
@@ -128,7 +133,8 @@ inline Film film_from_coats(int coats, double dry_um_per_coat, double sd_um,
   detail::require_range(dry_um_per_coat, 0.0, 2000.0, "dry_um_per_coat", "um", where);
   detail::require_range(sd_um, 0.0, 2e4, "sd_um", "um", where);
   const double mean_um = coats * dry_um_per_coat;
-  return {mean_um, sd_um, detail::uncertainty_of_way_um(how, mean_um), 0.0, 0, how};
+  return {mean_um, sd_um,          detail::uncertainty_of_way_um(how, mean_um), 0.0, 0,
+          how,     dry_um_per_coat};
 }
 
 }  // namespace levigate

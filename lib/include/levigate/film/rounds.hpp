@@ -95,7 +95,7 @@ inline std::vector<Round> rounds(std::span<const Coat> coats, double recoat_wind
   return found;
 }
 
-/// Film that may be sanded: the last round. Below it a witness line shows.
+/// Film that may be sanded: the last round. Below it a witness line shows. Its dry film per coat is the mean of the round.
 ///
 /// @param all         rounds, the lowest first, at least one
 /// @param sd_um       standard deviation of the film from spot to spot [um], 0 to 20 000
@@ -110,7 +110,9 @@ inline Film film_of_last_round(std::span<const Round> all, double sd_um, double 
   if (all.empty()) throw BadInput(std::string("rounds is empty, in ") + where);
   detail::require_range(sd_um, 0.0, 2e4, "sd_um", "um", where);
   detail::require_range(mean_se_um, 0.0, 2e4, "mean_se_um", "um", where);
-  return {.mean_um = all.back().dry_um, .sd_um = sd_um, .mean_se_um = mean_se_um};
+  Film film{.mean_um = all.back().dry_um, .sd_um = sd_um, .mean_se_um = mean_se_um};
+  if (all.back().coats > 0) film.dry_um_per_coat = film.mean_um / all.back().coats;
+  return film;
 }
 
 /// What a depth leaves of the last round.

@@ -21,6 +21,8 @@ inline constexpr std::string_view way_back_format = "levigate.way_back/1";
 
 inline constexpr std::string_view simulation_format = "levigate.simulation/1";
 
+inline constexpr std::string_view spray_format = "levigate.spray/1";
+
 inline constexpr std::string_view calibration_format = "levigate.calibration/1";
 
 inline constexpr std::string_view together_format = "levigate.together/1";

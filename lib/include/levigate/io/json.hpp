@@ -12,6 +12,7 @@
 #include "levigate/io/write_comparison.hpp"
 #include "levigate/io/write_plan.hpp"
 #include "levigate/io/write_simulation.hpp"
+#include "levigate/io/write_spraying.hpp"
 #include "levigate/io/write_together.hpp"
 #include "levigate/io/write_way_back.hpp"
 #include "levigate/io/write_when_done.hpp"

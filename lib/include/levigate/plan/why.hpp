@@ -52,6 +52,34 @@ inline constexpr auto described<Value> =
                     member<&Value::needed>("needed", at_least(0), "sheets"),
                     member<&Value::on_hand>("on_hand", at_least(0), "sheets"));
 
+/// What film a zone needs for a plan.
+struct FilmNeeded {
+  std::string zone;
+  double film_um = 0;
+  std::optional<double> needed_um{};
+  std::optional<double> dry_um_per_coat{};
+  std::optional<double> coats{};
+  std::optional<double> on_flat_um{};
+
+  friend bool operator==(const FilmNeeded&, const FilmNeeded&) = default;
+};
+
+template <std::same_as<FilmNeeded> Value>
+inline constexpr auto described<Value> = describe<Value>(
+    "FilmNeeded", "What film a zone needs for a plan.", member<&Value::zone>("zone", "its name"),
+    member<&Value::film_um>("film_um", at_least(0), "film that it has on the mean"),
+    member<&Value::needed_um>(
+        "needed_um", at_least(0),
+        "least mean that allows a plan, in whole um, the other zones as told; "
+        "none: no film does with its spread and its errors"),
+    member<&Value::dry_um_per_coat>("dry_um_per_coat", at_least(0),
+                                    "dry film of a coat; none: not known")
+        .in_unit("um"),
+    member<&Value::coats>("coats", at_least(0), "whole coats that leave needed_um"),
+    member<&Value::on_flat_um>(
+        "on_flat_um", at_least(0),
+        "film on the flat that leaves needed_um on this edge, by its radius"));
+
 /// The limit in the way. Where lifting one of several is enough, the first in this order.
 enum class Blocker {
   done,     ///< nothing: every zone already meets the target
@@ -158,6 +186,7 @@ struct Why {
   std::optional<double> film_short_um;
   std::optional<double> budget_um;
   std::vector<PaperShort> paper;
+  std::vector<FilmNeeded> films{};
 
   friend bool operator==(const Why&, const Why&) = default;
 };
@@ -187,8 +216,10 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::too_deep_um>("too_deep_um", at_least(0),
                                 "excess of the scratches over its reach, at least"),
     member<&Value::zone>("zone", "name of the zone that runs out of film").optional(),
-    member<&Value::film_short_um>("film_short_um", at_least(0), "film that is missing, at least"),
+    member<&Value::film_short_um>("film_short_um", at_least(0),
+                                  "depth beyond its budget, at least; what to spray is in films"),
     member<&Value::budget_um>("budget_um", at_least(0), "of that zone"),
-    member<&Value::paper>("paper", "sheets that run out, in the plan with least missing"));
+    member<&Value::paper>("paper", "sheets that run out, in the plan with least missing"),
+    member<&Value::films>("films", "what each zone needs that is short of film"));
 
 }  // namespace levigate

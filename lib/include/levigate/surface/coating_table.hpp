@@ -44,6 +44,8 @@ struct CoatingProfile {
   std::optional<Sourced> speed_m_s;
   std::optional<Sourced> effusivity;
   std::optional<Sourced> rise_k;
+  std::optional<Sourced> volume_solids;
+  std::optional<Sourced> dry_um_per_coat;
 };
 
 // clang-format off
@@ -62,6 +64,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{40.0, 25.0, 60.0, {Basis::assumption, "softens from about 60 to 80 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.45, 0.35, 0.6, {Basis::from_memory, "usual share of the can's volume that stays, from memory; the data sheet decides"}},  // volume_solids
+     Sourced{40.0, 25.0, 60.0, {Basis::common_practice, "usual dry film of a sprayed coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"nitrocellulose lacquer", "",
      CoatingKind::coat,
@@ -77,6 +81,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{30.0, 15.0, 45.0, {Basis::assumption, "softens from about 50 to 70 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.2, 0.15, 0.25, {Basis::common_practice, "15 to 25 % by volume as sprayed, no source; the data sheet decides"}},  // volume_solids
+     Sourced{17.0, 10.0, 25.0, {Basis::common_practice, "usual dry film of a sprayed coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"acrylic lacquer", "",
      CoatingKind::coat,
@@ -92,6 +98,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{30.0, 15.0, 45.0, {Basis::assumption, "softens from about 50 to 70 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.2, 0.12, 0.3, {Basis::from_memory, "usual share of the can's volume that stays, from memory; the data sheet decides"}},  // volume_solids
+     Sourced{17.0, 10.0, 25.0, {Basis::assumption, "taken for that of nitrocellulose lacquer; the data sheet decides"}},  // dry_um_per_coat
     },
     {"polyester", "two-part polyester for wood",
      CoatingKind::coat,
@@ -107,6 +115,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 70 to 90 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.9, 0.6, 0.98, {Basis::from_memory, "usual share of the can's volume that stays, from memory; the data sheet decides"}},  // volume_solids
+     Sourced{160.0, 100.0, 250.0, {Basis::common_practice, "usual dry film of a sprayed coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"uv acrylic", "acrylate cured by ultraviolet light",
      CoatingKind::coat,
@@ -122,6 +132,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 70 to 90 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.6, 0.3, 0.98, {Basis::assumption, "from thinned to solvent-free; chosen here, the data sheet decides"}},  // volume_solids
+     Sourced{30.0, 15.0, 60.0, {Basis::assumption, "chosen here; the data sheet decides"}},  // dry_um_per_coat
     },
     {"water-borne", "water-borne acrylic or urethane dispersion for wood",
      CoatingKind::coat,
@@ -137,6 +149,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{25.0, 12.0, 40.0, {Basis::assumption, "softens from about 45 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.3, 0.25, 0.4, {Basis::from_memory, "usual share of the can's volume that stays, from memory; the data sheet decides"}},  // volume_solids
+     Sourced{27.0, 20.0, 35.0, {Basis::common_practice, "usual dry film of a sprayed coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"shellac", "",
      CoatingKind::coat,
@@ -152,6 +166,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{20.0, 10.0, 35.0, {Basis::assumption, "softens from about 40 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.12, 0.06, 0.2, {Basis::from_memory, "a cut of about 150 g to the litre, from memory"}},  // volume_solids
+     Sourced{8.0, 3.0, 15.0, {Basis::assumption, "chosen here; a coat by pad leaves 1 to 3 um"}},  // dry_um_per_coat
     },
     {"oil varnish", "",
      CoatingKind::coat,
@@ -167,6 +183,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{20.0, 10.0, 35.0, {Basis::assumption, "softens from about 40 to 60 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.48, 0.38, 0.6, {Basis::from_memory, "usual share of the can's volume that stays, from memory; the data sheet decides"}},  // volume_solids
+     Sourced{35.0, 25.0, 50.0, {Basis::common_practice, "usual dry film of a coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"epoxy", "cured epoxy",
      CoatingKind::coat,
@@ -182,6 +200,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{14.0, 11.17, 17.03, {Basis::common_practice, "wheels of 12 to 16 in at 700 to 800 rpm on instrument lacquer, computed from these; no source"}},  // speed_m_s
      Sourced{450.0, 350.0, 650.0, {Basis::assumption, "a coat of 80 to 200 um on wood warms under a lacquer wheel like a body of 460 to 560 by tests/property/wheel_heat_simulation_test.cpp, with binder of 573 and wood of 355 from memory; the safe side is chosen here"}},  // effusivity
      Sourced{35.0, 20.0, 50.0, {Basis::assumption, "softens from about 55 to 65 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     Sourced{0.9, 0.5, 1.0, {Basis::from_memory, "usual share of the can's volume that stays, from memory; the data sheet decides"}},  // volume_solids
+     Sourced{60.0, 40.0, 150.0, {Basis::assumption, "chosen here; the data sheet decides"}},  // dry_um_per_coat
     },
     {"acrylic sheet", "cast or moulded PMMA, no film",
      CoatingKind::solid,
@@ -197,6 +217,8 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{12.2, 6.09, 20.33, {Basis::common_practice, "a trade page: at least 1200, up to 4000 ft/min on acrylic sheet"}},  // speed_m_s
      Sourced{570.0, 540.0, 600.0, {Basis::from_memory, "PMMA: conductivity 0.19 W/(m K), density 1190 kg/m3, heat capacity 1.4 to 1.5 kJ/(kg K), from memory"}},  // effusivity
      Sourced{45.0, 25.0, 65.0, {Basis::assumption, "softens from about 90 to 105 C when cured, order of magnitude from memory; the rise above a room of 20 C that stays below it is chosen here"}},  // rise_k
+     {},  // volume_solids
+     {},  // dry_um_per_coat
     },
 };
 
@@ -211,6 +233,8 @@ inline constexpr TableField<CoatingProfile> coating_columns[] = {
     {"speed_m_s", nullptr, &CoatingProfile::speed_m_s},
     {"effusivity", nullptr, &CoatingProfile::effusivity},
     {"rise_k", nullptr, &CoatingProfile::rise_k},
+    {"volume_solids", nullptr, &CoatingProfile::volume_solids},
+    {"dry_um_per_coat", nullptr, &CoatingProfile::dry_um_per_coat},
 };
 // clang-format on
 

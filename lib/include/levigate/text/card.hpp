@@ -8,6 +8,7 @@
 #include "levigate/text/comparison.hpp"
 #include "levigate/text/findings.hpp"
 #include "levigate/text/sentences.hpp"
+#include "levigate/text/spraying.hpp"
 #include "levigate/text/together.hpp"
 #include "levigate/text/way_back.hpp"
 #include "levigate/text/when_done.hpp"

@@ -7,6 +7,7 @@
 
 #include "levigate/io/descriptions.hpp"
 
+#include "levigate/bench/spraying.hpp"
 #include "levigate/describe.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/io/formats.hpp"
@@ -155,6 +156,7 @@ LEVIGATE_WORK std::string descriptions_json() {
                  {buy_format, description_of<Buying>(), detail::Style::whole},
                  {comparison_format, description_of<Comparison>(), detail::Style::whole},
                  {when_done_format, description_of<WhenDone>(), detail::Style::whole},
+                 {spray_format, description_of<Spraying>(), detail::Style::whole},
                  {way_back_format, description_of<WayBack>(), detail::Style::whole},
                  {shop_format, description_of<Shop>(), detail::Style::sparse},
                  {journal_format, description_of<Entry>(), detail::Style::sparse},

@@ -38,6 +38,7 @@ struct FilmOfMean {
   double sd_se_um = 0;
   std::size_t readings = 0;
   std::optional<FilmHow> how;
+  std::optional<double> dry_um_per_coat;
 };
 
 struct FilmOfReadings {
@@ -102,7 +103,8 @@ inline constexpr auto described<Value> = describe<Value>(
     detail::member_as<&Value::readings, Film>("readings").optional(),
     member<&Value::how>("how",
                         "how mean_um was got; none: stated if mean_se_um is given, else coats "
-                        "counted"));
+                        "counted"),
+    detail::member_as<&Value::dry_um_per_coat, Film>("dry_um_per_coat"));
 
 template <std::same_as<detail::FilmOfReadings> Value>
 inline constexpr auto described<Value> = describe<Value>(
@@ -157,7 +159,7 @@ inline void take_way(Film& film, std::optional<FilmHow> how, FilmHow otherwise,
   film.how = how.value_or(mean_se_um ? FilmHow::stated : otherwise);
   if (mean_se_um) {
     film.mean_se_um = *mean_se_um;
-  } else if (film.how == FilmHow::coats_counted || film.how == FilmHow::wet_comb) {
+  } else if (tells_error(film.how)) {
     film.mean_se_um = uncertainty_of_way_um(film.how, film.mean_um);
   } else {
     node.at("how").fail("how '" + std::string(to_string(film.how)) + "' needs mean_se_um" +
@@ -169,7 +171,8 @@ inline LaidFilm laid(const FilmOfMean& told, const Node& node) {
   Film film{.mean_um = told.mean_um,
             .sd_um = told.sd_um,
             .sd_se_um = told.sd_se_um,
-            .readings = told.readings};
+            .readings = told.readings,
+            .dry_um_per_coat = told.dry_um_per_coat};
   take_way(film, told.how, FilmHow::coats_counted, told.mean_se_um, node);
   return {film};
 }
@@ -209,6 +212,7 @@ inline LaidFilm laid(const FilmOfCoatsRead& told, const Node& node) {
   if (agreement.contradicts) node.at("readings_um").fail("readings_um: " + sentence(agreement));
   Film film = above(read, below_um);
   film.mean_um = std::max(0.0, film.mean_um);
+  film.dry_um_per_coat = film.mean_um / all.back().coats;
   return {film, below_um};
 }
 

@@ -153,14 +153,20 @@ inline StepCost step_cost(const Workings& workings, std::optional<Before> before
   return cost;
 }
 
+namespace detail {
+
+/// A budget in the integers of the search, rounded down; at least no_budget_pm.
+inline std::int64_t floored_pm(double budget_um) {
+  return std::max(no_budget_pm, static_cast<std::int64_t>(std::floor(budget_um * pm_per_um)));
+}
+
+}  // namespace detail
+
 /// The depth that each zone can afford, rounded down; at least detail::no_budget_pm. None on a solid.
 inline std::vector<std::optional<std::int64_t>> budgets_pm(const Workings& workings) {
   std::vector<std::optional<std::int64_t>> result;
   for (const std::optional<double>& budget_um : workings.budget_um) {
-    result.push_back(std::nullopt);
-    if (!budget_um) continue;
-    const auto floored = static_cast<std::int64_t>(std::floor(*budget_um * detail::pm_per_um));
-    result.back() = std::max(detail::no_budget_pm, floored);
+    result.push_back(budget_um ? std::optional(detail::floored_pm(*budget_um)) : std::nullopt);
   }
   return result;
 }

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "levigate/grade/grade.hpp"
@@ -112,6 +113,7 @@ inline std::vector<Gap> gaps_in(const Workings& workings, const Sequence& sequen
 struct FilmShort {
   std::size_t zone = 0;
   double excess_um = 0;
+  std::vector<std::int64_t> depth_pm{};  ///< of each zone in that sequence
 };
 
 /// Depths are shifted so that equal excess means equal depth; the search for the least film then finds the least excess.
@@ -130,10 +132,14 @@ inline std::optional<FilmShort> least_film_short(const Workings& workings, Limit
   }
   const std::vector<Sequence> found = search(shifted);
   if (found.empty()) return std::nullopt;
-  const std::vector<std::int64_t>& depth = best(found, Objective::film).depth_pm;
+  std::vector<std::int64_t> depth = best(found, Objective::film).depth_pm;
   const auto worst = std::max_element(depth.begin(), depth.end());
-  return FilmShort{static_cast<std::size_t>(worst - depth.begin()),
+  FilmShort result{static_cast<std::size_t>(worst - depth.begin()),
                    static_cast<double>(*worst - largest) / pm_per_um};
+  for (std::size_t zone = 0; zone < depth.size(); ++zone)
+    depth[zone] -= largest - strict.budget_pm[zone].value_or(0);
+  result.depth_pm = std::move(depth);
+  return result;
 }
 
 /// The sheets that run out in the sequence that needs the fewest sheets beyond what is on hand.

@@ -11,6 +11,7 @@
 #include "levigate/error.hpp"
 #include "levigate/film/edge_table.hpp"
 #include "levigate/film/gauge_table.hpp"
+#include "levigate/film/gun_table.hpp"
 #include "levigate/formulas.hpp"
 #include "levigate/named_number.hpp"
 #include "levigate/plan/search_table.hpp"
@@ -37,6 +38,7 @@ LEVIGATE_WORK std::vector<NamedNumber> named_numbers() {
   detail::add_numbers(all, "edge", edge_table, edge_columns);
   detail::add_numbers(all, "gauge", gauge_table, gauge_columns);
   detail::add_numbers(all, "peel", peel_table, peel_columns);
+  detail::add_numbers(all, "gun", gun_table, gun_columns);
   return all;
 }
 

@@ -11,6 +11,7 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/sequence.hpp"
 #include "levigate/plan/why.hpp"
+#include "levigate/plan/work/film_needed.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/least_lift.hpp"
 #include "levigate/plan/work/search.hpp"
@@ -105,10 +106,11 @@ inline bool way_by_scratch(const Workings& workings, const Limits& limits, Why& 
 
 inline bool way_by_film(const Workings& workings, const Limits& limits, Why& why) {
   const std::optional<FilmShort> least = least_film_short(workings, limits);
-  if (!least || least->excess_um <= 0) return false;
+  if (!least || least->excess_um <= 0 || !workings.budget_um[least->zone]) return false;
   why.zone = workings.job.zones[least->zone].name;
   why.film_short_um = least->excess_um;
   why.budget_um = workings.budget_um[least->zone];
+  why.films = films_needed(workings, limits, least->depth_pm);
   return true;
 }
 

@@ -309,9 +309,10 @@ inline Workings workings_without_budgets(Setup setup, const Workings* like = nul
 /// What the budget of a zone hangs on, by the tools that may level it. An error of the peel costs the more depth the softer the tool.
 /// So a sheet with a softer tool of its own counts too, where the film would stand levelling with it. The least budget of all holds
 /// whatever sheet comes first: it is exact where no tool is softer, and on the safe side elsewhere.
-inline std::vector<BudgetInput> budget_inputs_of(const Workings& workings, std::size_t zone_index) {
+/// `zone`: that of this index, which may have another film.
+inline std::vector<BudgetInput> budget_inputs_of(const Workings& workings, std::size_t zone_index,
+                                                 const Zone& zone) {
   const Job& job = workings.job;
-  const Zone& zone = job.zones[zone_index];
   std::vector<BudgetInput> result{budget_input(job, zone, zone.block)};
   if (!has_peel_to_level(job, zone)) return result;
   const CommonErrors own = result.front().common;
@@ -333,7 +334,7 @@ inline void find_budgets(Workings& workings, const Workings* like = nullptr) {
     std::vector<ZoneBudget>& budgets = workings.budgets.emplace_back();
     if (!workings.job.zones[i].film) continue;
     double least_um = std::numeric_limits<double>::infinity();
-    for (const BudgetInput& input : budget_inputs_of(workings, i)) {
+    for (const BudgetInput& input : budget_inputs_of(workings, i, workings.job.zones[i])) {
       const ZoneBudget* known = nullptr;
       if (like) {
         for (const ZoneBudget& one : like->budgets[i])

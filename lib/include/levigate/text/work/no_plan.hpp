@@ -43,10 +43,14 @@ inline void say_no_plan(Page& page, const Plan& plan) {
                                  "out scratches {:.2f} um deeper.",
                                  why.compound, *why.too_deep_um));
   }
-  if (why.film_short_um) {
-    page.say("  - ", fmt::format("Spray more film on {}, or go less deep there. Start with finer "
-                                 "paper, use a harder block, or leave some orange peel.",
-                                 why.zone));
+  for (const FilmNeeded& film : why.films) {
+    const std::string more =
+        film.needed_um
+            ? fmt::format("Give {} a film of {:.0f} um on the mean", film.zone, *film.needed_um)
+            : fmt::format("Read a film gauge at more spots of {}", film.zone);
+    page.say("  - ", more +
+                         ", or go less deep there. Start with finer paper, use a harder block, "
+                         "or leave some orange peel.");
   }
   for (const PaperShort& paper : why.paper) {
     page.say("  - ",

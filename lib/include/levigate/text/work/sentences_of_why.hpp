@@ -38,6 +38,27 @@ inline std::string gap_text(const Gap& gap) {
                              : text + ". " + to_buy("To bridge it", gap.bridges);
 }
 
+/// What film a zone needs.
+inline std::string film_text(const FilmNeeded& film) {
+  if (!film.needed_um) {
+    return "No film is enough in zone " + film.zone +
+           ": its errors are too large. Read a film gauge at more spots";
+  }
+  const std::string needed = fixed(*film.needed_um, 0);
+  std::string text = "Zone " + film.zone + " needs " + needed + " um of film on the mean. It has " +
+                     fixed(film.film_um, 1) + " um";
+  if (film.coats) {
+    text += ". " + needed + " um takes " + fixed(*film.coats, 0) +
+            (*film.coats == 1.0 ? " coat of " : " coats of ") + fixed(*film.dry_um_per_coat, 1) +
+            " um";
+  }
+  if (film.on_flat_um) {
+    text += ". An edge holds less than the flat: spray " + fixed(*film.on_flat_um, 0) +
+            " um on the flat";
+  }
+  return text;
+}
+
 /// The lifts that would yield a plan, one after another.
 inline std::string lifts_text(const Why& why) {
   std::vector<std::string> lifts;
@@ -56,12 +77,14 @@ inline std::string lifts_text(const Why& why) {
                     " um too deep for it. A finer paper before it would help");
   }
   if (why.film_short_um) {
-    lifts.push_back("Zone " + why.zone + " lacks " + fixed(*why.film_short_um, 2) +
-                    " um of film, even in the plan that takes least. Its film budget is " +
+    lifts.push_back("Even the plan that takes least goes " + fixed(*why.film_short_um, 2) +
+                    " um too deep in zone " + why.zone + ". The film budget there is " +
                     fixed(why.budget_um.value_or(0.0), 2) + " um");
+    for (const FilmNeeded& film : why.films) lifts.push_back(film_text(film));
   }
   if (!why.paper.empty()) {
     lifts.push_back("Paper runs out");
+    if (!why.film_short_um) lifts.push_back("More film does not help");
     for (const PaperShort& p : why.paper) {
       lifts.push_back(p.sheet + " needs " + fixed(p.needed, 2) + " sheets. The stack has " +
                       fixed(p.on_hand, 2));

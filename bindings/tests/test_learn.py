@@ -420,16 +420,19 @@ def test_an_offset_is_added_once():
     )
     entry = levigate.Entry(kind="film read", at=AT, job="clock case", zone="top",
                            readings_um=[108, 112])
-    bench = levigate.Bench(job_of(), stack_of(), shop, [entry])
+    bench = levigate.Bench(job_of(), stack_of(), shop)
     assert bench.present.zones[0].film.mean_um == 112
     assert bench.job == job_of() and bench.job.zones[0].film.mean_um == 120
-    begun = levigate.Bench(job_of(), stack_of(), shop, [entry, ended("P400", 90)])
+    begun = levigate.Bench(job_of(), stack_of(), shop, [ended("P400", 90)])
     removed_um = levigate.evaluate(bench, ["P400"]).steps[0].zones["top"].removal_um
     assert begun.present.zones[0].film.mean_um == pytest.approx(112 - removed_um, rel=1e-12)
     rest = levigate.evaluate(begun, ["P1000"]).steps[0].zones["top"]
     assert rest.film_left_um == pytest.approx(112 - removed_um - rest.depth_um, rel=1e-12)
     # Readings are compared with the coats as they were given, whatever the shop says of them.
-    assert levigate.observe(bench).films[0].expected_um == 120
+    read = levigate.Bench(job_of(), stack_of(), shop, [entry])
+    assert levigate.observe(read).films[0].expected_um == 120
+    # The reading is the film then, and no offset is added to it.
+    assert read.present.zones[0].film.mean_um == 110
 
 
 def test_film_readings_before_the_first_step():

@@ -16,8 +16,9 @@ const SimulateOptions few{.draws = 200, .seed = 7};
 PairedMinutes paired(const Bench& bench, const Plan& first, const Plan& second,
                      const SimulateOptions& options = few) {
   const Workings& workings = detail::workings_now(bench.laid());
+  std::int64_t draws = 0;
   return detail::paired_minutes(bench, detail::paired_sequence(workings, first),
-                                detail::paired_sequence(workings, second), options);
+                                detail::paired_sequence(workings, second), options, draws);
 }
 
 double with_back(const Plan& plan) { return 1 + plan.total.back_minutes / plan.total.minutes; }

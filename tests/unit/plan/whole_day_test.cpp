@@ -462,8 +462,8 @@ TEST(StrokesAtAWheel, AreToldOnTheWayBack) {
   EXPECT_NEAR(last.wheel->pass_s, job.zones.front().area_cm2 / 100, 1e-9);
   const std::string text = flowing(way_back_card(way));
   const int seconds = static_cast<int>(std::ceil(last.wheel->pass_s));
-  EXPECT_THAT(text, HasSubstr(" of " + std::to_string(seconds) + " s)"));
-  EXPECT_THAT(text, HasSubstr("At the wheel of cutting: One second of standing still takes "));
+  EXPECT_THAT(text, HasSubstr("At the wheel of cutting, a pass takes " + std::to_string(seconds) +
+                              " s. One second of standing still takes "));
 }
 
 TEST(Wheels, CarryTheirCautionsWithTheStep) {

@@ -852,6 +852,7 @@ const std::map<std::string, std::string> elsewhere{
     {"sized_grade", "the user's number itself: tests/unit/grade/label_reading_test.cpp"},
     {"sizes_um", "the printed number itself: double_entry_test.cpp"},
     {"scratch_depth_um", "that of depth_um"},
+    {"how_much_to_spray", "drawn films: tests/property/spray_simulation_test.cpp"},
     {"plan", "sums of integers: tests/property/plan_oracle_test.cpp"},
     {"evaluate", "that of plan"},
     {"edge_film", "that of edge_share"},

@@ -55,7 +55,7 @@ CONTRACT = {
     "Buying": "job found why draws seed enough sheets minutes tried offers labels card to_dict to_json",
     "Comparison": "taken best draws seed minutes card to_dict to_json",
     "PairedMinutes": "first second more slower",
-    "LearnedChange": "message before step was is reason findings minutes_more learned more_sheets",
+    "LearnedChange": "message before step was now reason findings more_minutes learned more_sheets",
     "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps compound too_deep_um "
     "zone film_short_um paper films",
     "SprayOptions": "gun volume_solids thinner dry_um_per_coat transfer_efficiency loss_share way_back",
@@ -106,7 +106,7 @@ WITHOUT_UNIT = set(
     # counts, grit numbers and money
     "bytes coats code cost count expected in_round line needed number on_hand passes price readings sheets_used spots step "
     "buy alone_buy alone_cost alone_sheets_used enough_buy starves sheets_enough "
-    "film_used marks passes_left rinse_every_strokes steps strokes_left turns used "
+    "enough longer pieces sheets tried usual film_used marks passes_left rinse_every_strokes steps strokes_left turns used "
     # of draws; the quantiles of an interval are in the unit of what it is of
     "draws seed threads p10 p50 p90 mean "
     # the unit is in `quantity`, or in the name that was asked for

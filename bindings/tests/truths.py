@@ -5,14 +5,18 @@ of grades; the errors of film and peel. The arithmetic of a sequence is written 
 are the contact of a sheet and what levels a wave (both held to other arithmetic elsewhere), labels, and the bands themselves.
 """
 
+import functools
+import json
 import math
 from dataclasses import dataclass
+from pathlib import Path
 
 import levigate
 import numpy as np
 from marks import numbers
 from scipy import optimize
 
+ROOT = Path(__file__).resolve().parents[2]
 RULES = numbers("rules")
 PAPERS = ["P240", "P280", "P320", "P360", "P400", "P500", "P600", "P800", "P1000", "P1200", "P1500", "P2000", "P2500"]
 COATS = [
@@ -228,6 +232,13 @@ class Worked:
     rq_um: dict
 
 
+@functools.cache
+def comes_back(coating):
+    """Share of a levelled peel that comes back, 0 where the file of the coating tells none."""
+    file = ROOT / "data/profiles/coatings" / f"{coating.replace(' ', '-')}.json"
+    return json.loads(file.read_text()).get("shrink_back", {}).get("comes_back", {"value": 0})["value"]
+
+
 class Arithmetic:
     """A job worked out with the numbers of a truth."""
 
@@ -293,7 +304,7 @@ class Arithmetic:
 
     def levelled_um(self, peel_um, zone, face):
         """Of one peel, or of an array of them."""
-        return levigate.levelling_removal_um(
+        return (1 + comes_back(self.told["coating"])) * levigate.levelling_removal_um(
             peel_um=peel_um,
             wavelength_mm=zone["peel_wavelength_mm"],
             modulus_mpa=face.modulus_mpa,
@@ -342,6 +353,8 @@ def told_as_true(told, sheets, truth):
         return typed(name, "block", *names) | {"name": f"own {name}"}
 
     coat = {"kind": "coat"} | typed(told["coating"], "coating", "hardness_mpa", "cutting_efficiency", "refractive_index")
+    if comes_back(told["coating"]):
+        coat["shrink_back"] = {"comes_back": comes_back(told["coating"]), "rest_h": 0}
     zones = [zone | {"block": block(zone["block"])} for zone in told["zones"]]
     for zone in zones:
         if "peel_um" in zone:

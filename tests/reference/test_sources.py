@@ -162,7 +162,13 @@ def constants(text):
 
 # Whose numbers have their source elsewhere.
 SOURCED_ELSEWHERE = {
-    "coating.hpp": ["usual_cutting_efficiency"],  # the number of a profile
+    # numbers of profiles
+    "coating.hpp": ["usual_cutting_efficiency"],
+    "calibration.hpp": ["patch_area_cm2", "patch_minutes", "gauging_minutes", "weighing_minutes", "noting_minutes", "loupe_minutes"],
+    "prior.hpp": [
+        "prior_minutes_noise", "prior_scratch_noise", "prior_noise_weight", "film_noise_um", "usual_film_um", "common_wear_share",
+        "coat_density_g_cm3", "coat_density_share", "weighing_error_g",
+    ],  # fmt: skip
     # where a C++ caller starts, and a file must state it; the usual angle of ISO 2813
     "job.hpp": ["peel_wavelength_mm", "angle_deg"],
     "patch.hpp": ["most_patch_log_sd"],  # a bound on what teaches: lib/decisions/journal.md

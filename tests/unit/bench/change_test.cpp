@@ -46,7 +46,7 @@ TEST(LearningChangesThePlan, IsToldWithTheRuleThatBlocksWhatItWas) {
   EXPECT_EQ(sheets(change.before), ids(was));
   EXPECT_EQ(change.step, 1U);
   EXPECT_EQ(change.was->sheet, was.steps[0].sheet);
-  EXPECT_EQ(change.is->sheet, now.steps[0].sheet);
+  EXPECT_EQ(change.now->sheet, now.steps[0].sheet);
   EXPECT_EQ(change.reason, ChangeReason::blocked);
   ASSERT_EQ(change.findings.size(), 1U);
   EXPECT_EQ(change.findings[0].kind, FindingKind::paper_short);
@@ -80,8 +80,8 @@ TEST(LearningChangesThePlan, WhatMoreSheetsGiveIsThePlanWithThem) {
     Stack richer = stack;
     *richer.sheets[sheet_index(richer, more.sheet)].on_hand += more.sheets;
     const Plan better = plan(Bench(clock_case(), richer, slow_paper()));
-    EXPECT_NEAR(more.minutes_less, std::max(0.0, expected(now) - expected(better)), 1e-9);
-    some = some || more.minutes_less > 1;
+    EXPECT_NEAR(more.less_minutes, std::max(0.0, expected(now) - expected(better)), 1e-9);
+    some = some || more.less_minutes > 1;
   }
   EXPECT_EQ(now.change->more_sheets.front().sheets, 1);
   EXPECT_TRUE(some);
@@ -97,8 +97,8 @@ TEST(LearningChangesThePlan, ASlowerSequenceSaysByHowMuch) {
   EXPECT_EQ(change.reason, ChangeReason::minutes);
   EXPECT_TRUE(change.findings.empty() && change.more_sheets.empty());
   EXPECT_EQ(sheets(change.before), ids(was));
-  EXPECT_GT(change.minutes_more, 0.03 * (now.total.minutes + now.total.back_minutes));
-  EXPECT_NEAR(change.minutes_more,
+  EXPECT_GT(change.more_minutes, 0.03 * (now.total.minutes + now.total.back_minutes));
+  EXPECT_NEAR(change.more_minutes,
               change.minutes + change.back_minutes - now.total.minutes - now.total.back_minutes,
               1e-9);
 }

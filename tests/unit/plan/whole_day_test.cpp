@@ -407,14 +407,14 @@ TEST(StrokesAtAWheel, AreSecondsAndPasses) {
   ASSERT_TRUE(last.wheel);
   const ZoneStep& edge = last.zones.back();
   EXPECT_FALSE(edge.strokes_left);
-  EXPECT_FALSE(last.zones.front().seconds_left) << "a levelled zone";
-  ASSERT_TRUE(edge.seconds_left && edge.passes_left);
+  EXPECT_FALSE(last.zones.front().left_s) << "a levelled zone";
+  ASSERT_TRUE(edge.left_s && edge.passes_left);
   // A face of 50 by 60 mm under 15 N presses with 5 kPa. Its flannel of 0.05 MPa bears on a sharp edge with half of that
   // modulus, 25 kPa: 5 times as much. A pass is 60 mm at 200 mm/s, 0.3 s.
   const double left_um = edge.depth_um / *edge.film_used - edge.depth_um;
   const double edge_um_per_s = 5 * last.wheel->film_per_pass_um / 0.3;
-  EXPECT_NEAR(*edge.seconds_left, left_um / edge_um_per_s, 1e-9 * *edge.seconds_left);
-  EXPECT_EQ(*edge.passes_left, std::floor(*edge.seconds_left / 0.3));
+  EXPECT_NEAR(*edge.left_s, left_um / edge_um_per_s, 1e-9 * *edge.left_s);
+  EXPECT_EQ(*edge.passes_left, std::floor(*edge.left_s / 0.3));
   const std::string text = flowing(card(found));
   EXPECT_THAT(text, HasSubstr(" s more at the wheel along edge. That is "));
   const std::string at_wheel = text.substr(text.rfind("Rim speed"));

@@ -62,10 +62,10 @@ TEST(Buy, TheOfferShortensTheDayAsThePlanWithItDoes) {
     Stack more = stack;
     more.sheets.push_back(paper("new", offer.label));
     const Plan better = plan(top(60), more);
-    EXPECT_NEAR(offer.minutes_less, buying.minutes - expected(better), 1e-6) << offer.label;
-    EXPECT_GT(offer.minutes_less, 0.03 * buying.minutes - 1e-3);
-    EXPECT_LE(offer.minutes_less, last);
-    last = offer.minutes_less;
+    EXPECT_NEAR(offer.less_minutes, buying.minutes - expected(better), 1e-6) << offer.label;
+    EXPECT_GT(offer.less_minutes, 0.03 * buying.minutes - 1e-3);
+    EXPECT_LE(offer.less_minutes, last);
+    last = offer.less_minutes;
     EXPECT_GE(offer.sheets, 1);
   }
 }

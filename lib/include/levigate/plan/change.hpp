@@ -110,7 +110,7 @@ struct MoreSheets {
   std::string sheet;
   std::string label;
   double sheets = 1;
-  double minutes_less = 0;
+  double less_minutes = 0;
 
   friend bool operator==(const MoreSheets&, const MoreSheets&) = default;
 };
@@ -120,8 +120,8 @@ inline constexpr auto described<Value> = describe<Value>(
     "MoreSheets", "What more sheets of one kind would give.", member<&Value::sheet>("sheet", "id"),
     member<&Value::label>("label", "of its grade"),
     member<&Value::sheets>("sheets", at_least(0), "more on hand"),
-    member<&Value::minutes_less>(
-        "minutes_less", at_least(0),
+    member<&Value::less_minutes>(
+        "less_minutes", at_least(0),
         "of the best plan with them, with going back; 0 where they gain nothing"));
 
 /// What learning did to a plan, as facts: sentence() of text/sentences.hpp says it. Minutes are at usual numbers.
@@ -129,12 +129,12 @@ struct LearnedChange {
   std::vector<ChosenStep> before;
   std::size_t step = 1;
   std::optional<ChosenStep> was;
-  std::optional<ChosenStep> is;
+  std::optional<ChosenStep> now;
   ChangeReason reason = ChangeReason::tie;
   std::vector<Finding> findings;
   double minutes = 0;
   double back_minutes = 0;
-  double minutes_more = 0;
+  double more_minutes = 0;
   std::vector<LearnedCause> learned;
   std::vector<MoreSheets> more_sheets;
 
@@ -148,13 +148,13 @@ inline constexpr auto described<Value> = describe<Value>(
                            "the sequence without what was learned; empty where there was no plan"),
     member<&Value::step>("step", at_least(1), "number of the first step that differs, from 1"),
     member<&Value::was>("was", "that step before; none where the sequence had ended"),
-    member<&Value::is>("is", "that step now; none where the sequence has ended"),
+    member<&Value::now>("now", "that step now; none where the sequence has ended"),
     member<&Value::reason>("reason", "why the sequence before is not the best now"),
     member<&Value::findings>("findings", "rules that it breaks now"),
     member<&Value::minutes>("minutes", at_least(0), "that it takes now, as planned"),
     member<&Value::back_minutes>("back_minutes", at_least(0),
                                  "that going back for marks is expected to take beside them"),
-    member<&Value::minutes_more>("minutes_more",
+    member<&Value::more_minutes>("more_minutes",
                                  "that it takes now over the plan, with going back; below 0 less"),
     member<&Value::learned>("learned", "the numbers, each put in alone"),
     member<&Value::more_sheets>("more_sheets", "where paper blocks it: what more would give"));

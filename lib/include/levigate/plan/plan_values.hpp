@@ -113,7 +113,7 @@ struct ZoneStep {
   std::optional<double> film_left_um;
   std::optional<double> cut_through;
   std::optional<double> strokes_left{};
-  std::optional<double> seconds_left{};
+  std::optional<double> left_s{};
   std::optional<double> passes_left{};
   std::optional<double> comes_back_um{};
   std::string tool{};
@@ -151,8 +151,8 @@ inline constexpr auto described<Value> = describe<Value>(
         "strokes_left", at_least(0),
         "strokes along the edge that the film still allows; none where levelled, at a wheel, or "
         "on a solid"),
-    member<&Value::seconds_left>(
-        "seconds_left", at_least(0),
+    member<&Value::left_s>(
+        "left_s", at_least(0),
         "at a wheel: time under the face that the film of the edge still allows; none as "
         "strokes_left"),
     member<&Value::passes_left>("passes_left", at_least(0),

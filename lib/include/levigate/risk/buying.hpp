@@ -44,7 +44,7 @@ struct Offer {
   std::string backing;
   double size_um = 0;
   double sheets = 0;
-  double minutes_less = 0;
+  double less_minutes = 0;
   std::vector<std::string> sequence;
 
   friend bool operator==(const Offer&, const Offer&) = default;
@@ -58,7 +58,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::backing>("backing", "name, as theirs"),
     member<&Value::size_um>("size_um", at_least(0), "median grain size"),
     member<&Value::sheets>("sheets", at_least(0), "whole ones that the plan then needs of it"),
-    member<&Value::minutes_less>("minutes_less", "of the quickest plan with it, with going back"),
+    member<&Value::less_minutes>("less_minutes", "of the quickest plan with it, with going back"),
     member<&Value::sequence>("sequence", "labels of the sheets of that plan"));
 
 /// One thing that an open label can mean, and what the plan then is.

@@ -130,7 +130,7 @@ class LearnedChanges {
     if (!at) return std::nullopt;
     LearnedChange change;
     change.step = *at + 1;
-    if (plan_.found && *at < plan_.exact.steps()) change.is = step_of(plan_.exact, *at);
+    if (plan_.found && *at < plan_.exact.steps()) change.now = step_of(plan_.exact, *at);
     if (before) {
       for (std::size_t i = 0; i < before->steps(); ++i)
         change.before.push_back(step_of(*before, i));
@@ -169,7 +169,7 @@ class LearnedChanges {
       if (finding.severity == Severity::error) change.findings.push_back(std::move(finding));
     }
     if (plan_.found) {
-      change.minutes_more =
+      change.more_minutes =
           change.minutes + change.back_minutes - plan_.total.minutes - plan_.total.back_minutes;
     }
     change.reason = !change.findings.empty() || !plan_.found

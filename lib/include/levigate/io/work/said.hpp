@@ -48,7 +48,7 @@ inline std::span<const SaidKey> said_keys() {
       {&description_of<Finding>(), "message", "sheets", "a sentence with names, sizes and limits",
        false, said<Finding>},
       {&description_of<Why>(), "message", "blocked_by", "all of it in words", false, said<Why>},
-      {&description_of<LearnedChange>(), "message", "is", "all of it in words", false,
+      {&description_of<LearnedChange>(), "message", "now", "all of it in words", false,
        said<LearnedChange>},
       {&description_of<LocalWork>(), "verdict", "flat", "both ways, in a sentence", false,
        said<LocalWork>},

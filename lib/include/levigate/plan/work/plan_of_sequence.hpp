@@ -153,8 +153,8 @@ inline void tell_edge(const Workings& workings, std::size_t sheet, std::size_t z
   const double factor =
       edge_load(*wheel, workings.job.zones[zone].edge->radius_mm.value_or(0.0)).factor;
   const double rate_um_per_m = factor * workings.work[sheet][zone].rate_um_per_m;
-  row.seconds_left = left_um / standing_still(*wheel, std::nullopt, rate_um_per_m).film_um;
-  row.passes_left = std::floor(*row.seconds_left / dwell_s(*wheel));
+  row.left_s = left_um / standing_still(*wheel, std::nullopt, rate_um_per_m).film_um;
+  row.passes_left = std::floor(*row.left_s / dwell_s(*wheel));
 }
 
 /// `first`: the sheet that comes first in the sequence, which levels.

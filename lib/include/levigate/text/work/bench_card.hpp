@@ -35,6 +35,7 @@
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
 #include "levigate/text/work/sentences_of_change.hpp"
+#include "levigate/text/work/tradeoff.hpp"
 #include "levigate/text/work/trust.hpp"
 #include "levigate/text/work/upkeep.hpp"
 #include "levigate/text/work/wheel_notes.hpp"
@@ -62,7 +63,7 @@ class BenchCard {
       for (std::size_t i = 0; i < plan_.steps.size(); ++i) step(i);
       totals();
       if (simulation_) say_odds(page_, plan_, *simulation_);
-      tradeoff();
+      say_tradeoff(page_, plan_);
     } else {
       say_no_plan(page_, plan_);
     }
@@ -318,49 +319,6 @@ class BenchCard {
     }
     page_.say("In all: ", text + "." + range(whole()));
     page_.say("In the sun: ", sun_text(plan_, whole() ? whole()->p50 / total.minutes : 1.0));
-  }
-
-  void tradeoff() {
-    if (plan_.tradeoff.size() < 2) return;
-    constexpr std::size_t most = 10;
-    page_.title(fmt::format(
-        "Other ways, at usual numbers: {} in all. None is beaten in all of time with going back, "
-        "film, cost and steps on the edge of max_ratio.",
-        plan_.tradeoff.size()));
-    std::vector<std::vector<std::string>> rows;
-    const std::size_t last = plan_.tradeoff.size() - 1;
-    const std::size_t shown = std::min(most, plan_.tradeoff.size());
-    const auto is_taken = [&](const Plan& way) {
-      return std::equal(way.steps.begin(), way.steps.end(), plan_.steps.begin(), plan_.steps.end(),
-                        [](const Step& a, const Step& b) {
-                          return a.sheet == b.sheet && a.overcut == b.overcut;
-                        });
-    };
-    std::set<std::size_t> places;
-    for (std::size_t i = 0; i < shown; ++i)  // evenly spread, both ends among them
-      places.insert(i * last / (shown - 1));
-    for (std::size_t i = 0; i <= last; ++i) {
-      if (is_taken(plan_.tradeoff[i])) places.insert(i);
-    }
-    for (const std::size_t i : places) {
-      const Plan& way = plan_.tradeoff[i];
-      const auto edge = std::count_if(way.steps.begin(), way.steps.end(),
-                                      [](const Step& step) { return step.fragile; });
-      rows.push_back({duration_text(way.total.minutes), duration_text(expected_minutes(way)),
-                      way.total.film ? percent_text(*way.total.film) : "-",
-                      fmt::format("{:.2f}", way.total.cost), std::to_string(edge),
-                      sequence_text(way) + (is_taken(way) ? " (this card)" : "")});
-    }
-    page_.table({{"time", true},
-                 {"with going back", true},
-                 {"film", true},
-                 {"cost", true},
-                 {"edge", true},
-                 {"sheets"}},
-                rows);
-    page_.say("  ",
-              "Times with going back within 3 % of the least count as equal. Of these, a plan for "
-              "least time takes the fewest steps on that edge, then the least film.");
   }
 
   /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer

@@ -81,7 +81,7 @@ class BuyingCard {
                                          offer.sheets == 1.0 ? "sheet" : "sheets", offer.label,
                                          offer.maker.empty() ? "" : " by " + offer.maker,
                                          offer.backing, size_text(offer.size_um));
-    const std::string gives = buying_.minutes > 0.0 ? duration_text(offer.minutes_less) + " less"
+    const std::string gives = buying_.minutes > 0.0 ? duration_text(offer.less_minutes) + " less"
                                                     : "there is then a plan";
     return kind + ": " + gives + ". Sequence: " + list_text(offer.sequence, ", ") + ".";
   }

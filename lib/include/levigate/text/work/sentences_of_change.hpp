@@ -22,9 +22,9 @@ inline std::string chosen_text(const ChosenStep& step) {
 
 inline std::string first_change_text(const LearnedChange& change) {
   const std::string step = "Step " + std::to_string(change.step);
-  if (change.was && change.is)
-    return step + " is " + chosen_text(*change.is) + " instead of " + chosen_text(*change.was);
-  if (change.is) return step + ", " + chosen_text(*change.is) + ", is new";
+  if (change.was && change.now)
+    return step + " is " + chosen_text(*change.now) + " instead of " + chosen_text(*change.was);
+  if (change.now) return step + ", " + chosen_text(*change.now) + ", is new";
   return step + ", " + chosen_text(*change.was) + ", is left out";
 }
 
@@ -35,8 +35,8 @@ inline std::string sheets_text(double sheets) {
 
 inline std::string more_sheets_text(const MoreSheets& more) {
   const std::string with = "With " + sheets_text(more.sheets) + " more of " + more.sheet + ", ";
-  if (more.minutes_less < 0.5) return with + "the plan takes as long";
-  return with + "the plan takes " + fixed(more.minutes_less, 0) + " min less";
+  if (more.less_minutes < 0.5) return with + "the plan takes as long";
+  return with + "the plan takes " + fixed(more.less_minutes, 0) + " min less";
 }
 
 inline std::string cause_text(const LearnedCause& cause) {
@@ -61,7 +61,7 @@ inline std::string cause_text(const LearnedCause& cause) {
 /// Why the sequence before is not the best now.
 inline std::vector<std::string> reason_texts(const LearnedChange& change) {
   std::vector<std::string> result;
-  const std::string minutes = fixed(std::abs(change.minutes_more), 0) + " min ";
+  const std::string minutes = fixed(std::abs(change.more_minutes), 0) + " min ";
   switch (change.reason) {
     case ChangeReason::no_plan_before: return {"Without what was learned there is no plan"};
     case ChangeReason::blocked:
@@ -82,7 +82,7 @@ inline std::vector<std::string> reason_texts(const LearnedChange& change) {
 /// All of it, a sentence or more each, without the last full stop.
 inline std::vector<std::string> change_texts(const LearnedChange& change) {
   std::vector<std::string> result;
-  if (change.was || change.is) result.push_back(first_change_text(change));
+  if (change.was || change.now) result.push_back(first_change_text(change));
   if (!change.before.empty()) {
     std::vector<std::string> before;
     for (const ChosenStep& step : change.before) before.push_back(chosen_text(step));

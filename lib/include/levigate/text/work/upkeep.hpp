@@ -17,7 +17,7 @@ namespace detail {
 inline std::vector<std::string> upkeep(const Step& step) {
   std::vector<std::string> lines;
   for (const ZoneStep& zone : step.zones) {
-    if (zone.seconds_left && zone.worked) lines.push_back(edge_at_wheel_text(zone));
+    if (zone.left_s && zone.worked) lines.push_back(edge_at_wheel_text(zone));
     if (!zone.strokes_left || !zone.worked) continue;
     lines.push_back(
         fmt::format("The film allows about {:.0f} more strokes along {} with this sheet.",

@@ -53,8 +53,7 @@ inline std::string wheel_text(const WheelStep& wheel, const std::string& passes)
 inline std::string edge_at_wheel_text(const ZoneStep& zone) {
   return fmt::format(
       "The film allows about {:.{}f} s more at the wheel along {}. That is {:.0f} passes.",
-      *zone.seconds_left, *zone.seconds_left < 9.95 ? 1 : 0, zone.zone,
-      zone.passes_left.value_or(0.0));
+      *zone.left_s, *zone.left_s < 9.95 ? 1 : 0, zone.zone, zone.passes_left.value_or(0.0));
 }
 
 /// The cautions of wheel work, in the step that comes first to a wheel.

@@ -26,7 +26,7 @@ def add_commands(command: Command) -> None:
         "--check",
         nargs=2,
         metavar=("JOB", "STACK"),
-        help="files that the names of job, zone, sheet and tool must be in",
+        help="files that the names of job, zone and sheet must be in",
     )
     record.add_argument("--line", type=int, help="line to strike, from 1; give the reason as --text")
     record.add_argument("--at", help="time, such as 2026-03-01T09:30:00Z (default: now)")
@@ -244,7 +244,7 @@ def run_go_back(given: argparse.Namespace) -> int:
     else:
         journal = levigate.Journal(given.journal).read()
         require_lines_of(job, journal)
-        bench = levigate.Bench(job, stack, shop, journal)
+        bench = taught_by_itself(levigate.Bench(job, stack, shop, journal))
     if mark is None and bench.open_mark is None:
         raise levigate.BadInput("no mark after the last step: give --mark and --zone")
     way = levigate.go_back(bench, mark)
@@ -283,7 +283,7 @@ def bench_now(given: argparse.Namespace) -> levigate.Bench:
 
 
 def taught_by_itself(bench: levigate.Bench) -> levigate.Bench:
-    """The bench with what its own journal teaches. Says what was set aside."""
+    """The bench with what its own journal teaches, as plan and go-back take it alike. Says what was set aside."""
     learned = levigate.learn(bench)
     for outlier in learned.outliers:
         print(f"levigate: set aside: {outlier.message}", file=sys.stderr)

@@ -88,12 +88,17 @@ class BenchCard {
                           zones_differ() ? "zones in different states" : stands(plan_.scratched_by),
                           goal_text(plan_.target)));
     if (plan_.found) {
-      page_.say("", fmt::format("{}{} steps, {}.{}{} Lay out: {}.",
-                                plan_.wait ? "When it is cured: " : "", plan_.steps.size(),
-                                duration(plan_.total.minutes, whole()), range(whole()), rests(),
-                                layout()));
+      page_.say("",
+                fmt::format("{}{}, {}.{}{} Lay out: {}.", plan_.wait ? "When it is cured: " : "",
+                            steps_text(plan_.steps.size()), duration(plan_.total.minutes, whole()),
+                            range(whole()), rests(), layout()));
     }
     page_.rule('=');
+  }
+
+  /// "1 step", "4 steps".
+  static std::string steps_text(std::size_t steps) {
+    return fmt::format("{} {}", steps, steps == 1 ? "step" : "steps");
   }
 
   /// How long it takes: the median where a simulation tells it, else these minutes, said to be at usual numbers.
@@ -307,7 +312,7 @@ class BenchCard {
     const Totals& total = plan_.total;
     page_.blank();
     page_.rule('-');
-    std::string text = fmt::format("{} steps, {}, {:.1f} sheets", total.steps,
+    std::string text = fmt::format("{}, {}, {:.1f} sheets", steps_text(plan_.steps.size()),
                                    duration(total.minutes, whole()), all_sheets(plan_));
     if (total.cost > 0) text += fmt::format(", paper for {:.2f}", total.cost);
     if (total.film) {

@@ -22,7 +22,7 @@ TABLES = {
              "Speed and heat that a surface stands that is no coating, by name."),
     "inspection": ("surface/inspection_table.hpp", "InspectionProfile", "inspection_table",
                    "What an inspection sees, and how marks come about."),
-    "journal": ("journal/prior_table.hpp", "JournalProfile", "journal_table", "What is believed before any journal."),
+    "prior": ("journal/prior_table.hpp", "PriorProfile", "prior_table", "What is believed before any journal."),
     "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model."),
     "patch": ("risk/patch_table.hpp", "PatchProfile", "patch_table", "A patch as calibrate proposes it."),
     "peel": ("surface/peel_table.hpp", "PeelProfile", "peel_table", "How well orange peel is told."),

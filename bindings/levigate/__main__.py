@@ -1,4 +1,4 @@
-"""The command line: python -m levigate plan | calibrate | evaluate | buy | check | convert | record | journal | go-back | learn | together | when-done.
+"""The command line: python -m levigate plan | calibrate | evaluate | buy | check | convert | record | journal | go-back | learn | spray | together | when-done.
 
 It exits with 0 if all is well. It exits with 1 if it finds no plan, or if a finding is an error.
 It exits with 2 if it cannot use the input. The error stream then has one line for each fault.

@@ -60,7 +60,7 @@ void bind_source(py::module_& m) {
       "name alone: of a function, for its Formula. With field, a Sourced number: name is that of\n"
       "a coating, backing, block, gauge, wheel or compound, or \"rule\", \"model\", \"edge\", "
       "\"defect\",\n"
-      "\"search\", \"journal\" or \"patch\"; field is\n"
+      "\"search\", \"prior\" or \"patch\"; field is\n"
       "its quantity, as in source(\"hard block\", \"force_n\"). Raises BadInput with the nearest\n"
       "name. Grades have their own: Grade.sources.");
 }

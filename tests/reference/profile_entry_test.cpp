@@ -162,7 +162,7 @@ TEST(ProfileEntry, SearchJournalAndPatch) {
   expect_entry("equal_percent", search.equal_percent, {3, 1, 5});
   expect_entry("overcut_more", search.overcut_more, {1.5, 1.2, 1.8});
   expect_entry("overcut_most", search.overcut_most, {2, 1.8, 3});
-  const JournalProfile& journal = journal_table[0];
+  const PriorProfile& journal = prior_table[0];
   expect_entry("minutes_noise", journal.minutes_noise, {0.3, 0.2, 0.5});
   expect_entry("scratch_noise", journal.scratch_noise, {0.2, 0.1, 0.3});
   expect_entry("noise_weight", journal.noise_weight, {4, 2, 10});

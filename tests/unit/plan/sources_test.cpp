@@ -67,7 +67,7 @@ TEST(Sources, WheelsCompoundsAndSurfaces) {
 
 TEST(Sources, WhatIsBelievedBeforeAJournalAndAPatch) {
   const std::vector<NamedNumber> all = learning_numbers();
-  EXPECT_EQ(number_named(all, "journal", "film_noise_um").value, film_noise_um);
+  EXPECT_EQ(number_named(all, "prior", "film_noise_um").value, film_noise_um);
   EXPECT_EQ(number_named(all, "patch", "spots").value, patch_spots);
   EXPECT_EQ(source("search", "equal_percent").value, 3.0);
 }

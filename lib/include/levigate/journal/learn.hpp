@@ -37,7 +37,7 @@ namespace levigate::inline v0 {
 /// Throws:    as observe(), validate(Shop)
 /// NaN:       rejected in shop, job and stack; of entries see observe()
 /// Accuracy:  1e-9 relative
-/// Source:    Belief; journal_table, outlier_source
+/// Source:    Belief; prior_table, outlier_source
 Learned learn(const Shop& shop, const Job& job, const Stack& stack,
               const std::vector<Entry>& entries);
 

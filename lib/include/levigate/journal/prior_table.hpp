@@ -1,4 +1,4 @@
-// What is believed before any journal. Generated from data/profiles/journal.json by data/generate.py: do not edit.
+// What is believed before any journal. Generated from data/profiles/prior.json by data/generate.py: do not edit.
 #pragma once
 
 #include <string_view>
@@ -7,7 +7,7 @@
 
 namespace levigate::inline v0 {
 
-struct JournalProfile {
+struct PriorProfile {
   std::string_view name;
   std::string_view note;
   Sourced minutes_noise;
@@ -22,7 +22,7 @@ struct JournalProfile {
 };
 
 // clang-format off
-inline constexpr JournalProfile journal_table[] = {
+inline constexpr PriorProfile prior_table[] = {
     {"default", "",
      {0.3, 0.2, 0.5, {Basis::assumption, "a step takes a third more or less from one day to the next"}},  // minutes_noise
      {0.2, 0.1, 0.3, {Basis::assumption, "a loupe reads to a fifth"}},  // scratch_noise
@@ -36,16 +36,16 @@ inline constexpr JournalProfile journal_table[] = {
     },
 };
 
-inline constexpr TableField<JournalProfile> journal_columns[] = {
-    {"minutes_noise", &JournalProfile::minutes_noise},
-    {"scratch_noise", &JournalProfile::scratch_noise},
-    {"noise_weight", &JournalProfile::noise_weight},
-    {"film_noise_um", &JournalProfile::film_noise_um},
-    {"usual_film_um", &JournalProfile::usual_film_um},
-    {"common_wear_share", &JournalProfile::common_wear_share},
-    {"coat_density_g_cm3", &JournalProfile::coat_density_g_cm3},
-    {"coat_density_share", &JournalProfile::coat_density_share},
-    {"weighing_error_g", &JournalProfile::weighing_error_g},
+inline constexpr TableField<PriorProfile> prior_columns[] = {
+    {"minutes_noise", &PriorProfile::minutes_noise},
+    {"scratch_noise", &PriorProfile::scratch_noise},
+    {"noise_weight", &PriorProfile::noise_weight},
+    {"film_noise_um", &PriorProfile::film_noise_um},
+    {"usual_film_um", &PriorProfile::usual_film_um},
+    {"common_wear_share", &PriorProfile::common_wear_share},
+    {"coat_density_g_cm3", &PriorProfile::coat_density_g_cm3},
+    {"coat_density_share", &PriorProfile::coat_density_share},
+    {"weighing_error_g", &PriorProfile::weighing_error_g},
 };
 // clang-format on
 

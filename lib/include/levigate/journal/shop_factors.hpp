@@ -33,7 +33,7 @@ const LearnedPair* rate_of(const Shop& shop, std::string_view coating, std::stri
 /// Throws:    as validate(Shop)
 /// NaN:       of the shop rejected
 /// Accuracy:  medians exact
-/// Source:    learn(); journal_table
+/// Source:    learn(); prior_table
 Factors factors_of(const Shop& shop, const Job& job, const Stack& stack);
 
 }  // namespace levigate

@@ -24,7 +24,7 @@ namespace levigate::inline v0 {
 /// Throws:    as simulate()
 /// NaN:       does not occur
 /// Accuracy:  that of quantiles of so many draws; the same draws before and after
-/// Source:    Belief; patch_table, journal_table
+/// Source:    Belief; patch_table, prior_table
 Calibration calibrate(const Bench& bench, const Plan& plan, const SimulateOptions& options = {});
 
 }  // namespace levigate

@@ -7,7 +7,7 @@
 
 namespace levigate::inline v0 {
 
-/// The numbers of the tables "journal" and "patch".
+/// The numbers of the tables "prior" and "patch".
 std::vector<NamedNumber> learning_numbers();
 
 }  // namespace levigate

@@ -58,7 +58,7 @@ inline PatchRemoval gauged_removal(std::span<const double> before_um,
 /// Throws:    nothing
 /// NaN:       NaN in, NaN out
 /// Accuracy:  1e-9 relative, as part of learn()
-/// Source:    propagation of uncertainty; journal_table
+/// Source:    propagation of uncertainty; prior_table
 inline PatchRemoval weighed_removal(double before_g, double after_g, double area_cm2) {
   const double off_g = before_g - after_g;
   return {1e4 * off_g / (coat_density_g_cm3 * area_cm2),

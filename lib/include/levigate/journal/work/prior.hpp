@@ -120,7 +120,7 @@ inline double clogging_variance(const BackingProfile& profile) {
 /// Throws:    nothing
 /// NaN:       takes no numbers
 /// Accuracy:  1e-9 relative, as part of learn()
-/// Source:    coating_table, model_table, journal_table
+/// Source:    coating_table, model_table, prior_table
 inline double coating_variance(std::string_view coating) {
   const double size_um = detail::nominal_input().size_um;
   const ModelProfile& model = model_table[0];
@@ -150,7 +150,7 @@ inline double coating_variance(std::string_view coating) {
 /// Throws:    nothing
 /// NaN:       takes no numbers
 /// Accuracy:  1e-9 relative, as part of learn()
-/// Source:    coating_table, backing_table, journal_table; see duty_variance() for V
+/// Source:    coating_table, backing_table, prior_table; see duty_variance() for V
 inline double backing_variance(std::string_view coating, std::string_view backing) {
   return (1 - common_wear_share) * detail::wear_variance(coating) +
          detail::row_variance(backing_table, backing, &detail::clogging_variance);
@@ -197,7 +197,7 @@ inline double scratch_variance(std::string_view coating, std::string_view backin
 /// Throws:    nothing
 /// NaN:       takes no numbers
 /// Accuracy:  1e-9 relative, as part of learn()
-/// Source:    gauge_table, journal_table
+/// Source:    gauge_table, prior_table
 inline double film_variance_um2() {
   const double sd_um = uncertainty_um(gauge_named("wet comb"), usual_film_um);
   return sd_um * sd_um;

@@ -14,7 +14,7 @@ namespace levigate::inline v0 {
 
 LEVIGATE_WORK std::vector<NamedNumber> learning_numbers() {
   std::vector<NamedNumber> all;
-  detail::add_numbers(all, "journal", journal_table, journal_columns);
+  detail::add_numbers(all, "prior", prior_table, prior_columns);
   detail::add_numbers(all, "patch", patch_table, patch_columns);
   return all;
 }

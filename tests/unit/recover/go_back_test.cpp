@@ -406,8 +406,8 @@ std::vector<Mark> many_marks() {
 TEST(GoBack, NoFirstLookFindsOneOfAHundredGoneAndFewLegsDo) {
   const InspectionProfile& eye = inspection_table[0];
   int legs = 0, long_tries = 0;
-  for (const double area_cm2 : {90.0, 1450.0, 40'000.0}) {
-    for (const double film_um : {47.0, 50.0, 90.0}) {
+  for (const double area_cm2 : {90.0, 40'000.0}) {
+    for (const double film_um : {47.0, 90.0}) {
       Shop shop;
       shop.job.zones[0].area_cm2 = area_cm2;
       shop.job.zones[0].film = Film{film_um, 4};
@@ -436,8 +436,8 @@ TEST(GoBack, NoFirstLookFindsOneOfAHundredGoneAndFewLegsDo) {
       }
     }
   }
-  EXPECT_GT(legs, 50);
-  EXPECT_GT(long_tries, 5);  // as tries, they go on and on
+  EXPECT_GT(legs, 20);
+  EXPECT_GT(long_tries, 2);  // as tries, they go on and on
 }
 
 TEST(GoBack, ASpotOfALargeZoneTakesAPatchAndSmallOnesTheZone) {

@@ -46,8 +46,7 @@ class Offers {
 
   void tell(Buying& buying) {
     constexpr std::size_t most = 10;
-    const std::optional<Laid> laid = laid_with_sheets(bench_.stack());
-    const std::optional<Sequence> base = chosen(*laid);
+    const std::optional<Sequence> base = chosen(laid_with_sheets(bench_.stack()));
     const std::int64_t least = base ? base->expected_milliseconds() : 0;
     if (base) buying.minutes = minutes(least);
     const std::int64_t noise = least / 100 * equal_minutes_percent;
@@ -56,14 +55,14 @@ class Offers {
       ++buying.tried;
       Stack stack = bench_.stack();
       const std::size_t at = added(stack, sheet);
-      const std::optional<Laid> more = laid_with_sheets(stack);
-      const std::optional<Sequence> better = chosen(*more);
+      const Laid more = laid_with_sheets(stack);
+      const std::optional<Sequence> better = chosen(more);
       if (!better) continue;
       const std::int64_t takes = better->expected_milliseconds();
       const bool uses =
           std::find(better->sheets.begin(), better->sheets.end(), at) != better->sheets.end();
       if (!uses || (base && takes >= least - noise)) continue;
-      found.emplace_back(takes, told(*more, *better, at, base ? minutes(least - takes) : 0.0));
+      found.emplace_back(takes, told(more, *better, at, base ? minutes(least - takes) : 0.0));
     }
     std::stable_sort(found.begin(), found.end(),
                      [](const auto& a, const auto& b) { return a.first < b.first; });
@@ -76,7 +75,7 @@ class Offers {
     return static_cast<double>(milliseconds) / ms_per_minute;
   }
 
-  std::optional<Laid> laid_with_sheets(const Stack& stack) const {
+  Laid laid_with_sheets(const Stack& stack) const {
     return laid_out(job_, stack, bench_.shop(), bench_.journal(), bench_.lines());
   }
 

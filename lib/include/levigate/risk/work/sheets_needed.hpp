@@ -6,59 +6,28 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
-#include <utility>
 #include <vector>
 
 #include "levigate/bench/bench.hpp"
+#include "levigate/bench/work/laid.hpp"
 #include "levigate/plan/plan_values.hpp"
-#include "levigate/plan/sequence.hpp"
-#include "levigate/plan/work/effort.hpp"
-#include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/buying.hpp"
 #include "levigate/risk/simulate_options.hpp"
-#include "levigate/risk/work/crew.hpp"
-#include "levigate/risk/work/draw.hpp"
 #include "levigate/risk/work/drawn_bench.hpp"
+#include "levigate/risk/work/simulate_body.hpp"
 #include "levigate/stack/stack.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
 
-/// Sheets that each step of a plan uses in each draw: [step][draw]. The draws are those of simulate().
-inline std::vector<std::vector<double>> drawn_sheets(const Bench& bench, const Plan& plan,
-                                                     const SimulateOptions& options) {
-  const Workings& given = workings_now(bench.laid());
-  const std::vector<std::size_t> sheets = sheets_of(given.stack, plan);
-  Sequence sequence{.sheets = {}, .overcuts = overcuts_of(given, plan)};
-  for (std::size_t i = 0; i < sheets.size(); ++i) sequence.sheets.push_back(i);
-  std::vector<std::vector<double>> used(
-      sheets.size(), std::vector<double>(static_cast<std::size_t>(options.draws)));
-  const auto run = [&](const Setup& setup, const auto& inputs) {
-    const auto work = [&](std::int64_t draw) {
-      const auto number = static_cast<std::uint32_t>(draw);
-      Setup drawn = setup;
-      inputs(drawn, options.seed, number);
-      draw_peels(drawn.job, options.seed, number);
-      const Workings workings = workings_without_budgets(std::move(drawn));
-      const auto step = [&](std::optional<Before> before, std::size_t sheet, double overcut) {
-        used[sheet][static_cast<std::size_t>(draw)] =
-            levigate::sheets_used(efforts(workings, before, sheet, overcut));
-      };
-      for_each_step(workings, sequence, step);
-    };
-    return for_each_draw(options.draws, options.threads, options.progress, work);
-  };
-  const auto done = static_cast<std::size_t>(with_inputs(bench, sheets, options.bands, run));
-  for (std::vector<double>& column : used) column.resize(done);
-  return used;
-}
-
 /// Tells the pieces of each step at the least quantile at which those of all steps suffice in nine of ten draws.
 inline void tell_sheets_needed(const Bench& bench, const Plan& plan, const SimulateOptions& options,
                                Buying& buying) {
-  const std::vector<std::vector<double>> used = drawn_sheets(bench, plan, options);
+  const Workings& workings = workings_now(bench.laid());
+  const std::vector<std::vector<double>> used = drawn_sheets(
+      bench, sheets_of(workings.stack, plan), overcuts_of(workings, plan), options, options.seed);
   const std::size_t draws = used.front().size();
   std::vector<std::vector<double>> sorted = used;
   for (std::vector<double>& column : sorted) std::sort(column.begin(), column.end());

@@ -270,6 +270,26 @@ auto with_draws(const Bench& bench, const std::vector<std::size_t>& sheets,
   return with_inputs(bench, sheets, options.bands, with);
 }
 
+/// Sheets that each step of a sequence uses in each draw: [step][draw]. The draws are those of simulate().
+inline std::vector<std::vector<double>> drawn_sheets(const Bench& bench,
+                                                     const std::vector<std::size_t>& sheets,
+                                                     const std::vector<double>& overcuts,
+                                                     const SimulateOptions& options,
+                                                     std::uint64_t zone_seed) {
+  Figures figures(static_cast<std::size_t>(options.draws), sheets.size(), 0, 0);
+  const std::int64_t done =
+      with_draws(bench, sheets, overcuts, options, zone_seed, [&](const auto& work, const Setup&) {
+        return for_each_draw(options.draws, options.threads, options.progress,
+                             [&](std::int64_t draw) { work(draw, figures); });
+      });
+  std::vector<std::vector<double>> used;
+  for (Figures::OfStep& step : figures.steps) {
+    step.sheets_used.resize(static_cast<std::size_t>(done));
+    used.push_back(std::move(step.sheets_used));
+  }
+  return used;
+}
+
 }  // namespace detail
 
 }  // namespace levigate

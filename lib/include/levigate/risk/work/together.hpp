@@ -106,16 +106,15 @@ inline std::vector<std::vector<double>> paper_draws(const std::deque<PieceOnBenc
   for (std::size_t piece = 0; piece < pieces.size(); ++piece) {
     if (!pieces[piece].chosen) continue;
     const Sequence& sequence = pieces[piece].chosen->sequence;
-    with_draws(pieces[piece].bench, sequence.sheets, sequence.overcuts, options,
-               seed_of_piece(options.seed, piece), [&](const auto& work, const Setup&) {
-                 Figures figures(draws, sequence.steps(), 0, 0);
-                 for_each_draw(options.draws, options.threads, {},
-                               [&](std::int64_t draw) { work(draw, figures); });
-                 for (std::size_t step = 0; step < sequence.steps(); ++step) {
-                   for (std::size_t draw = 0; draw < draws; ++draw)
-                     result[sequence.sheets[step]][draw] += figures.steps[step].sheets_used[draw];
-                 }
-               });
+    SimulateOptions whole = options;
+    whole.progress = {};
+    const std::vector<std::vector<double>> used =
+        drawn_sheets(pieces[piece].bench, sequence.sheets, sequence.overcuts, whole,
+                     seed_of_piece(options.seed, piece));
+    for (std::size_t step = 0; step < used.size(); ++step) {
+      for (std::size_t draw = 0; draw < draws; ++draw)
+        result[sequence.sheets[step]][draw] += used[step][draw];
+    }
   }
   return result;
 }

@@ -3,12 +3,19 @@
 set(here ${CMAKE_CURRENT_LIST_DIR})
 set(scratch ${CMAKE_CURRENT_BINARY_DIR}/consumer)
 
-# Of two builds each may take one way: each compiler then meets both uses and both languages.
-set(LEVIGATE_CONSUMERS find_package subdirectory CACHE STRING "Ways to get the library that are tested")
+# WAY.TARGET.STANDARD. Of two builds each may take some: each compiler then meets both uses and both languages. The
+# compiled library as part of a larger build is what the Python module does.
+set(LEVIGATE_CONSUMERS find_package.headers.20 subdirectory.headers.23 find_package.compiled.23
+  CACHE STRING "Uses of the library that are tested")
 
-if("find_package" IN_LIST LEVIGATE_CONSUMERS)
+# Where the library was built before, it is installed from there.
+set(built ${PROJECT_BINARY_DIR})
+if(LEVIGATE_COMPILED_AT)
+  cmake_path(GET LEVIGATE_COMPILED_AT PARENT_PATH built)
+endif()
+if(LEVIGATE_CONSUMERS MATCHES find_package)
   add_test(NAME consumer.install COMMAND
-    ${CMAKE_COMMAND} --install ${PROJECT_BINARY_DIR} --component levigate --prefix ${scratch}/prefix)
+    ${CMAKE_COMMAND} --install ${built} --component levigate --prefix ${scratch}/prefix)
   set_tests_properties(consumer.install PROPERTIES FIXTURES_SETUP install_tree LABELS consumer)
 endif()
 
@@ -22,27 +29,23 @@ function(levigate_consumer name folder)
   set_tests_properties(consumer.${name} PROPERTIES LABELS consumer)
 endfunction()
 
-# Both ways to get it and both ways to use it, each pair in one of the two languages: what they share is compiled
-# once a language. What is installed was built with the flags of this build, as sanitizers.
-foreach(use find_package.headers.20 subdirectory.headers.23 find_package.compiled.23
-    subdirectory.compiled.20)
+# What is installed was built with the flags of this build, as sanitizers, so its user links with them.
+foreach(use IN LISTS LEVIGATE_CONSUMERS)
   string(REPLACE "." ";" use ${use})
   list(GET use 0 way)
-  if(NOT way IN_LIST LEVIGATE_CONSUMERS)
-    continue()
-  endif()
   list(GET use 1 target)
   list(GET use 2 standard)
   set(name ${way}_${target}_cxx${standard})
   set(arguments -DCMAKE_CXX_STANDARD=${standard} -DLEVIGATE_DEMO=${PROJECT_SOURCE_DIR}/data/demo)
   if(way STREQUAL "find_package")
-    list(APPEND arguments -DCMAKE_PREFIX_PATH=${scratch}/prefix "-DCMAKE_CXX_FLAGS=${CMAKE_CXX_FLAGS}")
+    list(APPEND arguments -DCMAKE_PREFIX_PATH=${scratch}/prefix)
   else()
     list(APPEND arguments -DLEVIGATE_CHECKOUT=${PROJECT_SOURCE_DIR})
   endif()
   set(folder ${here})
   if(target STREQUAL "compiled")
     set(folder ${here}/compiled)
+    list(APPEND arguments "-DCMAKE_CXX_FLAGS=${CMAKE_CXX_FLAGS}")
   endif()
   levigate_consumer(${name} ${folder} ${arguments})
   if(way STREQUAL "find_package")

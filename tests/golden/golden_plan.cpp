@@ -1,5 +1,5 @@
 // The plan of the demo, number by number, against data/reference/golden_plan.txt: integers to the last digit, reals
-// to 12 digits. Built at -O0 and at -O3 by every compiler, so that none of them may plan differently.
+// to 12 digits. Two compilers and the two ends of optimisation must agree on it, see tests.cmake.
 //
 //   golden_plan DATA_DIR           compare; exit 1 and show what differs
 //   golden_plan DATA_DIR --write   write the file, after a change that is meant

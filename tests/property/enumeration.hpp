@@ -25,9 +25,7 @@ namespace enumeration {
 
 using namespace levigate;
 
-using random_numbers::least_of;
 using random_numbers::Random;
-using random_numbers::share_of;
 
 inline Job random_job(Random& random) {
   Job job;

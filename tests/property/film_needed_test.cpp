@@ -62,7 +62,7 @@ Job random_job_with_errors(Random& random) {
 TEST(FilmNeeded, IsTheLeastFilmThatAllowsAPlan) {
   Random random(20261);
   int short_of_film = 0, several_zones = 0, tried = 0;
-  const int wanted = share_of(500);
+  constexpr int wanted = 500;
   for (int round = 0; short_of_film < wanted && round < 100 * wanted; ++round) {
     Job job = random_job_with_errors(random);
     const Stack stack = random_stack(random, 7);

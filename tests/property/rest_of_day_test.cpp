@@ -12,7 +12,6 @@
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/risk/simulate.hpp"
 #include "levigate/risk/work/draw.hpp"
-#include "property/random.hpp"
 #include "unit/workshop.hpp"
 
 namespace rest_of_day_test {
@@ -52,7 +51,7 @@ std::vector<double> day(const levigate::Setup& setup, std::uint32_t draw) {
 // Of bands that hold 80 of 100 days, so many as 999 of 1000 such tests would find; the learned scatter from step to step, which
 // these days do not have, may make them somewhat wide.
 TEST(RestOfDay, ItsBandHoldsAfterTheFirstStep) {
-  const int days = random_numbers::share_of(300);
+  constexpr int days = 300;
   const levigate::Setup setup = levigate::setup(case_(), drawer());
   int held = 0, slow = 0;
   for (int i = 0; i < days; ++i) {

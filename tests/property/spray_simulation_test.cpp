@@ -7,7 +7,6 @@
 #include "levigate/bench/spray.hpp"
 #include "levigate/surface/levelling.hpp"
 #include "levigate/surface/peel.hpp"
-#include "property/random.hpp"
 #include "unit/workshop.hpp"
 
 namespace spray_simulation_test {
@@ -28,7 +27,7 @@ TEST(SpraySimulation, TheChanceIsThatOfDrawnFilms) {
   const Spraying told = how_much_to_spray(Bench(job, drawer), {.dry_um_per_coat = 3});
   std::mt19937_64 engine(7);
   std::normal_distribution<double> normal;
-  const int draws = random_numbers::share_of(60'000);
+  constexpr int draws = 60'000;
   for (std::size_t i = 0; i < told.zones.size(); ++i) {
     const SprayedZone& zone = told.zones[i];
     const double flat_um = 3.0 * zone.coats;

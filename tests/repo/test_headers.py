@@ -116,6 +116,81 @@ def test_an_arrow_the_wrong_way_is_seen(name, line):
     assert forbidden_includes(name, [line]) == [line[1:]]
 
 
+# Which header brings which names of the standard library.
+STANDARD = {
+    "algorithm": "all_of any_of binary_search clamp copy copy_if count count_if equal erase_if fill find find_first_of"
+    " find_if for_each is_sorted lower_bound max max_element merge min min_element minmax_element none_of nth_element"
+    " partition_point ranges remove remove_if replace_if reverse rotate sort stable_sort transform unique upper_bound",
+    "array": "array to_array",
+    "atomic": "atomic",
+    "bit": "bit_cast",
+    "charconv": "chars_format from_chars to_chars",
+    "chrono": "chrono",
+    "cmath": "abs atan ceil cos cosh erf erfc exp exp2 expm1 floor fmod hypot isfinite isinf isnan lerp lgamma log"
+    " log10 log1p log2 llround nan pow round signbit sin sinh sqrt tan tanh",
+    "compare": "partial_ordering strong_ordering weak_ordering",
+    "concepts": "floating_point integral invocable same_as",
+    "cstddef": "byte nullptr_t ptrdiff_t size_t",
+    "cstdint": "int32_t int64_t uint8_t uint32_t uint64_t uintmax_t",
+    "cstdio": "FILE fclose fopen fwrite",
+    "cstdlib": "llabs",
+    "deque": "deque",
+    "exception": "current_exception exception exception_ptr rethrow_exception",
+    "filesystem": "filesystem",
+    "fstream": "ifstream ios ofstream streamsize",
+    "functional": "cref function greater less less_equal plus",
+    "iterator": "back_inserter begin distance end make_move_iterator next prev size ssize",
+    "limits": "numeric_limits",
+    "map": "map multimap",
+    "memory": "make_shared make_unique shared_ptr unique_ptr",
+    "mutex": "mutex scoped_lock",
+    "numbers": "numbers",
+    "numeric": "accumulate iota midpoint",
+    "optional": "nullopt optional",
+    "set": "set",
+    "span": "span",
+    "sstream": "istringstream ostringstream",
+    "stdexcept": "invalid_argument logic_error runtime_error",
+    "string": "erase getline stod stoi string to_string",
+    "string_view": "string_view",
+    "system_error": "errc error_code generic_category system_error",
+    "thread": "jthread thread",
+    "tuple": "make_tuple tie tuple",
+    "type_traits": "false_type integral_constant is_default_constructible_v is_enum_v is_integral_v"
+    " is_null_pointer_v is_same_v is_unsigned_v remove_cvref_t true_type",
+    "utility": "exchange forward get make_pair move pair swap",
+    "variant": "get_if holds_alternative monostate variant visit",
+    "vector": "vector",
+}
+BROUGHT_BY = {name: header for header, names in STANDARD.items() for name in names.split()}
+# What any header of these has in hand: describe.hpp is written with it, and these come with any container.
+AT_HAND = {"concepts", "iterator", "type_traits", "utility:get", "algorithm:erase_if"}
+
+
+def standard_headers_missing(text):
+    """Those of the standard library whose names a header uses and that it does not include itself."""
+    code = re.sub(r"//.*", "", text)
+    held = set(re.findall(r"#include <([^>]+)>", code))
+    names = set(re.findall(r"\bstd::(\w+)", code))
+    missing = {name: BROUGHT_BY.get(name, "a header that STANDARD must name") for name in names}
+    return {
+        name: header
+        for name, header in missing.items()
+        if header not in held | AT_HAND and f"{header}:{name}" not in AT_HAND
+    }
+
+
+@pytest.mark.parametrize("header", HEADERS, ids=NAMES)
+def test_a_header_includes_what_it_uses_of_the_standard_library(header):
+    # headers_alone would not see it: for time, it reads the standard headers once for all.
+    assert standard_headers_missing(header.read_text()) == {}
+
+
+def test_a_standard_header_that_is_missing_is_seen():
+    assert standard_headers_missing("#include <map>\nstd::map<int, std::string> m;") == {"string": "string"}
+    assert list(standard_headers_missing("std::never_heard_of x;")) == ["never_heard_of"]
+
+
 def is_generated(name):
     return "Generated from data/" in (INCLUDE / "levigate" / name).read_text()
 

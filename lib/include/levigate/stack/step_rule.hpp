@@ -1,6 +1,7 @@
 // The step-up rule: how much finer the next sheet may be.
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "levigate/error.hpp"

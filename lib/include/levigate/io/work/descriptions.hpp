@@ -2,8 +2,10 @@
 #pragma once
 
 #include <cmath>
+#include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "levigate/io/descriptions.hpp"
 

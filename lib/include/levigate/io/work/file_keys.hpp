@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "levigate/describe.hpp"
-#include "levigate/io/work/document.hpp"
 #include "levigate/io/work/form.hpp"
+#include "levigate/io/work/node.hpp"
 #include "levigate/io/work/read_described.hpp"
 #include "levigate/io/work/write_described.hpp"
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,9 +15,9 @@
 #include "levigate/film/gauge.hpp"
 #include "levigate/film/rounds.hpp"
 #include "levigate/film/work/above.hpp"
-#include "levigate/io/work/document.hpp"
 #include "levigate/io/work/file_keys.hpp"
 #include "levigate/io/work/form.hpp"
+#include "levigate/io/work/node.hpp"
 #include "levigate/io/work/read_described.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/text/sentences.hpp"

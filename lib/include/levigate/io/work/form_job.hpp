@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstddef>
 #include <optional>
 #include <span>
 #include <string>
@@ -17,10 +18,10 @@
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/sized.hpp"
 #include "levigate/grade/system.hpp"
-#include "levigate/io/work/document.hpp"
 #include "levigate/io/work/file_keys.hpp"
 #include "levigate/io/work/form.hpp"
 #include "levigate/io/work/form_film.hpp"
+#include "levigate/io/work/node.hpp"
 #include "levigate/io/work/read_described.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/job.hpp"

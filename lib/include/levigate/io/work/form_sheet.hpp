@@ -6,9 +6,9 @@
 #include <variant>
 
 #include "levigate/describe.hpp"
-#include "levigate/io/work/document.hpp"
 #include "levigate/io/work/file_keys.hpp"
 #include "levigate/io/work/form.hpp"
+#include "levigate/io/work/node.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/wheel/compound.hpp"
 

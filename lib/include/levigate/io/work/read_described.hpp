@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
 #include <limits>
 #include <span>
 #include <string>
@@ -14,8 +15,8 @@
 #include "levigate/describe.hpp"
 #include "levigate/detail/names.hpp"
 #include "levigate/detail/work/fault_walk.hpp"
-#include "levigate/io/work/document.hpp"
 #include "levigate/io/work/form.hpp"
+#include "levigate/io/work/node.hpp"
 #include "levigate/io/work/said.hpp"
 #include "levigate/io/work/write_described.hpp"
 

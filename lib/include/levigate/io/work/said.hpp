@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <span>
 #include <string_view>
+#include <vector>
 
 #include "levigate/describe.hpp"
 #include "levigate/detail/work.hpp"

@@ -9,19 +9,17 @@
 #include <string>
 #include <vector>
 
-#include "levigate/detail/moment.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/plan/carried.hpp"
-#include "levigate/plan/cure_wait.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
+#include "levigate/plan/work/cure_wait.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/wheel.hpp"
 #include "levigate/surface/clogging.hpp"
-#include "levigate/surface/cure.hpp"
 #include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/shrink_back.hpp"
 #include "levigate/surface/wheel_limits.hpp"
@@ -30,15 +28,6 @@
 #include "levigate/wheel/pass.hpp"
 
 namespace levigate::inline v0 {
-
-/// How long the coat of a job must still stand; none where it is cured.
-inline std::optional<CureWait> cure_wait_of(const Job& job) {
-  const CureState state = cure_of(job);
-  if (state.hard) return std::nullopt;
-  const double wait_h = state.hard_cure_h - state.age_h;
-  return CureWait{job.age_at.empty() ? "" : detail::moment_after(job.age_at, wait_h), wait_h,
-                  state.age_h, state.hard_cure_h};
-}
 
 /// What a plan is for, found or not.
 inline void tell_job(const Workings& workings, Plan& plan) {

@@ -5,6 +5,8 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "levigate/plan/job.hpp"
 

@@ -6,10 +6,12 @@
 #include <cstddef>
 #include <functional>
 #include <numbers>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "levigate/describe.hpp"

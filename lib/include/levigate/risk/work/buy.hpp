@@ -1,6 +1,7 @@
 // The work behind risk/buy.hpp: defines what it declares.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <string>
 
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/plan_values.hpp"

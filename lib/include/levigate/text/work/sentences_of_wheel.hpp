@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <vector>
 
 #include "levigate/detail/text.hpp"
 #include "levigate/error.hpp"

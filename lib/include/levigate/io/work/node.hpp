@@ -1,4 +1,4 @@
-// A JSON document whose every error says where it stands: pointer, line, file.
+// A place in a JSON document: what stands there, and every error with pointer, line and file.
 #pragma once
 
 #include <algorithm>

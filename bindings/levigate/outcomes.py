@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 import matplotlib
+from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 from matplotlib.ticker import LogLocator, NullFormatter
 
@@ -18,13 +19,13 @@ __all__ = ["causes", "film_left", "minutes"]
 
 
 def causes(way: WayBack, *, save: Path | None = None) -> Figure:
-    """Which step made a mark, and how much must come off until it is gone, with the tries."""
+    """Which step made a mark, how much must come off until it is gone, and by when it is, look by look of the way back."""
     mark = way.diagnosis.mark
     with matplotlib.rc_context(STYLE):
-        figure = Figure(figsize=(9.0, 3.8), layout="constrained")
+        figure = Figure(figsize=(12.0 if way.found else 9.0, 3.8), layout="constrained")
         title = f"{mark.kind} in {_short(mark.zone, 40)} – which step made it, and the way back"
         figure.suptitle(title, fontsize=12)
-        steps, depths = figure.subplots(1, 2)
+        steps, depths, *looks = figure.subplots(1, 3 if way.found else 2)
         found = [c for c in way.diagnosis.causes if c.probability >= 0.005]
         found.sort(key=lambda c: (c.step, c.stray), reverse=True)
         names = [f"stray under {c.sheet}" if c.stray else c.sheet for c in found]
@@ -40,19 +41,6 @@ def causes(way: WayBack, *, save: Path | None = None) -> Figure:
             chance.append(sofar)
         depths.step(at, chance, where="post", color=CUT)
         most = max(at[-1], 1e-3)
-        off = 0.0
-        for number, one in enumerate(way.tries[:4], start=1):
-            off += one.removal_um
-            depths.axvline(off, color=QUIET, linewidth=0.8)
-            depths.annotate(
-                f"{number}: {one.steps[0].sheet}",
-                (off, 0.02),
-                rotation=90,
-                ha="right",
-                va="bottom",
-                fontsize=8,
-            )
-            most = max(most, off)
         if way.film_um is not None and way.film_um < 1.5 * most:
             depths.axvline(way.film_um, color=LIMIT)
             depths.annotate(
@@ -64,7 +52,37 @@ def causes(way: WayBack, *, save: Path | None = None) -> Figure:
             xlabel="taken off in all, µm",
             ylabel="chance that it is gone",
         )
+        for axes in looks:
+            _legs(axes, way)
         return _saved(figure, save)
+
+
+def _legs(axes: Axes, way: WayBack) -> None:
+    """Of all such marks, the share gone by when: a dot each look, a line where a leg begins with another sheet."""
+    began, at, gone = 0.0, [0.0], [0.0]
+    for number, leg in enumerate(way.legs, start=1):
+        axes.axvline(began, color=QUIET, linewidth=0.8)
+        axes.annotate(
+            f"{number}: {_short(leg.sheet)}",
+            (began, 0.02),
+            xytext=(2, 0),
+            textcoords="offset points",
+            rotation=90,
+            va="bottom",
+            fontsize=8,
+        )
+        at += [began + look.minutes for look in leg.looks]
+        gone += [look.gone_chance for look in leg.looks]
+        began = at[-1]
+    axes.step([*at, 1.1 * began], [*gone, gone[-1]], where="post", color=CUT)
+    axes.plot(at[1:], gone[1:], "o", color=CUT)
+    where = "whole zone" if way.legs[0].looks[0].patch_mm is None else "patch"
+    axes.set(
+        xlim=(0, 1.1 * began),
+        ylim=(0, 1.05),
+        xlabel=f"minutes on the {where}\nwith changing and looking",
+        ylabel="share of such marks gone",
+    )
 
 
 def minutes(

@@ -28,12 +28,32 @@ def test_every_mark_draws(demo, done, kind, tmp_path):
     figure = outcomes.causes(way, save=tmp_path / "causes.png")
     assert (tmp_path / "causes.png").read_bytes().startswith(b"\x89PNG")
     assert f"{kind} in top" in words(figure)
-    steps, depths = figure.axes
+    steps, depths, *looks = figure.axes
     assert len(steps.patches) == sum(c.probability >= 0.005 for c in way.diagnosis.causes)
     if way.found:
         chance = depths.lines[0].get_ydata()
         assert chance[0] == 0 and chance[-1] == pytest.approx(1)
-        assert f"1: {way.tries[0].steps[0].sheet}" in words(figure)
+    assert len(looks) == way.found
+
+
+@pytest.mark.parametrize("area_cm2", [60, 2000])
+def test_legs_show_by_when_a_mark_is_gone(demo, done, area_cm2):
+    job = demo[0].to_dict()
+    job["zones"][0]["area_cm2"] = area_cm2
+    mark = levigate.Mark(kind="scratch", zone="top", seen="lamp")
+    way = levigate.go_back(levigate.Job.from_dict(job), demo[1], done, mark)
+    figure = outcomes.causes(way)
+    dots = figure.axes[2].lines[-1]
+    assert list(dots.get_ydata()) == [look.gone_chance for leg in way.legs for look in leg.looks]
+    minutes, began = [], 0.0
+    for number, leg in enumerate(way.legs, start=1):
+        assert f"{number}: {leg.sheet}" in words(figure)
+        minutes += [began + look.minutes for look in leg.looks]
+        began += leg.looks[-1].minutes
+    assert list(dots.get_xdata()) == pytest.approx(minutes)
+    on_patch = way.legs[0].looks[0].patch_mm is not None
+    assert on_patch == (area_cm2 == 2000)
+    assert ("minutes on the patch" in words(figure)) == on_patch
 
 
 def test_a_film_that_is_nearly_gone_shows(demo, done):

@@ -15,10 +15,16 @@ namespace {
 using namespace levigate;
 using namespace policy_problem;
 
-constexpr double saved_again = 1.5;  // minutes that a second look of a leg saves
+constexpr double saved = 1.5;  // minutes that going on with the finest sheet after a look saves
 
 double look_minutes(const Climb& climb, double from_um, double to_um) {
   return climb.fixed_minutes + climb.minutes_per_um * (to_um - from_um - climb.above_um);
+}
+
+/// The same with what going on saves. The finest climb is the first.
+double look_minutes(const Problem& problem, std::size_t climb, double from_um, double to_um) {
+  return look_minutes(problem.climbs[climb], from_um, to_um) -
+         (climb == 0 && from_um > 0 ? saved : 0);
 }
 
 struct TriedLeg {
@@ -56,8 +62,7 @@ double expected_minutes(const Problem& problem, const std::vector<TriedLeg>& leg
     for (int i = 0; i < leg.looks; ++i) {
       const double until_um =
           i + 1 < leg.looks ? from_um + step_um : std::max(to_um, from_um + step_um);
-      looks.push_back(
-          {until_um, look_minutes(climb, from_um, until_um) - (i > 0 ? saved_again : 0)});
+      looks.push_back({until_um, look_minutes(problem, leg.climb, from_um, until_um)});
       from_um = until_um;
     }
     from_um = to_um;
@@ -100,8 +105,8 @@ TEST(LegPolicyOracle, NoLegsAreBetter) {
     const LegLimits limits{.legs = 2, .looks = 3, .worth_share = i % 2 == 0 ? 0.0 : 0.3};
     const LegPolicy policy = best_legs(
         problem.needs, problem.climbs,
-        [&](std::size_t climb, double from_um, double to_um, bool again) {
-          return look_minutes(problem.climbs[climb], from_um, to_um) - (again ? saved_again : 0);
+        [&](std::size_t climb, double from_um, double to_um) {
+          return look_minutes(problem, climb, from_um, to_um);
         },
         problem.film_um, problem.stop_minutes, limits);
     double best = infinity;
@@ -132,7 +137,7 @@ TEST(LegPolicyOracle, WithoutLimitsItIsThePolicy) {
     if (i % 2 == 0) {
       for (Climb& climb : problem.climbs) climb.reach_um = infinity;
     }
-    const auto minutes = [&](std::size_t climb, double from_um, double to_um, bool) {
+    const auto minutes = [&](std::size_t climb, double from_um, double to_um) {
       return look_minutes(problem.climbs[climb], from_um, to_um);
     };
     const auto legs = [&](std::size_t most) {
@@ -151,7 +156,7 @@ TEST(LegPolicyOracle, WithoutLimitsItIsThePolicy) {
 
 TEST(LegPolicyOracle, BadNumbersAreNamed) {
   const std::vector<Climb> climbs{{.fixed_minutes = 1, .minutes_per_um = 1}};
-  const auto minutes = [](std::size_t, double, double, bool) { return 1.0; };
+  const auto minutes = [](std::size_t, double, double) { return 1.0; };
   EXPECT_THROW(best_legs({}, climbs, minutes, 1, 1), BadInput);
   EXPECT_THROW(best_legs({{1, 0.5}, {1, 0.5}}, climbs, minutes, 1, 1), BadInput);
   EXPECT_THROW(best_legs({{1, 1}}, climbs, minutes, -1, 1), OutOfRange);

@@ -6,6 +6,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
+
 #include "levigate/film/gauge.hpp"
 #include "levigate/plan/work/budget_of.hpp"
 #include "unit/journal/learn_workshop.hpp"
@@ -148,6 +150,55 @@ TEST(Readings, SingleReadingsTellNoSpread) {
       film_now(after({ended("P400", 60), film_read("top", {80}), film_read("top", {80})}));
   EXPECT_GE(film.sd_um, clock_case().zones[0].film->sd_um);
   EXPECT_EQ(film.readings, 2U);
+}
+
+/// The uncertainty of a doubt, after a step that levelled the peel and a reading that contradicts.
+double doubt_um(const Job& job, const Entry& read) {
+  const auto found = doubts(Bench(job, drawer(), {}, {ended("P400", 60), read}));
+  return found.empty() ? 0.0 : figure(found[0].numbers, "uncertainty_um").value_or(0.0);
+}
+
+// Where all that is levelled comes back, twice as much is levelled: both errors of that are twice as large.
+TEST(Readings, WhatShrinksBackIsAsUncertainAsThePeelItCameFrom) {
+  const Entry read = film_read("top", {12, 13, 14});
+  Job job = clock_case();
+  const double read_um = film_from_gauge(read.readings_um, gauge_named("ultrasonic")).mean_se_um;
+  const double once_um = doubt_um(job, read);
+  job.coating.shrink_back = ShrinkBack{.comes_back = 1, .rest_h = 1};
+  const double twice_um = doubt_um(job, read);
+  EXPECT_GT(once_um, read_um + 1);
+  EXPECT_NEAR(std::pow(twice_um, 2) - std::pow(read_um, 2),
+              4 * (std::pow(once_um, 2) - std::pow(read_um, 2)), 1e-9);
+}
+
+TEST(Readings, OfRoundsThatMeltTogetherAreOfOneFilm) {
+  Job job = clock_case();
+  job.coating = coating_named("nitrocellulose lacquer");
+  job.zones[0].film = Film{80, 5};
+  job.zones[0].below_um = 40;
+  const Bench melted(job, drawer(), {}, {film_read("top", {118, 120, 122})});
+  EXPECT_TRUE(doubts(melted).empty());
+  EXPECT_NEAR(film_now(melted).mean_um, 120, 1e-9);
+  job.coating.redissolves = false;
+  const Bench apart(job, drawer(), {}, {film_read("top", {118, 120, 122})});
+  EXPECT_TRUE(doubts(apart).empty());
+  EXPECT_NEAR(film_now(apart).mean_um, 80, 1e-9);
+}
+
+// A gauge reads a young coat before the cure takes its share. What may come off is of what is left then.
+TEST(Readings, OfAYoungCoatLoseWhatTheCureTakes) {
+  const Entry read = film_read("top", {100, 99, 101});
+  const std::vector<Entry> journal{ended("P400", 60), read, read};
+  Job job = clock_case();
+  job.cure = Cure{.hard_cure_h = 200, .shrink = 0.1, .points = {}};
+  job.age_h = 300;
+  const Bench hard(job, drawer(), {}, journal);
+  job.age_h = 24;
+  const Bench young(job, drawer(), {}, journal);
+  EXPECT_NEAR(film_now(young).mean_um, 100, 1e-9);
+  EXPECT_NEAR(film_now(hard).mean_um, 100, 1e-9);
+  EXPECT_LT(*go_back(young, haze()).film_um, *go_back(hard, haze()).film_um - 5);
+  EXPECT_NEAR(*plan(young).zones[0].film_um, 90, 1e-9);
 }
 
 }  // namespace

@@ -280,6 +280,19 @@ TEST(Learn, MoreReadingsOfAFilmThatWasLearnedAreNot) {
   EXPECT_EQ(sentence(more.unmatched.at(0)), "The shop already learned the film of this zone.");
 }
 
+TEST(Learn, AReadingThatWasInDoubtTeachesOnceItIsReadAgain) {
+  std::vector<Entry> entries{film_read("top", {60, 61, 59})};
+  const Learned doubted = learn({}, clock_case(), drawer(), entries);
+  EXPECT_TRUE(doubted.shop.films.empty());
+  EXPECT_EQ(doubted.unmatched.size(), 1U);
+  entries.push_back(film_read("top", {61, 60, 62}));
+  const Learned later = learn(doubted.shop, clock_case(), drawer(), entries);
+  const Learned at_once = learn({}, clock_case(), drawer(), entries);
+  ASSERT_EQ(at_once.shop.films.size(), 1U);
+  EXPECT_EQ(later.shop, at_once.shop);
+  EXPECT_TRUE(later.unmatched.empty());
+}
+
 TEST(Learn, NothingUnderANameThatUnlikeThingsShare) {
   const std::vector<Entry> entries{film_read("top", {108, 112}), ended("P400", 300),
                                    ended("P1000", 30), width_read("P400", 50)};

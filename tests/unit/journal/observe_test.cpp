@@ -144,6 +144,38 @@ TEST(Observe, FilmIsReadBeforeTheFirstStep) {
                                             HasSubstr("sanded the zone before")));
 }
 
+// A plan takes no film on the word of one reading that contradicts, and nor does the shop.
+TEST(Observe, AReadingInDoubtTeachesNothingUntilItIsReadAgain) {
+  std::vector<Entry> entries{film_read("top", {60, 61, 59}), film_read("door", {108, 112})};
+  const Observed once = observe(clock_case(), drawer(), entries);
+  ASSERT_EQ(once.films.size(), 1U);
+  EXPECT_EQ(once.films[0].zone, "door");
+  ASSERT_EQ(once.unmatched.size(), 1U);
+  EXPECT_THAT(sentence(once.unmatched[0]), HasSubstr("contradicts"));
+  entries.push_back(film_read("top", {61, 60, 62}));
+  const Observed twice = observe(clock_case(), drawer(), entries);
+  ASSERT_EQ(twice.films.size(), 2U);
+  EXPECT_EQ(twice.films[0].readings_um, (std::vector<double>{60, 61, 59, 61, 60, 62}));
+  EXPECT_TRUE(twice.unmatched.empty());
+  // One that two others contradict is told, and the two teach.
+  entries.push_back(film_read("door", {60, 61}));
+  entries.push_back(film_read("door", {110, 111}));
+  const Observed thrice = observe(clock_case(), drawer(), entries);
+  ASSERT_EQ(thrice.films.size(), 2U);
+  EXPECT_EQ(thrice.films[1].readings_um, (std::vector<double>{108, 112, 110, 111}));
+  ASSERT_EQ(thrice.unmatched.size(), 1U);
+  EXPECT_EQ(thrice.unmatched[0].place.entry, 3U);
+}
+
+TEST(Observe, AYoungCoatIsReadAsItWasLaid) {
+  Job job = clock_case();
+  job.cure = Cure{.hard_cure_h = 200, .shrink = 0.1, .points = {}};
+  job.age_h = 24;
+  const Observed observed = observe(job, drawer(), {film_read("top", {119, 121})});
+  ASSERT_EQ(observed.films.size(), 1U);
+  EXPECT_EQ(observed.films[0].expected_um, 120);
+}
+
 TEST(Observe, WhatTeachesNothingSaysWhy) {
   Entry other = ended("P400", 9);
   other.job = "tray";

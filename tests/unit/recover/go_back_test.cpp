@@ -21,6 +21,7 @@
 #include "levigate/surface/scratch_width.hpp"
 #include "levigate/surface/work/stray.hpp"
 #include "levigate/text/sentences.hpp"
+#include "levigate/text/way_back.hpp"
 #include "unit/workshop.hpp"
 
 namespace go_back_test {
@@ -327,6 +328,42 @@ TEST(GoBack, AWitnessLineHasNoWayBack) {
   EXPECT_FALSE(way.remedies.empty());
 }
 
+// No line shows between rounds that are one film. A ring is where the bottom shows, and what may come off is of all rounds.
+TEST(GoBack, WhereRoundsMeltTogetherTheLastOneIsNoLimit) {
+  for (const char* name : {"nitrocellulose lacquer", "acrylic lacquer", "shellac"}) {
+    Shop shop;
+    shop.job.coating = coating_named(name);
+    shop.job.zones[0].film = Film{80, 5};
+    shop.job.zones[0].below_um = 40;
+    const WayBack ring = shop.go_back(seen(MarkKind::witness_line));
+    EXPECT_FALSE(ring.found);
+    EXPECT_EQ(ring.no_way, NoWay::bottom_shows) << name;
+    EXPECT_EQ(ring.diagnosis.signs.front().kind, EvidenceKind::bottom_shows);
+    for (const std::string& text : {sentence(ring), sentence(ring.diagnosis.signs.front())}) {
+      EXPECT_THAT(text, HasSubstr("ll of the film is sanded through"));
+      EXPECT_THAT(text, testing::Not(HasSubstr("last round")));
+      EXPECT_THAT(text, testing::Not(HasSubstr("witness")));
+    }
+    const double melted_um = *shop.go_back(seen(MarkKind::haze)).film_um;
+    shop.job.coating.redissolves = false;
+    EXPECT_GT(melted_um, *shop.go_back(seen(MarkKind::haze)).film_um + 20) << name;
+    EXPECT_EQ(shop.go_back(seen(MarkKind::witness_line)).no_way, NoWay::witness_line);
+  }
+}
+
+TEST(GoBack, OfAWaveThatShrinksBackAsMuchMoreComesOff) {
+  Shop shop;
+  const std::vector<Need> once = shop.diagnose(seen(MarkKind::wave)).needs;
+  shop.job.coating.shrink_back = ShrinkBack{.comes_back = std::exp(0.2) - 1, .rest_h = 1};
+  const std::vector<Need> more =
+      shop.diagnose(seen(MarkKind::wave)).needs;  // two points of the grid
+  ASSERT_EQ(more.size(), once.size());
+  for (std::size_t i = 0; i < once.size(); ++i) {
+    EXPECT_NEAR(more[i].need_um, std::exp(0.2) * once[i].need_um, 1e-9 * more[i].need_um);
+    EXPECT_NEAR(more[i].probability, once[i].probability, 1e-9);
+  }
+}
+
 TEST(GoBack, AWaveGoesBackToWhatLevels) {
   Shop shop;
   Mark mark = seen(MarkKind::wave);
@@ -468,22 +505,40 @@ TEST(GoBack, ASpotOfALargeZoneTakesAPatchAndSmallOnesTheZone) {
   EXPECT_FALSE(shop.go_back(seen(MarkKind::haze)).patch_minutes);  // it lies all over
 }
 
+// A look is taken after the last sheet, so that it is at hand: within a leg, and where the next leg begins with it.
 TEST(GoBack, ALookAgainWithTheLastSheetNeedsNoChange) {
   Shop shop;
-  shop.job.zones[0].area_cm2 = 9000;
-  int again = 0;
-  for (const Mark& mark : many_marks()) {
-    for (const Leg& leg : shop.go_back(mark).legs) {
-      if (leg.sheet != "pad") continue;
-      for (std::size_t i = 1; i < leg.looks.size(); ++i, ++again) {
-        EXPECT_NEAR(leg.looks[i].minutes - leg.looks[i - 1].minutes,
-                    leg.looks[i].sanded_minutes - leg.looks[i - 1].sanded_minutes +
-                        inspection_table[0].look_minutes.value,
-                    1e-9);
+  int within = 0, between = 0;
+  for (const double area_cm2 : {60.0, 500.0, 9000.0}) {
+    shop.job.zones[0].area_cm2 = area_cm2;
+    for (const Mark& mark : many_marks()) {
+      bool first = true, told = false, over = false;
+      const WayBack way = shop.go_back(mark);
+      for (const Leg& leg : way.legs) {
+        Look before;
+        told = told || (!first && !over && leg.sheet == "pad");
+        over = over || leg.looks.back().gone_chance > 0.995;
+        for (const Look& look : leg.looks) {
+          if (leg.sheet == "pad") {
+            EXPECT_NEAR(look.minutes - before.minutes,
+                        look.sanded_minutes - before.sanded_minutes +
+                            inspection_table[0].look_minutes.value +
+                            (first ? shop.job.rules.change_minutes : 0.0),
+                        1e-9);
+            within += before.minutes > 0;
+            between += !first && before.minutes == 0;
+          }
+          before = look;
+          first = false;
+        }
       }
+      const std::string card = workshop::flowing(way_back_card(way));
+      EXPECT_EQ(card.find("If it still shows: go on with pad") != std::string::npos, told);
+      EXPECT_THAT(card, testing::Not(HasSubstr("First: go on")));
     }
   }
-  EXPECT_GT(again, 0);
+  EXPECT_GT(within, 0);
+  EXPECT_GT(between, 0);
 }
 
 TEST(Hollow, IsNowhereSteeperThanTheEyeAllows) {

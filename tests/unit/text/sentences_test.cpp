@@ -321,6 +321,8 @@ TEST(Sentences, OfTheWayBack) {
   const std::vector<std::pair<NoWay, std::string>> cases{
       {NoWay::witness_line,
        "The last round is sanded through in zone 'top'. More sanding makes the ring larger"},
+      {NoWay::bottom_shows,
+       "All of the film is sanded through in zone 'top'. More sanding makes the ring larger"},
       {NoWay::unexplained,
        "None of the steps in zone 'top' explains the mark. So its depth is not known"},
       {NoWay::out_of_reach,

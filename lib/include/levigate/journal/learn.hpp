@@ -26,6 +26,9 @@ namespace levigate::inline v0 {
 /// the order of entries, and learning in several goes, changes nothing while scratches were not read anew; observations set aside
 /// are judged by the shop and the entries at hand.
 ///
+/// Readings of a film count as in a plan (FilmSoFar), but that they contradict the coats by the prior of a wet comb. Those that do, or
+/// contradict each other, teach nothing until the film is read again.
+///
 /// Lines of the job that the shop has learned are not learned again, so that one may learn from a journal whenever it has grown. A
 /// job's name stands for one piece of work: the journal of another one needs another.
 ///

@@ -50,7 +50,7 @@ struct FilmSeen {
   std::string zone;
   double expected_um = 0;           ///< mean of all rounds [um]
   double sd_um = 0;                 ///< from spot to spot, as the job has it [um]
-  std::vector<double> readings_um;  ///< of all entries before the first step together
+  std::vector<double> readings_um;  ///< that count, of all entries before the first step
   Place place;
 };
 
@@ -74,10 +74,11 @@ enum class UnmatchedKind {
   edge,              ///< it holds a share of the film only
   sanded_before,     ///< the zone was, before it was read
   no_readings,
-  not_a_number,    ///< a reading is not
-  film_known,      ///< the film of the zone was learned before
-  no_such_tool,    ///< neither the job nor a profile has a block of that name
-  patch_too_thin,  ///< what came off is not above twice its error
+  not_a_number,         ///< a reading is not
+  film_known,           ///< the film of the zone was learned before
+  reading_contradicts,  ///< it contradicts the film that it was to meet, or another reading
+  no_such_tool,         ///< neither the job nor a profile has a block of that name
+  patch_too_thin,       ///< what came off is not above twice its error
 };
 
 constexpr std::string_view to_string(UnmatchedKind kind) noexcept {
@@ -102,6 +103,7 @@ constexpr std::string_view to_string(UnmatchedKind kind) noexcept {
     case UnmatchedKind::no_readings: return "no_readings";
     case UnmatchedKind::not_a_number: return "not_a_number";
     case UnmatchedKind::film_known: return "film_known";
+    case UnmatchedKind::reading_contradicts: return "reading_contradicts";
     case UnmatchedKind::no_such_tool: return "no_such_tool";
     case UnmatchedKind::patch_too_thin: return "patch_too_thin";
   }
@@ -110,17 +112,18 @@ constexpr std::string_view to_string(UnmatchedKind kind) noexcept {
 
 template <>
 inline constexpr auto choices<UnmatchedKind> =
-    std::to_array({UnmatchedKind::other_job,          UnmatchedKind::no_such_zone,
-                   UnmatchedKind::no_such_sheet,      UnmatchedKind::no_minutes,
-                   UnmatchedKind::not_ended,          UnmatchedKind::goes_back,
-                   UnmatchedKind::step_known_in_part, UnmatchedKind::unnamed_coating,
-                   UnmatchedKind::unnamed_backing,    UnmatchedKind::nothing_to_remove,
-                   UnmatchedKind::took_no_minutes,    UnmatchedKind::names_no_zone,
-                   UnmatchedKind::no_scratch,         UnmatchedKind::solid,
-                   UnmatchedKind::film_of_readings,   UnmatchedKind::edge,
-                   UnmatchedKind::sanded_before,      UnmatchedKind::no_readings,
-                   UnmatchedKind::not_a_number,       UnmatchedKind::film_known,
-                   UnmatchedKind::no_such_tool,       UnmatchedKind::patch_too_thin});
+    std::to_array({UnmatchedKind::other_job,           UnmatchedKind::no_such_zone,
+                   UnmatchedKind::no_such_sheet,       UnmatchedKind::no_minutes,
+                   UnmatchedKind::not_ended,           UnmatchedKind::goes_back,
+                   UnmatchedKind::step_known_in_part,  UnmatchedKind::unnamed_coating,
+                   UnmatchedKind::unnamed_backing,     UnmatchedKind::nothing_to_remove,
+                   UnmatchedKind::took_no_minutes,     UnmatchedKind::names_no_zone,
+                   UnmatchedKind::no_scratch,          UnmatchedKind::solid,
+                   UnmatchedKind::film_of_readings,    UnmatchedKind::edge,
+                   UnmatchedKind::sanded_before,       UnmatchedKind::no_readings,
+                   UnmatchedKind::not_a_number,        UnmatchedKind::film_known,
+                   UnmatchedKind::reading_contradicts, UnmatchedKind::no_such_tool,
+                   UnmatchedKind::patch_too_thin});
 
 /// An entry that was meant to teach something and does not: sentence() of text/sentences.hpp says why.
 struct Unmatched {

@@ -21,7 +21,7 @@ namespace levigate::inline v0 {
 ///   cluster, swirl    at least so many of one source, the deepest at its depth; a swirl runs in an arc
 ///   haze              share of the surface under scratches too fine to be told apart
 ///   wave              the levelling step, where there was peel
-///   witness line      no step: the round is sanded through
+///   witness line      no step: the round is sanded through; where rounds melt together, all of them are
 ///
 /// The depth that has to come off counts what comes off unevenly: a spot that got less gets less again.
 ///

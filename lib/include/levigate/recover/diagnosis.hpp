@@ -42,6 +42,7 @@ inline constexpr auto described<Value> = describe<Value>(
 /// What a piece of evidence says.
 enum class EvidenceKind {
   witness_line,   ///< the last round is sanded through
+  bottom_shows,   ///< the film is, as its rounds melt together
   wave_seen,      ///< peel that was left; height_um where it was measured
   haze_seen,      ///< scratches narrower than shows_um
   width_seen,     ///< a mark of width_um is depth_um deep
@@ -65,6 +66,7 @@ enum class EvidenceKind {
 constexpr std::string_view to_string(EvidenceKind kind) noexcept {
   switch (kind) {
     case EvidenceKind::witness_line: return "witness_line";
+    case EvidenceKind::bottom_shows: return "bottom_shows";
     case EvidenceKind::wave_seen: return "wave_seen";
     case EvidenceKind::haze_seen: return "haze_seen";
     case EvidenceKind::width_seen: return "width_seen";
@@ -89,12 +91,13 @@ constexpr std::string_view to_string(EvidenceKind kind) noexcept {
 
 template <>
 inline constexpr auto choices<EvidenceKind> = std::to_array(
-    {EvidenceKind::witness_line, EvidenceKind::wave_seen, EvidenceKind::haze_seen,
-     EvidenceKind::width_seen, EvidenceKind::lamp_seen, EvidenceKind::sun_seen,
-     EvidenceKind::peel_may_stay, EvidenceKind::no_peel, EvidenceKind::finish,
-     EvidenceKind::elsewhere, EvidenceKind::likeliest, EvidenceKind::depth, EvidenceKind::expected,
-     EvidenceKind::missed, EvidenceKind::along, EvidenceKind::across, EvidenceKind::other_cause,
-     EvidenceKind::wash, EvidenceKind::ask_which_way});
+    {EvidenceKind::witness_line, EvidenceKind::bottom_shows,  EvidenceKind::wave_seen,
+     EvidenceKind::haze_seen,    EvidenceKind::width_seen,    EvidenceKind::lamp_seen,
+     EvidenceKind::sun_seen,     EvidenceKind::peel_may_stay, EvidenceKind::no_peel,
+     EvidenceKind::finish,       EvidenceKind::elsewhere,     EvidenceKind::likeliest,
+     EvidenceKind::depth,        EvidenceKind::expected,      EvidenceKind::missed,
+     EvidenceKind::along,        EvidenceKind::across,        EvidenceKind::other_cause,
+     EvidenceKind::wash,         EvidenceKind::ask_which_way});
 
 /// One piece of evidence, as facts: sentence() of text/sentences.hpp says it.
 struct Evidence {

@@ -16,7 +16,8 @@ namespace levigate::inline v0 {
 /// Going back to a step takes off what the steps after it do not take off anyway, up to a depth. The later steps then follow as
 /// in the plan, and the finisher looks again. Where little may be enough, as for haze, the result tries finer steps first.
 /// The legs say the same as a hand works it, with looks at even depths: best_legs(), on a patch round the mark or on the whole
-/// zone, whichever is expected to take less. patch_width_mm() says how wide. There is no way back where no leg is worth a look.
+/// zone, whichever is expected to take less. patch_width_mm() says how wide. A try pays a look and every change; a leg pays
+/// no change to go on with the last sheet after a look. There is no way back where no leg is worth a look.
 /// The tries are for one mark. A second call with these tries among the steps done takes the mark for a new one. There is no way
 /// back if the first try does not pay or the film does not allow it. film_um is what the budget of the zone
 /// (rules.cut_through_limit) leaves. Another round costs round_minutes and all steps again.

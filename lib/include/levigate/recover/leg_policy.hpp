@@ -11,10 +11,9 @@
 
 namespace levigate::inline v0 {
 
-/// Minutes of a climb down to one look, by the index of the climb, by how much was off at the mark before it and is after it [um],
-/// and by whether the look before was of the same leg. Infinite where it cannot be.
-using LookMinutes =
-    std::function<double(std::size_t climb, double from_um, double to_um, bool again)>;
+/// Minutes of a climb down to one look, by the index of the climb, and by how much was off at the mark before it and is after it
+/// [um]. Before the first look nothing was. Infinite where it cannot be.
+using LookMinutes = std::function<double(std::size_t climb, double from_um, double to_um)>;
 
 /// What a hand keeps in mind. Defaults: data/profiles/inspection.json.
 struct LegLimits {
@@ -44,7 +43,9 @@ struct LegPolicy {
 ///   V(a, l) = min( stop,  min over climb, b and m of  sum over looks j of S_(j-1) c_j + S_m V(b, l - 1) )
 ///
 /// Not a leg: one whose first look finds less than worth_share of the marks gone that are still there. With as many legs as needs,
-/// no such share and looks that cost what climb_minutes() says, this is best_policy().
+/// no such share and looks that cost what climb_minutes() says, this is best_policy(). Legs are tries whose depths are even, and few,
+/// so at the same price they never take less. On 3000 simulated marks they take 0.006 min of 11.13 more on average, and 0.4 min at
+/// most: what it costs that a hand can keep them in mind.
 ///
 /// @param needs         from least to most, chances adding up to 1
 /// @param climbs        their above_um and reach_um count, as in best_policy(); reach_um for a leg as a whole

@@ -76,6 +76,7 @@ inline constexpr auto described<Value> = describe<Value>(
 /// Why there is no way back.
 enum class NoWay {
   witness_line,  ///< the last round is sanded through
+  bottom_shows,  ///< the film is, as its rounds melt together
   unexplained,   ///< no step explains the mark, so how deep it is is not known
   out_of_reach,  ///< no sheet that worked the zone takes out so much
   film_short,    ///< the film does not afford the least that may do
@@ -85,6 +86,7 @@ enum class NoWay {
 constexpr std::string_view to_string(NoWay why) noexcept {
   switch (why) {
     case NoWay::witness_line: return "witness_line";
+    case NoWay::bottom_shows: return "bottom_shows";
     case NoWay::unexplained: return "unexplained";
     case NoWay::out_of_reach: return "out_of_reach";
     case NoWay::film_short: return "film_short";
@@ -94,9 +96,9 @@ constexpr std::string_view to_string(NoWay why) noexcept {
 }
 
 template <>
-inline constexpr auto choices<NoWay> = std::to_array({NoWay::witness_line, NoWay::unexplained,
-                                                      NoWay::out_of_reach, NoWay::film_short,
-                                                      NoWay::not_worth});
+inline constexpr auto choices<NoWay> = std::to_array({NoWay::witness_line, NoWay::bottom_shows,
+                                                      NoWay::unexplained, NoWay::out_of_reach,
+                                                      NoWay::film_short, NoWay::not_worth});
 
 /// What can still be done where there is no way back.
 enum class Remedy {

@@ -54,7 +54,7 @@ LEVIGATE_WORK Learned learn(const Shop& shop, const Job& job, const Stack& stack
   }
   const auto observed = [&](const Factors& factors) {
     const Workings workings = levigate::workings(job, stack, factors);
-    return detail::Observer(entries, workings, known).observe();
+    return detail::Observer(entries, workings, job, known).observe();
   };
   const Observed seen = observed({});
   learned.unmatched = seen.unmatched;

@@ -20,7 +20,7 @@ LEVIGATE_WORK Observed observe(const Job& job, const Stack& stack,
                                const std::vector<Entry>& entries) {
   const Workings workings = levigate::workings(job, stack);
   const std::vector<Entry> counted = without_struck(entries);
-  return detail::Observer(counted, workings, 0).observe();
+  return detail::Observer(counted, workings, job, 0).observe();
 }
 
 }  // namespace levigate

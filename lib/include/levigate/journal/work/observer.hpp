@@ -13,12 +13,16 @@
 
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/observed.hpp"
+#include "levigate/journal/prior.hpp"
 #include "levigate/journal/work/patch.hpp"
+#include "levigate/journal/work/prior.hpp"
 #include "levigate/journal/work/step_entries.hpp"
 #include "levigate/plan/job.hpp"
+#include "levigate/plan/work/coat_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
+#include "levigate/recover/work/film_walk.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/block_table.hpp"
@@ -35,8 +39,13 @@ namespace detail {
 class Observer {
  public:
   /// Of the first so many entries of the job it only keeps where they left its zones.
-  Observer(const std::vector<Entry>& entries, const Workings& workings, std::size_t known_lines)
-      : entries_(entries), workings_(workings), zones_(workings.job.zones.size()) {
+  /// `told`: the job as given.
+  Observer(const std::vector<Entry>& entries, const Workings& workings, const Job& told,
+           std::size_t known_lines)
+      : entries_(entries),
+        workings_(workings),
+        told_(as_one_round(told)),
+        zones_(workings.job.zones.size()) {
     for (; known_lines > 0 && new_from_ < entries.size(); ++new_from_) {
       if (entries[new_from_].job == workings.job.name) --known_lines;
     }
@@ -45,6 +54,7 @@ class Observer {
   Observed observe() {
     for (at_ = 0; at_ < entries_.size(); ++at_) tell(at_, take(entries_[at_]));
     for (const Work& work : works_) finish(work);
+    for (const FilmReadings& one : films_) finish(one);
     std::sort(seen_.unmatched.begin(), seen_.unmatched.end(),
               [](const Unmatched& a, const Unmatched& b) { return a.place.entry < b.place.entry; });
     return std::move(seen_);
@@ -78,7 +88,14 @@ class Observer {
     std::optional<Before> before;     ///< the step it is at
     std::optional<std::size_t> work;  ///< and its work
     std::optional<std::size_t> film;  ///< its readings so far
-    bool film_known = false;          ///< some of which were known
+    bool film_known = false;          ///< learned before
+  };
+
+  /// The film of a zone, and the entries that read it before the first step.
+  struct FilmReadings {
+    std::size_t zone;
+    FilmSoFar film;
+    std::vector<std::size_t> entries;
   };
 
   std::optional<std::size_t> sheet_at(const std::string& id) const {
@@ -323,34 +340,53 @@ class Observer {
       if (std::isnan(reading_um)) return Reason{UnmatchedKind::not_a_number};
     }
     if (auto reason = nameless()) return reason;
-    if (at_ < new_from_) {
-      zones_[*at].film_known = true;
-      return std::nullopt;
-    }
-    if (zones_[*at].film_known) return Reason{UnmatchedKind::film_known};
+    if (at_ >= new_from_ && zones_[*at].film_known) return Reason{UnmatchedKind::film_known};
     std::optional<std::size_t>& film = zones_[*at].film;
     if (!film) {
-      film = seen_.films.size();
-      seen_.films.push_back({workings_.job.coating.name,
-                             zone.name,
-                             zone.film->mean_um + zone.below_um,
-                             zone.film->sd_um,
-                             {},
-                             {}});
+      film = films_.size();
+      const double coats_um = std::hypot(film_noise_um, std::sqrt(film_variance_um2()));
+      films_.push_back(
+          {*at, FilmSoFar(workings_.job, zone, moved(*told_.zones[*at].film, 0, coats_um)), {}});
     }
-    FilmSeen& seen = seen_.films[*film];
-    seen.readings_um.insert(seen.readings_um.end(), entry.readings_um.begin(),
-                            entry.readings_um.end());
-    seen.place = place();
+    films_[*film].film.read(entry.readings_um);
+    films_[*film].entries.push_back(at_);
+    // What was in doubt has taught nothing yet.
+    if (at_ < new_from_) zones_[*at].film_known = !films_[*film].film.doubt();
     return std::nullopt;
+  }
+
+  /// What the readings of a film teach: those that its plan rests on, where none is in doubt. What the coats leave is what is to be
+  /// learned, so that a reading contradicts them by what is known of them before any journal.
+  void finish(const FilmReadings& one) {
+    if (zones_[one.zone].film_known) return;
+    const Zone& zone = told_.zones[one.zone];
+    FilmSeen seen{workings_.job.coating.name,
+                  zone.name,
+                  zone.film->mean_um + zone.below_um,
+                  workings_.job.zones[one.zone].film->sd_um,
+                  {},
+                  {}};
+    for (std::size_t i = 0; i < one.entries.size(); ++i) {
+      const Entry& entry = entries_[one.entries[i]];
+      if (one.film.doubt() || !one.film.counts()[i]) {
+        tell(one.entries[i], Reason{UnmatchedKind::reading_contradicts});
+        continue;
+      }
+      seen.readings_um.insert(seen.readings_um.end(), entry.readings_um.begin(),
+                              entry.readings_um.end());
+      seen.place = {one.entries[i], entry.at};
+    }
+    if (!seen.readings_um.empty()) seen_.films.push_back(std::move(seen));
   }
 
   const std::vector<Entry>& entries_;
   const Workings& workings_;
+  Job told_;                  ///< rounds that melt together are one
   std::size_t new_from_ = 0;  ///< entries before it are known
   std::vector<Standing> zones_;
   std::set<std::size_t> begun_;  ///< zones that a step has reached
   std::vector<Work> works_;
+  std::vector<FilmReadings> films_;
   std::size_t at_ = 0;
   Observed seen_;
 };

@@ -48,12 +48,15 @@ inline Job cured(Job job) {
   return job;
 }
 
+/// Whether the rounds of a job melt together. Where nobody knows, they do not.
+inline bool rounds_melt(const Job& job) { return job.coating.redissolves.value_or(false); }
+
 /// The job where rounds that melt together are one: its film is that of all rounds. Rounds told by coats alone spread alike. A gauge
 /// that read through them has that spread in it.
 ///
 ///   mean' = mean + below,   sd' = sd (mean + below) / mean,   mean_se'^2 = mean_se^2 + u(below)^2
 inline Job as_one_round(Job job) {
-  if (!job.coating.redissolves.value_or(false)) return job;
+  if (!rounds_melt(job)) return job;
   for (Zone& zone : job.zones) {
     if (!zone.film || zone.below_um == 0.0) continue;
     Film& film = *zone.film;

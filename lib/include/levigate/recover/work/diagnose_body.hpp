@@ -20,13 +20,14 @@
 #include "levigate/recover/work/visible.hpp"
 #include "levigate/recover/work/weighing.hpp"
 #include "levigate/recover/work/zone_done.hpp"
+#include "levigate/surface/shrink_back.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
 
 /// Peel that the levelling step left: of the height that was measured, else of any from what may stay to what was sprayed,
-/// even in logarithm.
+/// even in logarithm. What comes back of it is levelled too, as in a plan.
 inline Diagnosis diagnose_wave(const Workings& workings, const std::vector<Layer>& layers,
                                std::size_t zone_index, const levigate::Mark& mark) {
   const Zone& zone = workings.job.zones[zone_index];
@@ -42,7 +43,8 @@ inline Diagnosis diagnose_wave(const Workings& workings, const std::vector<Layer
         mark.height_um
             ? *mark.height_um * std::exp(width_log_sd(mark.seen) * -normal_quantile(share))
             : stays_um * std::pow(zone.peel_um / stays_um, share);
-    const double need_um = levelling_of(zone, zone.block, height_um, stays_um);
+    const double need_um = levelling_of(zone, zone.block, height_um, stays_um) *
+                           with_shrink_back(workings.job.coating.shrink_back);
     if (need_um > 0) tally.add(std::log(need_um), 1.0 / heights);
   }
   result.needs = tally.needs();

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "levigate/fact.hpp"
+#include "levigate/plan/work/coat_of.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/mark.hpp"
@@ -20,10 +21,15 @@ namespace levigate::inline v0 {
 namespace detail {
 
 /// What was seen, and how deep that is; shows_um: width from which a scratch stands out.
-inline Evidence seen(const levigate::Mark& mark, double shows_um, double flank_deg) {
-  const auto deep_um = [&](double width_um) { return depth_of_width_um(width_um, flank_deg); };
+inline Evidence seen(const Workings& workings, const levigate::Mark& mark, double shows_um) {
+  const auto deep_um = [&](double width_um) {
+    return depth_of_width_um(width_um, workings.model.flank_deg);
+  };
   Evidence result{.kind = EvidenceKind::witness_line, .mark = mark.kind};
-  if (mark.kind == MarkKind::witness_line) return result;
+  if (mark.kind == MarkKind::witness_line) {
+    if (rounds_melt(workings.job)) result.kind = EvidenceKind::bottom_shows;
+    return result;
+  }
   if (mark.kind == MarkKind::wave) {
     result.kind = EvidenceKind::wave_seen;
     if (mark.height_um) result.numbers = {{"height_um", *mark.height_um}};
@@ -117,7 +123,7 @@ inline Evidence no_cause(const Workings& workings, const Diagnosis& diagnosis) {
 inline std::vector<Evidence> evidence(const Workings& workings, const std::vector<Layer>& layers,
                                       const Diagnosis& diagnosis) {
   const Mark& mark = diagnosis.mark;
-  std::vector<Evidence> result{detail::seen(mark, diagnosis.shows_um, workings.model.flank_deg)};
+  std::vector<Evidence> result{detail::seen(workings, mark, diagnosis.shows_um)};
   if (mark.kind == MarkKind::witness_line) return result;
   if (diagnosis.causes.empty()) {
     result.push_back(detail::no_cause(workings, diagnosis));

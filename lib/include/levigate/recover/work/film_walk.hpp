@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "levigate/error.hpp"
@@ -15,12 +16,14 @@
 #include "levigate/film/work/above.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
+#include "levigate/plan/work/coat_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/levelling_of.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/work/zone_done.hpp"
 #include "levigate/surface/peel.hpp"
+#include "levigate/surface/shrink_back.hpp"
 
 namespace levigate::inline v0 {
 
@@ -61,14 +64,17 @@ inline Film lowered(Film film, double removed_um, double removed_cv) {
 ///               mean' = mean_read, each error the larger of both,   where it is thinner than computed
 ///               film' = film,   where it is thicker, beyond contradiction_sigmas
 ///
-/// Computed is as uncertain as the job says, the peel that was levelled, and removed_cv of what came off.
+/// Computed is as uncertain as the job says, the peel that was levelled, and removed_cv of what came off. The film is what a coat
+/// that is not cured keeps until it is; a reading is of the film before that, and what it keeps counts.
 class FilmSoFar {
  public:
-  /// `film`: as planned with; `told`: as the job has it.
-  FilmSoFar(const Zone& zone, const Film& told, const Rules& rules, bool peel_to_level)
+  /// `zone`: of a job as planned with; `told`: its film as the job has it.
+  FilmSoFar(const Job& job, const Zone& zone, const Film& told)
       : zone_(zone),
-        rules_(rules),
-        to_level_(peel_to_level),
+        rules_(job.rules),
+        shrink_back_(job.coating.shrink_back),
+        kept_(1.0 - cure_of(job).shrink_left),
+        to_level_(has_peel_to_level(job, zone)),
         base_(*zone.film),
         told_(told),
         read_um_(zone.film->mean_um) {}
@@ -85,6 +91,7 @@ class FilmSoFar {
     to_level_ = false;
     worked_ = true;
     group_.clear();
+    counts_.clear();
   }
 
   void take(const Film& of_all_rounds) { anchor(of_all_rounds); }
@@ -98,18 +105,24 @@ class FilmSoFar {
     group_.push_back(readings_um);
     const Film one = film_of({readings_um});
     std::vector<std::vector<double>> alike;
-    for (const std::vector<double>& other : group_) {
-      if (!agrees(film_of({other}), one).contradicts) alike.push_back(other);
+    std::vector<bool> counts(group_.size(), false);
+    for (std::size_t i = 0; i < group_.size(); ++i) {
+      if (agrees(film_of({group_[i]}), one).contradicts) continue;
+      alike.push_back(group_[i]);
+      counts[i] = true;
     }
     const Film computed = now();
-    const Film expected = of_all_rounds(computed);
-    const Film last = above(one, zone_.below_um);
+    const Film expected = of_all_rounds(before_cure(computed));
+    const Film last = kept(above(one, zone_.below_um));
     const bool thinner = last.mean_um < computed.mean_um;
     const Agreement with_told = agrees(of_all_rounds(compared()), one);
     const bool contradicts = anchored_here_ || with_told.contradicts;
+    const bool first_counts = unknown_ || (!contradicts && (read_ || !thinner));
+    counts_.resize(group_.size(), false);
+    if (alike.size() > 1 || first_counts || thinner) counts_ = std::move(counts);
     if (alike.size() > 1) {
       anchor(film_of(alike));
-    } else if (unknown_ || (!contradicts && (read_ || !thinner))) {
+    } else if (first_counts) {
       anchor(one);
     } else {
       if (thinner) widen(last, computed);
@@ -118,14 +131,28 @@ class FilmSoFar {
   }
 
   Film now() const { return lowered(base_, removed_um_, rules_.removed_cv); }
-  bool is_read() const { return read_; }    ///< whether it rests on a reading
+  Film before_cure() const { return before_cure(now()); }  ///< as a gauge would read it today
+  bool is_read() const { return read_; }                   ///< whether it rests on a reading
   bool read_once() const { return once_; }  ///< on a thinner one that no second one has settled
   bool unread_peel() const { return unread_peel_; }
-  double since_um() const { return since_um_; }  ///< removed since it was read
-  double base_um() const { return read_um_; }    ///< what it was then, on the mean
+  double since_um() const { return since_um_; }        ///< removed since it was read
+  double base_um() const { return read_um_ / kept_; }  ///< what it was then, on the mean
   const std::optional<ReadingDoubt>& doubt() const { return doubt_; }
 
+  /// Of the readings since the last step, in order, those that the film rests on.
+  const std::vector<bool>& counts() const { return counts_; }
+
  private:
+  Film kept(Film film) const {
+    film.mean_um *= kept_;
+    return film;
+  }
+
+  Film before_cure(Film film) const {
+    film.mean_um /= kept_;
+    return film;
+  }
+
   Film of_all_rounds(Film film) const {
     film.mean_um = std::max(0.0, film.mean_um + zone_.below_um);
     if (zone_.below_um > 0.0)
@@ -140,7 +167,8 @@ class FilmSoFar {
     if (unread_peel_) {
       const double factor = peel_factor(zone_.peel_how).value;
       const auto off = [&](double peel_um) {
-        return levelling_of(zone_, zone_.block, peel_um, rules_.residual_peel_um);
+        return levelling_of(zone_, zone_.block, peel_um, rules_.residual_peel_um) *
+               with_shrink_back(shrink_back_);
       };
       film.mean_se_um =
           std::hypot(film.mean_se_um, off(factor * zone_.peel_um) - off(zone_.peel_um));
@@ -165,7 +193,7 @@ class FilmSoFar {
     for (const double reading_um : all_um)
       mean_um += reading_um / static_cast<double>(all_um.size());
     const double off_um =
-        group_worked_ ? std::max(0.0, before_.mean_um + zone_.below_um - mean_um) : 0.0;
+        group_worked_ ? std::max(0.0, before_.mean_um / kept_ + zone_.below_um - mean_um) : 0.0;
     Film film = film_from_reading(mean_um, std::hypot(before_.sd_um, rules_.removed_cv * off_um),
                                   before_.sd_se_um, gauge);
     film.readings = all_um.size();
@@ -173,7 +201,8 @@ class FilmSoFar {
   }
 
   void anchor(const Film& of_all) {
-    base_ = told_ = above(of_all, zone_.below_um);
+    told_ = above(of_all, zone_.below_um);
+    base_ = kept(told_);
     removed_um_ = 0;
     read_ = anchored_here_ = true;
     once_ = unread_peel_ = unknown_ = worked_ = false;
@@ -195,15 +224,18 @@ class FilmSoFar {
     base_.readings = base_.readings > 0 ? std::min(base_.readings, read.readings) : read.readings;
     base_.how = FilmHow::gauge;
     told_ = base_;
+    told_.mean_um = read.mean_um / kept_ + removed_um_;
     read_ = once_ = anchored_here_ = true;
     doubt_.reset();
   }
 
   Zone zone_;
   Rules rules_;
+  std::optional<ShrinkBack> shrink_back_;
+  double kept_;  ///< share of today's film that is left once the coat is cured
   bool to_level_;
   Film base_;
-  Film told_;
+  Film told_;  ///< what a reading is compared with, but for what came off since
   double read_um_;
   double removed_um_ = 0;
   double since_um_ = 0;
@@ -211,6 +243,7 @@ class FilmSoFar {
   std::optional<std::size_t> last_sheet_{};
   bool read_ = false, once_ = false, unread_peel_ = false, unknown_ = false, worked_ = false;
   std::vector<std::vector<double>> group_{};  ///< readings since the last step
+  std::vector<bool> counts_{};                ///< which of them the film rests on
   Film before_{};                             ///< the base before them
   bool group_worked_ = false;                 ///< whether a step lies between it and them
   bool anchored_here_ = false;                ///< whether one of them counts
@@ -229,13 +262,13 @@ struct Standing {
 inline Standing standing_of(const Workings& workings, const Job& told,
                             const std::vector<DoneStep>& done, const std::vector<FilmRead>& reads) {
   Standing result{{}, {}, std::vector<double>(done.size(), 0.0)};
+  const Job film_told = as_one_round(told);
   const std::size_t zones = workings.job.zones.size();
   std::vector<std::size_t> known_before(zones, 0);  // a later reading tells what these steps left
   for (std::size_t i = 0; i < zones; ++i) {
     const Zone& zone = workings.job.zones[i];
     result.films.push_back(
-        zone.film ? std::optional(FilmSoFar(zone, *told.zones[i].film, workings.job.rules,
-                                            has_peel_to_level(workings.job, zone)))
+        zone.film ? std::optional(FilmSoFar(workings.job, zone, *film_told.zones[i].film))
                   : std::nullopt);
   }
   for (const FilmRead& read : reads) {

@@ -12,6 +12,7 @@
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/budget_of.hpp"
+#include "levigate/plan/work/coat_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
@@ -86,7 +87,7 @@ inline double budget_left_um(const Workings& workings, const std::vector<Layer>&
   const FilmSoFar& film = *standing.films[zone];
   if (!film.is_read()) return std::max(0.0, unread_um);
   Zone now = zone_now(workings, zone, standing);
-  now.film->mean_um = std::max(0.0, now.film->mean_um);
+  now.film->mean_um = std::max(0.0, film.now().mean_um);
   const double read_um = budget_of(workings.job, now) - depth_um;
   return std::max(0.0, film.read_once() ? std::min(read_um, unread_um) : read_um);
 }
@@ -136,8 +137,10 @@ inline std::vector<Try> tries(const Workings& workings, const std::vector<std::s
 }
 
 /// Why going back would not pay, or cannot be done.
-inline NoWay no_way(const Diagnosis& diagnosis, const std::vector<Reentry>& ways, double film_um) {
-  if (diagnosis.mark.kind == MarkKind::witness_line) return NoWay::witness_line;
+inline NoWay no_way(const Job& job, const Diagnosis& diagnosis, const std::vector<Reentry>& ways,
+                    double film_um) {
+  if (diagnosis.mark.kind == MarkKind::witness_line)
+    return rounds_melt(job) ? NoWay::bottom_shows : NoWay::witness_line;
   if (diagnosis.needs.empty()) return NoWay::unexplained;
   const double least_um = diagnosis.needs.front().need_um;
   if (std::none_of(ways.begin(), ways.end(),
@@ -178,7 +181,7 @@ inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& do
     result.tries.clear();
     result.expected_minutes = result.round_minutes;
     result.gone_chance = 0;
-    result.no_way = detail::no_way(result.diagnosis, result.reentries, film_um);
+    result.no_way = detail::no_way(workings.job, result.diagnosis, result.reentries, film_um);
     result.remedies = {Remedy::spot_repair, Remedy::another_round};
   }
   return result;

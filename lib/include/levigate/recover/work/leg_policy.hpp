@@ -61,7 +61,7 @@ class LegsFrom {
     for (std::size_t j = 0; j < off_um.size(); ++j) {
       const double alive = left_[met_at(off_um[j])] / left_[met_];
       if (j == 0 && 1.0 - alive < worth_share_) return {};
-      result.minutes += result.alive * look_minutes_(climb, from_um, off_um[j], j > 0);
+      result.minutes += result.alive * look_minutes_(climb, from_um, off_um[j]);
       result.alive = alive;
       from_um = off_um[j];
     }

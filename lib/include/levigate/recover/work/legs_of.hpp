@@ -76,9 +76,9 @@ class LegPricing {
              const std::vector<Reentry>& ways, const Ground& ground)
       : workings_(workings), sheets_(sheets), zone_(zone), ways_(ways), ground_(ground) {}
 
-  /// Minutes to a look. With the last sheet, a second look needs no change.
-  double look_minutes(std::size_t climb, double from_um, double to_um, bool again) const {
-    const bool goes_on = again && climb + 1 == ways_.size();
+  /// Minutes to a look. Each one is taken after the last sheet, so that to go on with that needs no change.
+  double look_minutes(std::size_t climb, double from_um, double to_um) const {
+    const bool goes_on = from_um > 0.0 && climb + 1 == ways_.size();
     double minutes = inspection_table[0].look_minutes.value;
     double before_um = from_um;
     for (std::size_t i = climb; i < ways_.size(); ++i) {
@@ -95,8 +95,8 @@ class LegPricing {
     for (const Reentry& way : ways_) climbs.push_back(way.climb);
     return best_legs(
         needs, climbs,
-        [this](std::size_t climb, double from_um, double to_um, bool again) {
-          return look_minutes(climb, from_um, to_um, again);
+        [this](std::size_t climb, double from_um, double to_um) {
+          return look_minutes(climb, from_um, to_um);
         },
         film_um, stop_minutes);
   }
@@ -113,7 +113,7 @@ class LegPricing {
       for (const double off_um : planned.off_um) {
         look.sanded_minutes +=
             sanding(planned.climb, from_um, off_after(planned.climb, planned.climb, off_um));
-        look.minutes += look_minutes(planned.climb, from_um, off_um, !leg.looks.empty());
+        look.minutes += look_minutes(planned.climb, from_um, off_um);
         look.removal_um = from_um = off_um;
         look.gone_chance = 0;
         for (const Need& need : needs)

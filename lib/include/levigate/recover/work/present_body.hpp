@@ -34,9 +34,7 @@ inline Carried left_by(const Workings& workings, std::size_t sheet, std::size_t 
 inline Zone zone_now(const Workings& workings, std::size_t index, const Standing& standing) {
   Zone zone = workings.job.zones[index];
   if (const std::optional<FilmSoFar>& film = standing.films[index]) {
-    zone.film = film->now();
-    // The job as it stands tells the film of now, before the cure has taken its share.
-    if (!film->is_read()) zone.film->mean_um /= 1.0 - cure_of(workings.job).shrink_left;
+    zone.film = film->before_cure();
     if (film->unread_peel()) {
       zone.levelled_peel_um = zone.peel_um;
     } else if (film->is_read() && !film->read_once()) {

@@ -45,6 +45,8 @@ inline std::string sentence_of(const Unmatched& unmatched) {
     case UnmatchedKind::sanded_before: return "Somebody sanded the zone before this reading.";
     case UnmatchedKind::no_readings: return "It gives no readings.";
     case UnmatchedKind::not_a_number: return "One of its readings is not a number.";
+    case UnmatchedKind::reading_contradicts:
+      return "The reading contradicts the coats or another reading. Read the film again.";
     case UnmatchedKind::film_known: return "The shop already learned the film of this zone.";
     case UnmatchedKind::no_such_tool:
       return "Neither the job nor a profile has a block '" + name(0) + "'.";

@@ -62,6 +62,9 @@ inline std::string sentence_of(const Evidence& evidence) {
   switch (evidence.kind) {
     case EvidenceKind::witness_line:
       return "A witness line shows where the last round is sanded through. No step takes it out.";
+    case EvidenceKind::bottom_shows:
+      return "Rounds of this coating melt together. A ring shows where all of the film is sanded "
+             "through. No step takes it out.";
     case EvidenceKind::wave_seen:
       return figure(numbers, "height_um")
                  ? "A wave of " + fixed(numbers, "height_um", 1) +
@@ -117,6 +120,9 @@ inline std::string sentence_of(const WayBack& way) {
   switch (*way.no_way) {
     case NoWay::witness_line:
       return "The last round is sanded through in " + zone + ". More sanding makes the ring larger";
+    case NoWay::bottom_shows:
+      return "All of the film is sanded through in " + zone +
+             ". More sanding makes the ring larger";
     case NoWay::unexplained:
       return "None of the steps in " + zone + " explains the mark. So its depth is not known";
     case NoWay::out_of_reach:

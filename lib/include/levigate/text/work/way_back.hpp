@@ -59,17 +59,19 @@ inline std::string looks_text(const Leg& leg) {
   return leg.looks.size() > 1 ? text + "." : text;
 }
 
-inline void say_leg(Page& page, const Leg& leg, std::string_view lead) {
+/// Each leg but the first begins after a look, with the last sheet at hand.
+inline void say_leg(Page& page, const Leg& leg, bool first) {
   const bool once = leg.looks.size() == 1;
-  std::string text = fmt::format("take {} {} {}", leg.sheet, once ? "for" : "and look every",
-                                 sanded_text(leg.every_minutes));
+  std::string text =
+      fmt::format("{} {} {} {}", first || !leg.then.empty() ? "take" : "go on with", leg.sheet,
+                  once ? "for" : "and look every", sanded_text(leg.every_minutes));
   for (std::size_t i = 0; i < leg.then.size(); ++i)
     text += (i > 0  ? ", "
              : once ? ". Then follow with "
                     : ". Before each look, follow with ") +
             leg.then[i];
   const Look& last = leg.looks.back();
-  page.say(lead,
+  page.say(first ? "  First: " : "  If it still shows: ",
            text + ". " + looks_text(leg) +
                fmt::format(" {} is off at the mark{}. With changing and looking, {} takes {}.",
                            off_text(last.removal_um), once ? "" : " by the last look",
@@ -104,7 +106,7 @@ inline void say_legs(Page& page, const WayBack& way) {
       page.say("  ", "Fewer than 1 of 100 such marks still show then.");
       break;
     }
-    say_leg(page, way.legs[i], i == 0 ? "  First: " : "  If it still shows: ");
+    say_leg(page, way.legs[i], i == 0);
   }
   std::set<std::string_view> wheels;
   for (const Try& one : way.tries) {

@@ -18,10 +18,12 @@ TABLES = {
     "edges": ("film/edge_table.hpp", "EdgeProfile", "edge_table", "Film on edges."),
     "gauges": ("film/gauge_table.hpp", "GaugeProfile", "gauge_table", "Film gauges by name."),
     "guns": ("film/gun_table.hpp", "GunProfile", "gun_table", "Spray guns by name."),
+    "handling": ("plan/handling_table.hpp", "HandlingProfile", "handling_table", "What two hands hold to a wheel."),
     "heat": ("wheel/limit_table.hpp", "LimitProfile", "limit_table",
              "Speed and heat that a surface stands that is no coating, by name."),
     "inspection": ("surface/inspection_table.hpp", "InspectionProfile", "inspection_table",
                    "What an inspection sees, and how marks come about."),
+    "machines": ("stack/machine_table.hpp", "MachineProfile", "machine_table", "Hand-held machines by name."),
     "prior": ("journal/prior_table.hpp", "PriorProfile", "prior_table", "What is believed before any journal."),
     "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model."),
     "patch": ("risk/patch_table.hpp", "PatchProfile", "patch_table", "A patch as calibrate proposes it."),
@@ -30,6 +32,9 @@ TABLES = {
     "search": ("plan/search_table.hpp", "SearchProfile", "search_table", "What the search may choose, and what it calls equal."),
     "wheels": ("wheel/wheel_table.hpp", "WheelProfile", "wheel_table", "Buffing wheels by name."),
 }
+
+# Numbers that a row may lack, as what they are of does not have it: a rotary has no orbit, a sander no compound.
+OPTIONAL = {"machines": ["orbit_mm", "free_rpm", "friction", "heat_share"]}
 
 BASES = {
     "standard", "published table", "computed", "common practice", "from memory", "extrapolated", "assumption",
@@ -125,11 +130,13 @@ TAIL = "// clang-format on\n\n}  // namespace levigate\n"
 def header(kind, data):
     path, row_type, array, purpose = TABLES[kind]
     profiles = data["profiles"]
-    fields = [key for key in profiles[0] if key not in ("name", "note")]
+    optional = OPTIONAL.get(kind, [])
+    fields = [key for key in profiles[0] if key not in ("name", "note", *optional)]
     lines = [
         f"// {purpose} Generated from data/profiles/{kind}.json by data/generate.py: do not edit.",
         "#pragma once",
         "",
+        *(["#include <optional>"] if optional else []),
         "#include <string_view>",
         "",
         '#include "levigate/sourced.hpp"',
@@ -140,16 +147,22 @@ def header(kind, data):
     text = "\n".join(lines) + "\n"
     text += f"struct {row_type} {{\n  std::string_view name;\n  std::string_view note;\n"
     text += "".join(f"  Sourced {field};\n" for field in fields)
+    text += "".join(f"  std::optional<Sourced> {field};\n" for field in optional)
     text += f"}};\n\n// clang-format off\ninline constexpr {row_type} {array}[] = {{\n"
     for profile in profiles:
-        if set(profile) != {"name", "note", *fields}:
+        if set(profile) - set(optional) != {"name", "note", *fields}:
             raise SystemExit(f"{kind}: {profile['name']}: fields differ from the first profile's")
         text += f"    {{{cpp_string(profile['name'])}, {cpp_string(profile['note'])},\n"
         for field in fields:
             check_number(f"{kind}: {profile['name']}: {field}", profile[field])
             text += f"     {sourced(profile[field])},  // {field}\n"
+        for field in optional:
+            if field in profile:
+                check_number(f"{kind}: {profile['name']}: {field}", profile[field])
+            cell = f"Sourced{sourced(profile[field])}" if field in profile else "{}"
+            text += f"     {cell},  // {field}\n"
         text += "    },\n"
-    return path, text + "};\n" + columns(row_type, array, fields) + TAIL
+    return path, text + "};\n" + columns(row_type, array, fields, optional) + TAIL
 
 
 def fact(where, entry):

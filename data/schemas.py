@@ -194,6 +194,8 @@ RULES = {
             "else": needed("backing", "width_mm", "height_mm"),
         },
         {"not": needed("block", "wheel")},
+        {"not": needed("block", "machine")},
+        {"not": needed("wheel", "machine")},
     ],
 }
 
@@ -310,6 +312,8 @@ class Writer:
 
     def is_required(self, name, member):
         form = member["kind"]["form"]
+        if self.whole and member.get("rare"):
+            return False
         if self.whole and name not in SPARSE_IN_RESULTS:
             return not member.get("may") or form in ("maybe", "text")
         if member.get("may_by_form"):

@@ -13,6 +13,14 @@ void bind_heat(py::module_& m) {
                   "Raises OutOfRange. NaN in, NaN out. Source: geometry.",
                   arg("diameter_mm"), arg("rpm"));
   def_elementwise(
+      m, "pad_speed_m_s", &levigate::pad_speed_m_s,
+      "Mean speed of a round pad that turns and whose centre goes round an orbit [m/s].\n\n"
+      "pad_mm: diameter, 1 to 10 000 mm; pad_rpm: turns about its centre, 0 to 1e6 a\n"
+      "minute; orbit_mm: diameter of the orbit, 0 to 1000 mm; rpm: orbits a minute, 0\n"
+      "to 1e6.\n"
+      "Raises OutOfRange. NaN in, NaN out. Source: geometry.",
+      arg("pad_mm"), arg("pad_rpm"), arg("orbit_mm"), arg("rpm"));
+  def_elementwise(
       m, "temperature_rise_k",
       [](double effusivity, double friction, double pressure_kpa, double speed_m_s, double share,
          double dwell_s) {

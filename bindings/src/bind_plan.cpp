@@ -10,6 +10,7 @@ namespace levigate_python {
 namespace {
 
 using levigate::Job;
+using levigate::MachineStep;
 using levigate::Plan;
 using levigate::PlannedZone;
 using levigate::Reading;
@@ -45,6 +46,7 @@ void bind_step(py::module_& m) {
   describe_class<ZoneStep>(m).finish();
   describe_class<levigate::StandingStill>(m).finish();
   describe_class<WheelStep>(m).finish();
+  describe_class<MachineStep>(m).finish();
   describe_class<Step>(m)
       .has(
           "zones", [](const Step& s) { return by_name(s.zones); },

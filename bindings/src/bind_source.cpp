@@ -58,7 +58,8 @@ void bind_source(py::module_& m) {
       arg("name"), arg("field") = py::none(),
       "Where a formula or a number comes from.\n\n"
       "name alone: of a function, for its Formula. With field, a Sourced number: name is that of\n"
-      "a coating, backing, block, gauge, wheel or compound, or \"rule\", \"model\", \"edge\", "
+      "a coating, backing, block, machine, gauge, wheel or compound, or \"rule\", \"model\", "
+      "\"edge\", "
       "\"defect\",\n"
       "\"search\", \"prior\" or \"patch\"; field is\n"
       "its quantity, as in source(\"hard block\", \"force_n\"). Raises BadInput with the nearest\n"

@@ -73,6 +73,7 @@ void bind_parts(py::module_& m) {
           "pressure_kpa", [](const Face& face) { return face.block.pressure_kpa(); },
           "force over area [kPa]")
       .has("wheel", &Face::wheel, "where it is a buffing wheel, or None")
+      .has("machine", &Face::machine, "where it is a hand-held machine, or None")
       .finish();
   ValueClass<Sheet> sheet = describe_class<Sheet>(m, {"kind"});
   sheet

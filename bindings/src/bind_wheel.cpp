@@ -1,5 +1,6 @@
-// Buffing wheels: what one pass does, and whether it suits the work.
+// Buffing wheels and hand-held machines: what one pass does, and whether it suits the work.
 #include "bind.hpp"
+#include "levigate/stack/machine.hpp"
 #include "levigate/wheel/limits.hpp"
 #include "levigate/wheel/pass.hpp"
 #include "levigate/wheel/wheel.hpp"
@@ -8,6 +9,7 @@ namespace levigate_python {
 
 namespace {
 
+using levigate::Machine;
 using levigate::SpeedFinding;
 using levigate::Wheel;
 using levigate::WheelPass;
@@ -23,6 +25,45 @@ Wheel wheel_from(const std::string& name, const py::kwargs& given) {
   set_numbers(of_wheel, &wheel, given, "number of a wheel");
   levigate::validate(wheel, "Wheel");
   return wheel;
+}
+
+/// The same of a machine. `square`: none as in the profile, and round where there is none.
+Machine machine_from(const std::string& name, std::optional<bool> square, const py::kwargs& given) {
+  const levigate::Description& of_machine = levigate::description_of<Machine>();
+  Machine machine;
+  machine.name = name;
+  if (given.size() < numbers_of(of_machine).size()) machine = levigate::machine_named(name);
+  machine.square = square.value_or(machine.square);
+  set_numbers(of_machine, &machine, given, "number of a machine");
+  levigate::validate(machine, "Machine");
+  return machine;
+}
+
+void bind_machine(py::module_& m) {
+  ValueClass<Machine> machine = describe_class<Machine>(m);
+  machine
+      .has(
+          "speed_m_s", [](const Machine& one) { return one.speed_m_s(); },
+          "mean speed of the pad on the work [m/s]")
+      .has(
+          "top_speed_m_s", [](const Machine& one) { return one.top_speed_m_s(); },
+          "highest speed of any point of the pad [m/s]")
+      .has(
+          "area_cm2", [](const Machine& one) { return one.area_cm2(); }, "of the pad [cm2]")
+      .has(
+          "pressure_kpa", [](const Machine& one) { return one.pressure_kpa(); },
+          "force over area [kPa]")
+      .finish();
+  const std::string doc = doc_of_init(
+      machine, "name: str, square: bool | None = None",
+      numbers_of(levigate::description_of<Machine>()),
+      "The machine of a profile, numbers given by name in place of its own.\n\n"
+      "Where all are given the name is free. square: whether the pad is; None: as in the\n"
+      "profile. The rated_rpm of a profile is no rating of a real machine: state what is\n"
+      "printed on yours. Raises BadInput; OutOfRange, also where rpm is above rated_rpm.");
+  py::options options;
+  options.disable_function_signatures();
+  machine.def(py::init(&machine_from), arg("name"), arg("square") = py::none(), doc.c_str());
 }
 
 void bind_results(py::module_& m) {
@@ -72,6 +113,7 @@ void bind_wheel(py::module_& m) {
     options.disable_function_signatures();
     wheel.def(py::init(&wheel_from), arg("name"), doc.c_str());
   }
+  bind_machine(m);
   bind_results(m);
 
   m.def("with_diameter", &levigate::with_diameter, arg("wheel"), py::kw_only(), arg("diameter_mm"),

@@ -11,14 +11,16 @@
 
 namespace levigate_python {
 
-/// A block in Python. It may stand for a wheel, whose face it then is.
+/// A block in Python. It may stand for a wheel or a machine, whose face it then is.
 struct Face {
   levigate::Block block;
   std::optional<levigate::Wheel> wheel;
+  std::optional<levigate::Machine> machine;
 
   Face() = default;
   explicit Face(const levigate::Tool& tool) : block(levigate::face_of(tool)) {
     if (const levigate::Wheel* found = levigate::as_wheel(tool)) wheel = *found;
+    if (const levigate::Machine* found = levigate::as_machine(tool)) machine = *found;
   }
 };
 

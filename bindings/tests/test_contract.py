@@ -33,7 +33,9 @@ CONTRACT = {
     "minutes_before minutes_after fold_before fold_after gain_per_hour",
     "Step": "sheet label size_um size_ratio gloss_gu minutes sheets_used cost zones",
     "ZoneStep": "removal_um scratch_um minutes gloss_20_gu gloss_85_gu film_left_um cut_through",
-    "Block": "pressure_kpa wheel",
+    "Block": "pressure_kpa wheel machine",
+    "Machine": "pad_mm square orbit_mm rpm free_rpm rated_rpm keep_off_mm speed_m_s top_speed_m_s area_cm2 pressure_kpa",
+    "MachineStep": "name speed_m_s rpm orbit_mm feed_m_s keep_off_mm dwell_s rise_k dwell_limit_s still",
     "Sheet": "worn_um coarsest_scratch_um coarsest_paper_um wear_share",
     "Zone": "film levelled below_um defects carries",
     "LocalStep": "zone defect block work",
@@ -65,7 +67,7 @@ CONTRACT = {
 }
 FUNCTIONS = (
     "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
-    "surface_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
+    "surface_speed_m_s pad_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
     "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together compare buy jobs jobs_nearly_named "
     "done_steps observe learn"

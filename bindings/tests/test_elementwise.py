@@ -40,6 +40,7 @@ FUNCTIONS = {
     "levelling_removal_um": dict(
         peel_um=12, wavelength_mm=3, modulus_mpa=3, pressure_kpa=1.7, residual_um=0.2
     ),
+    "pad_speed_m_s": dict(pad_mm=150, pad_rpm=200, orbit_mm=3, rpm=9000),
     "removal_rate_um_per_m": dict(
         wear_coefficient=0.02, size_um=18.3, pressure_kpa=1.7, hardness_mpa=150
     ),

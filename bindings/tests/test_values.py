@@ -88,6 +88,16 @@ def told_of_wheels_and_targets(stack, job):
     ]  # fmt: skip
 
 
+def machine_values(job):
+    """A machine, and what a step with it tells."""
+    data = job.to_dict()
+    data["zones"][0]["area_cm2"] = 6000
+    disc = dict(id="d", label="P400", backing="latex paper", width_mm=150, height_mm=150, machine="random-orbit sander")
+    stack = levigate.Stack([disc])
+    step = levigate.evaluate(levigate.Job.from_dict(data), stack, ["d"]).steps[0]
+    return [levigate.Machine("random-orbit sander"), step.machine]
+
+
 def signs(stack, job):
     mark = levigate.Mark(kind="scratch", zone="top", seen="loupe", width_um=6)
     return levigate.go_back(job, stack, [levigate.DoneStep("a-p400"), levigate.DoneStep("a-p800")], mark).diagnosis.signs
@@ -150,7 +160,7 @@ def values(demo, tmp_path_factory):
         levigate.Rules(overcut=-1)
     found = [
         job, stack, plan, gap.why, plan.total, plan.steps[0], plan.steps[0].zones["top"], plan.steps[0].zones["top"].reading_60,
-        plan.zones["top"], *told_of_wheels_and_targets(stack, job), plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.coating.limits, job.zones[0], job.zones[2].edge,
+        plan.zones["top"], *told_of_wheels_and_targets(stack, job), *machine_values(job), plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.coating.limits, job.zones[0], job.zones[2].edge,
         job.zones[0].film, job.zones[0].block, job.target, job.rules, stack.sheets[0],
         stack.sheets[0].backing, levigate.grade("P800"), levigate.read_label("P800"),
         levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),

@@ -10,6 +10,7 @@
 #include "levigate/stack/work/backing.hpp"
 #include "levigate/stack/work/block.hpp"
 #include "levigate/stack/work/check.hpp"
+#include "levigate/stack/work/machine.hpp"
 #include "levigate/stack/work/sheet.hpp"
 #include "levigate/stack/work/stack.hpp"
 #include "levigate/stack/work/wheel.hpp"

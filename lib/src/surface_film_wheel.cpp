@@ -8,5 +8,6 @@
 #include "levigate/wheel/work/compound.hpp"
 #include "levigate/wheel/work/finding.hpp"
 #include "levigate/wheel/work/limits.hpp"
+#include "levigate/wheel/work/machine.hpp"
 #include "levigate/wheel/work/sources.hpp"
 #include "levigate/wheel/work/wheel.hpp"

@@ -8,10 +8,12 @@
 #include "levigate/film/edge_table.hpp"
 #include "levigate/film/gauge_table.hpp"
 #include "levigate/journal/prior_table.hpp"
+#include "levigate/plan/handling_table.hpp"
 #include "levigate/plan/search_table.hpp"
 #include "levigate/risk/patch_table.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
+#include "levigate/stack/machine_table.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
@@ -234,6 +236,84 @@ TEST(ProfileEntry, Wheels) {
   }
 }
 
+TEST(ProfileEntry, Machines) {
+  struct Row {
+    const char* name;
+    Entry pad_mm, orbit_mm, rpm, free_rpm, rated_rpm, force_n, keep_off_mm;
+    bool polishes;
+  };
+  const Entry none;  // the profile lacks it
+  const auto expect_optional = [](const std::string& where, const std::optional<Sourced>& number,
+                                  const Entry& entry) {
+    ASSERT_EQ(number.has_value(), !entry.empty()) << where;
+    if (number) expect_entry(where, *number, entry);
+  };
+  const Row rows[] = {
+      {"rotary polisher",
+       {180, 125, 200},
+       none,
+       {1200, 800, 2000},
+       none,
+       {2000, 1500, 3000},
+       {30, 15, 60},
+       {30, 15, 50},
+       true},
+      {"dual-action polisher",
+       {150, 125, 180},
+       {15, 8, 21},
+       {4000, 2500, 5500},
+       {150, 20, 400},
+       {5500, 4800, 6800},
+       {40, 20, 70},
+       {20, 10, 40},
+       true},
+      {"random-orbit sander",
+       {150, 125, 150},
+       {3, 2.5, 5},
+       {9000, 4000, 12000},
+       {200, 20, 600},
+       {12000, 10000, 13000},
+       {25, 12, 45},
+       {10, 5, 25},
+       false},
+      {"finishing sander",
+       {108, 95, 115},
+       {2, 1.5, 2.5},
+       {12000, 9000, 14000},
+       none,
+       {14000, 12000, 14000},
+       {15, 8, 30},
+       {10, 5, 20},
+       false},
+  };
+  ASSERT_EQ(std::size(rows), std::size(machine_table));
+  for (std::size_t i = 0; i < std::size(rows); ++i) {
+    const MachineProfile& p = machine_table[i];
+    EXPECT_EQ(p.name, rows[i].name);
+    expect_entry(rows[i].name, p.pad_mm, rows[i].pad_mm);
+    expect_optional(rows[i].name, p.orbit_mm, rows[i].orbit_mm);
+    expect_entry(rows[i].name, p.rpm, rows[i].rpm);
+    expect_optional(rows[i].name, p.free_rpm, rows[i].free_rpm);
+    expect_entry(rows[i].name, p.rated_rpm, rows[i].rated_rpm);
+    expect_entry(rows[i].name, p.force_n, rows[i].force_n);
+    expect_entry(rows[i].name, p.keep_off_mm, rows[i].keep_off_mm);
+    const bool polishes = rows[i].polishes;
+    expect_entry(rows[i].name, p.feed_m_s,
+                 polishes ? Entry{0.15, 0.05, 0.3} : Entry{0.05, 0.02, 0.15});
+    expect_entry(rows[i].name, p.modulus_mpa,
+                 polishes ? Entry{0.05, 0.015, 0.15} : Entry{0.5, 0.1, 2});
+    expect_optional(rows[i].name, p.friction, polishes ? Entry{0.4, 0.2, 0.6} : none);
+    expect_optional(rows[i].name, p.heat_share, polishes ? Entry{0.5, 0.3, 0.9} : none);
+    expect_entry(rows[i].name, p.duty, polishes ? Entry{0.6, 0.4, 0.8} : Entry{0.7, 0.5, 0.85});
+  }
+}
+
+TEST(ProfileEntry, Handling) {
+  ASSERT_EQ(std::size(handling_table), 1U);
+  expect_entry("most_kg", handling_table[0].most_kg, {5, 3, 8});
+  expect_entry("unweighed_cm2", handling_table[0].unweighed_cm2, {2000, 1000, 4000});
+}
+
 TEST(ProfileEntry, Heat) {
   struct Row {
     const char* name;
@@ -403,6 +483,7 @@ TEST(ProfileEntry, Inspection) {
   expect_entry("direction_sd_deg", eye.direction_sd_deg, {15, 5, 30});
   expect_entry("other_direction_share", eye.other_direction_share, {0.1, 0.02, 0.3});
   expect_entry("arc_share_tool", eye.arc_share_tool, {0.5, 0.2, 0.9});
+  expect_entry("arc_share_machine", eye.arc_share_machine, {0.95, 0.8, 1});
   expect_entry("arc_share_block", eye.arc_share_block, {0.05, 0, 0.2});
   expect_entry("missed_share", eye.missed_share, {0.02, 0.005, 0.1});
   expect_entry("stray_per_m2", eye.stray_per_m2, {1, 0.1, 10});

@@ -61,6 +61,7 @@ Job job_with_everything() {
   job.scratched_by = grade("P600");
   job.age_h = 100;
   job.cure = job.coating.cure;
+  job.weight_kg = 3;
   return job;
 }
 
@@ -85,6 +86,10 @@ Stack stack_of_every_kind() {
   bar.id = "own bar";
   polish.reach = ScratchReach{0.6};
   polish.tool = block_named("foam pad");
+  bar.kind = polish;
+  stack.sheets.push_back(bar);
+  bar.id = "bar on a machine";
+  polish.tool = machine_named("dual-action polisher");
   bar.kind = polish;
   stack.sheets.push_back(bar);
   return stack;

@@ -74,6 +74,7 @@ struct Member {
   bool held = true;       ///< false: no file holds it
   bool spread = false;    ///< of a value: its members stand in a file beside those of its owner
   bool lean = false;      ///< a file of what one gives leaves it out where it is as in a new value
+  bool rare = false;      ///< and so does a result
   Input input = Input::unsaid;
   const Kind* kind = nullptr;
   const void* (*in)(const void* owner) = nullptr;
@@ -94,6 +95,7 @@ struct Member {
   constexpr Member unwritten() const { return with(&Member::held, false); }
   constexpr Member flat() const { return with(&Member::spread, true); }
   constexpr Member left_out_as_made() const { return optional().with(&Member::lean, true); }
+  constexpr Member only_where_told() const { return left_out_as_made().with(&Member::rare, true); }
   constexpr Member in_unit(std::string_view other) const { return with(&Member::unit, other); }
   constexpr Member with_infinity(std::string_view text) const {
     return with(&Member::infinite, text);

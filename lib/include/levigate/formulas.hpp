@@ -132,6 +132,9 @@ inline constexpr Formula formulas[] = {
       "normal-inverse-gamma regression: Gelman et al., Bayesian Data Analysis; spreads of before "
       "from the bands of the profiles, noise of before: assumption"}},
     {"surface_speed_m_s", "pi D n", {Basis::computed, "geometry"}},
+    {"pad_speed_m_s",
+     "mean of |a + b r/R e^(i phi)| over disc and phi; a = pi orbit n, b = pi pad n'",
+     {Basis::computed, "geometry; Gauss's series"}},
     {"dwell_limit_s",
      "pi (e dT/2q)^2, q = share mu p v",
      {Basis::from_memory,

@@ -18,6 +18,7 @@ inline constexpr std::pair<std::string_view, std::string_view> unit_table[] = {
     {"cm2", "cm2"},
     {"mm3", "mm3"},
     {"ml", "ml"},
+    {"kg", "kg"},
     {"kpa", "kPa"},
     {"mpa", "MPa"},
     {"n", "N"},

@@ -78,6 +78,7 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
   EXPECT_EQ(properties(stack["$defs"]["block"]), keys_by<Block>());
   EXPECT_EQ(properties(stack["$defs"]["compound"]), keys_by<Polish>());
   EXPECT_EQ(properties(stack["$defs"]["wheel"]), keys_by<Wheel>());
+  EXPECT_EQ(properties(stack["$defs"]["machine"]), keys_by<Machine>());
   const Json job = schema("job");
   EXPECT_EQ(properties(job), file_keys<Job>());
   EXPECT_EQ(properties(job["$defs"]["coating"]), keys_by<Coating>());

@@ -17,6 +17,9 @@ using namespace json_workshop;
 using Json = nlohmann::json;
 
 /// Follows a schema through a value: objects have all keys and no other, null only where it may be.
+// What a result has only where there is something to tell.
+const std::set<std::string> rare{"machine", "too_heavy"};
+
 void expect_shape(const Json& root, const Json& schema, const Json& value, const std::string& at) {
   if (schema.contains("$ref")) {
     const std::string name = schema["$ref"].get<std::string>();
@@ -37,8 +40,10 @@ void expect_shape(const Json& root, const Json& schema, const Json& value, const
                     (value.is_number_integer() && types[0] == "integer");
   EXPECT_TRUE(fits) << at << " is of type " << type;
   if (value.is_object()) {
-    EXPECT_EQ(value.size(), schema["properties"].size()) << at;
+    for (const auto& [key, held] : value.items())
+      EXPECT_TRUE(schema["properties"].contains(key)) << at << " " << key;
     for (const auto& [key, part] : schema["properties"].items()) {
+      if (rare.contains(key) && !value.contains(key)) continue;
       ASSERT_TRUE(value.contains(key)) << at << " " << key;
       expect_shape(root, part, value[key], at + "/" + key);
     }

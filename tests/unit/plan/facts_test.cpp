@@ -328,7 +328,7 @@ TEST(PlanFacts, AreDescribed) {
   EXPECT_NO_THROW(validate(*taken.steps[1].wheel));
   EXPECT_EQ(description_of<WheelStep>().find("rise_k")->unit, "K");
   EXPECT_EQ(description_of<PlannedZone>().find("budget_um")->unit, "um");
-  EXPECT_EQ(choices<StrokeWay>.size(), 5U);
+  EXPECT_EQ(choices<StrokeWay>.size(), 6U);
   EXPECT_EQ(to_string(choices<StrokeWay>[2]), "across the step before");
   EXPECT_EQ(to_string(choices<DoneSign>[0]), "no shiny spot");
   EXPECT_EQ(to_string(choices<PassedBy>[1]), "fine already");

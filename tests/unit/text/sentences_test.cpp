@@ -258,7 +258,7 @@ TEST(Sentences, OfWhyThereIsNoPlan) {
       sentence(why),
       "No plan. No sheet meets the target. The target is a size of at most 1.0 um. The nearest "
       "is b with 18.3 um in zone rim. It is too close to the grain there to work the zone. "
-      "Its wheel is too fast or too hot for the coat.");
+      "Its wheel or polisher is too fast or too hot for the coat.");
   why.kind = WhyKind::carried_finer;
   why.carried = "P3000";
   EXPECT_EQ(sentence(why),

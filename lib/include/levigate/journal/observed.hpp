@@ -30,7 +30,8 @@ struct PaceSeen {
   double predicted_minutes = 0;  ///< sanding, without the change
   double actual_minutes = 0;     ///< of all entries of the step together
   Place place;
-  double log_sd = 0;  ///< of the logarithm of what came off a patch: how sure it is; 0 of a step
+  double log_sd = 0;     ///< of the logarithm of what came off a patch: how sure it is; 0 of a step
+  bool machine = false;  ///< whether a machine worked, which tells nothing of the person's pace
 };
 
 /// Depth or roughness of the scratches of a sheet.
@@ -65,6 +66,8 @@ enum class UnmatchedKind {
   step_known_in_part,  ///< a part of the step was learned before
   unnamed_coating,     ///< the coating has no name of its own to learn under
   unnamed_backing,     ///< the backing has none
+  unnamed_machine,     ///< the machine has none
+  hand_and_machine,    ///< minutes of hand and machine in one
   nothing_to_remove,   ///< as computed
   took_no_minutes,
   names_no_zone,
@@ -92,6 +95,8 @@ constexpr std::string_view to_string(UnmatchedKind kind) noexcept {
     case UnmatchedKind::step_known_in_part: return "step_known_in_part";
     case UnmatchedKind::unnamed_coating: return "unnamed_coating";
     case UnmatchedKind::unnamed_backing: return "unnamed_backing";
+    case UnmatchedKind::unnamed_machine: return "unnamed_machine";
+    case UnmatchedKind::hand_and_machine: return "hand_and_machine";
     case UnmatchedKind::nothing_to_remove: return "nothing_to_remove";
     case UnmatchedKind::took_no_minutes: return "took_no_minutes";
     case UnmatchedKind::names_no_zone: return "names_no_zone";
@@ -116,7 +121,8 @@ inline constexpr auto choices<UnmatchedKind> =
                    UnmatchedKind::no_such_sheet,       UnmatchedKind::no_minutes,
                    UnmatchedKind::not_ended,           UnmatchedKind::goes_back,
                    UnmatchedKind::step_known_in_part,  UnmatchedKind::unnamed_coating,
-                   UnmatchedKind::unnamed_backing,     UnmatchedKind::nothing_to_remove,
+                   UnmatchedKind::unnamed_backing,     UnmatchedKind::unnamed_machine,
+                   UnmatchedKind::hand_and_machine,    UnmatchedKind::nothing_to_remove,
                    UnmatchedKind::took_no_minutes,     UnmatchedKind::names_no_zone,
                    UnmatchedKind::no_scratch,          UnmatchedKind::solid,
                    UnmatchedKind::film_of_readings,    UnmatchedKind::edge,

@@ -23,6 +23,11 @@ struct SheetFactors {
   double scratch = 1;                 ///< how much deeper and rougher it scratches
   std::optional<LearnedBand> pace{};  ///< of duty times rate; none where no step was learned of
   std::optional<LearnedBand> scratches{};  ///< of scratch; none where none were read
+  double hand_rate = 1;                    ///< as rate, of a zone that the hand works for a machine
+  double hand_scratch = 1;                 ///< as scratch, of such a zone
+
+  /// Those of a zone that the hand works in place of the sheet's machine.
+  SheetFactors by_hand() const { return {hand_rate, hand_scratch}; }
 
   friend bool operator==(const SheetFactors&, const SheetFactors&) = default;
 };

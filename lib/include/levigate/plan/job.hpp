@@ -132,6 +132,7 @@ struct Job {
   std::optional<double> age_h{};
   std::string age_at{};
   std::optional<Cure> cure{};
+  std::optional<double> weight_kg{};
   Rules rules;
   Objective prefer = Objective::minutes;
 
@@ -159,7 +160,9 @@ inline constexpr auto described<Value> =
             "age_at", "when it is of that age: date and time of RFC 3339 with Z or an offset")
             .not_empty()
             .left_out_as_made(),
-        member<&Value::cure>("cure", "by this coat's data sheet; none: the coating's own"))
+        member<&Value::cure>("cure", "by this coat's data sheet; none: the coating's own"),
+        member<&Value::weight_kg>("weight_kg", Within{0.001, 1e4},
+                                  "of the piece; a heavy one is not held to a wheel"))
         .rule(rule_by<&require_workable>);
 
 /// What a zone carries: its own state, else what the job starts with; none: as sprayed.

@@ -20,6 +20,7 @@
 #include "levigate/plan/reading.hpp"
 #include "levigate/plan/reliance.hpp"
 #include "levigate/plan/sequence.hpp"
+#include "levigate/plan/tool_step.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/finding.hpp"
@@ -34,12 +35,13 @@ enum class StrokeWay {
   across_before,     ///< across the step before
   along_grain,       ///< along the grain of the wood
   across_grain,      ///< across the grain of the wood
+  curls,             ///< no way: a machine's pad makes curls or arcs
 };
 
 template <>
 inline constexpr auto choices<StrokeWay> =
     std::to_array({StrokeWay::one_way, StrokeWay::across_scratches, StrokeWay::across_before,
-                   StrokeWay::along_grain, StrokeWay::across_grain});
+                   StrokeWay::along_grain, StrokeWay::across_grain, StrokeWay::curls});
 
 constexpr std::string_view to_string(StrokeWay way) noexcept {
   switch (way) {
@@ -48,6 +50,7 @@ constexpr std::string_view to_string(StrokeWay way) noexcept {
     case StrokeWay::across_before: return "across the step before";
     case StrokeWay::along_grain: return "along the grain";
     case StrokeWay::across_grain: return "across the grain";
+    case StrokeWay::curls: return "curls";
   }
   return "";
 }
@@ -58,13 +61,13 @@ enum class DoneSign {
   scratches_one_way,   ///< all scratches run one way
   scratches_your_way,  ///< all scratches run your way
   even_sheen,          ///< only an even sheen is left under a low light
+  even_curls,          ///< only curls of one size are left: no direction tells the steps apart
 };
 
 template <>
-inline constexpr auto choices<DoneSign> = std::to_array({DoneSign::no_shiny_spot,
-                                                         DoneSign::scratches_one_way,
-                                                         DoneSign::scratches_your_way,
-                                                         DoneSign::even_sheen});
+inline constexpr auto choices<DoneSign> =
+    std::to_array({DoneSign::no_shiny_spot, DoneSign::scratches_one_way,
+                   DoneSign::scratches_your_way, DoneSign::even_sheen, DoneSign::even_curls});
 
 constexpr std::string_view to_string(DoneSign sign) noexcept {
   switch (sign) {
@@ -72,6 +75,7 @@ constexpr std::string_view to_string(DoneSign sign) noexcept {
     case DoneSign::scratches_one_way: return "scratches one way";
     case DoneSign::scratches_your_way: return "scratches your way";
     case DoneSign::even_sheen: return "even sheen";
+    case DoneSign::even_curls: return "even curls";
   }
   return "";
 }
@@ -174,36 +178,6 @@ inline constexpr auto described<Value> = describe<Value>(
                           "spots of 1 cm2 that are expected to show, in the end, a mark that this "
                           "step should have taken out"));
 
-/// What a step at a buffing wheel asks of wheel and hand. See wheel_pass().
-struct WheelStep {
-  double rim_m_s = 0;
-  double rpm = 0;
-  double feed_m_s = 0;
-  double dwell_s = 0;
-  double film_per_pass_um = 0;
-  std::optional<double> rise_k{};
-  std::optional<double> dwell_limit_s{};
-  StandingStill still{};
-
-  friend bool operator==(const WheelStep&, const WheelStep&) = default;
-};
-
-template <std::same_as<WheelStep> Value>
-inline constexpr auto described<Value> = describe<Value>(
-    "WheelStep", "Settings and figures of a step at a buffing wheel.",
-    member<&Value::rim_m_s>("rim_m_s", at_least(0), "speed of the rim"),
-    member<&Value::rpm>("rpm", at_least(0), "turns per minute"),
-    member<&Value::feed_m_s>("feed_m_s", at_least(0), "speed at which the work passes"),
-    member<&Value::dwell_s>("dwell_s", at_least(0),
-                            "time that a spot stays under the face in one pass"),
-    member<&Value::film_per_pass_um>("film_per_pass_um", at_least(0), "film that one pass takes"),
-    member<&Value::rise_k>(
-        "rise_k", at_least(0),
-        "by which a pass warms a spot; none where the limits of the coating are not known"),
-    member<&Value::dwell_limit_s>("dwell_limit_s", at_least(0),
-                                  "stay after which a spot is too warm; none as rise_k"),
-    member<&Value::still>("still", "what one second of standing still costs a spot"));
-
 /// One step of a plan.
 struct Step {
   std::string sheet;
@@ -230,6 +204,7 @@ struct Step {
   std::optional<double> rinse_every_minutes{};
   std::optional<double> change_every_minutes{};
   std::optional<WheelStep> wheel{};
+  std::optional<MachineStep> machine{};
   std::optional<double> overcut{};
   bool fragile = false;
   std::optional<double> rest_h{};
@@ -275,6 +250,8 @@ inline constexpr auto described<Value> = describe<Value>(
         "change_every_minutes", at_least(0),
         "work that one piece lasts with the first zone's tool; none at a wheel"),
     member<&Value::wheel>("wheel", "its numbers, where it is work at a buffing wheel"),
+    member<&Value::machine>("machine", "its numbers, where a hand-held machine works a zone")
+        .only_where_told(),
     member<&Value::overcut>("overcut", at_least(1),
                             "removed over the scratch depth before it; none where it finds none"),
     member<&Value::fragile>("fragile",

@@ -150,6 +150,7 @@ struct Nearest {
   double reading_gu = 0;
   bool too_near_to_work = false;
   bool wheel_refused = false;
+  bool too_heavy = false;
   std::optional<StandingStill> still{};
 
   friend bool operator==(const Nearest&, const Nearest&) = default;
@@ -165,7 +166,10 @@ inline constexpr auto described<Value> = describe<Value>(
         "reading_gu", at_least(0),
         "that a glossmeter then takes of the zone at the angle of the target"),
     member<&Value::too_near_to_work>("too_near_to_work", "it passes that zone by"),
-    member<&Value::wheel_refused>("wheel_refused", "its wheel is too fast or too hot for the coat"),
+    member<&Value::wheel_refused>("wheel_refused",
+                                  "its wheel or machine is too fast or too hot for the coat"),
+    member<&Value::too_heavy>("too_heavy", "the piece is too heavy to hold to its wheel")
+        .only_where_told(),
     member<&Value::still>("still", "what standing still at its wheel costs; none without one"));
 
 /// The reason for no plan, as facts: sentence() of text/sentences.hpp says it. What does not apply is empty.

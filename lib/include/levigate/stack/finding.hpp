@@ -47,6 +47,11 @@ enum class FindingKind {
   job_name_near,        ///< the journal has lines of a job whose name is nearly this one
   paper_counted_off,    ///< sheets that the journal used, counted off those on hand
   paper_overused,       ///< more of a sheet was used than was on hand
+  machine_by_hand,      ///< a zone that the hand works in place of a machine
+  machine_strip,        ///< the strip along the edges that a machine keeps off
+  curls_show,  ///< a machine's curls that show at the end, where strokes should run along the grain
+  piece_too_heavy,  ///< a piece that two hands do not hold to a wheel
+  piece_unweighed,  ///< a large piece of unknown weight, and a wheel
 };
 
 constexpr std::string_view to_string(FindingKind kind) noexcept {
@@ -83,6 +88,11 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::job_name_near: return "job_name_near";
     case FindingKind::paper_counted_off: return "paper_counted_off";
     case FindingKind::paper_overused: return "paper_overused";
+    case FindingKind::machine_by_hand: return "machine_by_hand";
+    case FindingKind::machine_strip: return "machine_strip";
+    case FindingKind::curls_show: return "curls_show";
+    case FindingKind::piece_too_heavy: return "piece_too_heavy";
+    case FindingKind::piece_unweighed: return "piece_unweighed";
   }
   return "";
 }
@@ -104,7 +114,10 @@ inline constexpr auto choices<FindingKind> =
                    FindingKind::cure_unknown,        FindingKind::wheel_speed,
                    FindingKind::wheel_heat,          FindingKind::wheel_unknown,
                    FindingKind::reading_contradicts, FindingKind::job_name_near,
-                   FindingKind::paper_counted_off,   FindingKind::paper_overused});
+                   FindingKind::paper_counted_off,   FindingKind::paper_overused,
+                   FindingKind::machine_by_hand,     FindingKind::machine_strip,
+                   FindingKind::curls_show,          FindingKind::piece_too_heavy,
+                   FindingKind::piece_unweighed});
 
 /// How much a finding matters.
 enum class Severity {

@@ -1,9 +1,11 @@
 // One piece of abrasive in the drawer: paper for a block, a pad that is its own tool, or a polishing compound.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <variant>
 
 #include "levigate/error.hpp"
@@ -56,23 +58,28 @@ struct Sheet {
   friend bool operator==(const Sheet&, const Sheet&) = default;
 };
 
+/// Throws: BadInput where compound lies on a machine that takes paper alone, or paper on a rotary.
+void require_fitting_machine(const Sheet& sheet, std::string_view where);
+
 template <std::same_as<Sheet> Value>
-inline constexpr auto described<Value> = describe<Value>(
-    "Sheet", "One kind of abrasive on hand.",
-    member<&Value::id>("id", "the user's own name for it; unique in a stack").not_empty(),
-    member<&Value::maker>("maker", "may be empty").optional(),
-    member<&Value::label>("label", "as printed on the back").not_empty(),
-    member<&Value::system>("system", "of the label, where the label does not say it"),
-    member<&Value::size_um>("size_um", Within{0.01, 1e4},
-                            "the user's own size; replaces the label's"),
-    member<&Value::backing>("backing", "what carries the grain"),
-    member<&Value::kind>("kind", "paper, a pad that is its own tool, or a compound").flat(),
-    member<&Value::width_mm>("width_mm", Within{1, 1e4}, "of one piece"),
-    member<&Value::height_mm>("height_mm", Within{1, 1e4}, "of one piece"),
-    member<&Value::on_hand>("on_hand", Within{0, 1e6}, "sheets in the drawer; none: no limit")
-        .in_unit("sheets"),
-    member<&Value::price>("price", Within{0, 1e6},
-                          "of one sheet, in any currency of hundred cents"));
+inline constexpr auto described<Value> =
+    describe<Value>(
+        "Sheet", "One kind of abrasive on hand.",
+        member<&Value::id>("id", "the user's own name for it; unique in a stack").not_empty(),
+        member<&Value::maker>("maker", "may be empty").optional(),
+        member<&Value::label>("label", "as printed on the back").not_empty(),
+        member<&Value::system>("system", "of the label, where the label does not say it"),
+        member<&Value::size_um>("size_um", Within{0.01, 1e4},
+                                "the user's own size; replaces the label's"),
+        member<&Value::backing>("backing", "what carries the grain"),
+        member<&Value::kind>("kind", "paper, a pad that is its own tool, or a compound").flat(),
+        member<&Value::width_mm>("width_mm", Within{1, 1e4}, "of one piece"),
+        member<&Value::height_mm>("height_mm", Within{1, 1e4}, "of one piece"),
+        member<&Value::on_hand>("on_hand", Within{0, 1e6}, "sheets in the drawer; none: no limit")
+            .in_unit("sheets"),
+        member<&Value::price>("price", Within{0, 1e6},
+                              "of one sheet, in any currency of hundred cents"))
+        .rule(rule_by<&require_fitting_machine>);
 
 /// The compound, where a sheet is one; else null.
 inline const Polish* polish_of(const Sheet& sheet) noexcept {
@@ -90,6 +97,30 @@ inline const Tool* tool_of(const Sheet& sheet) noexcept {
 inline const Wheel* wheel_of(const Sheet& sheet) noexcept {
   const Tool* tool = tool_of(sheet);
   return tool ? as_wheel(*tool) : nullptr;
+}
+
+/// The hand-held machine that a sheet works on; else null.
+inline const Machine* machine_of(const Sheet& sheet) noexcept {
+  const Tool* tool = tool_of(sheet);
+  return tool ? as_machine(*tool) : nullptr;
+}
+
+/// Between the names of a backing and of a machine, in a name under which a pace is learned.
+inline constexpr std::string_view on_machine = " on the ";
+
+/// The name under which the pace and the scratches of a sheet are learned: its backing's. A machine keeps its own, with its name, as it
+/// is no hand; `by_hand`: of a zone that the hand works in its place.
+inline std::string learned_name(const Sheet& sheet, bool by_hand = false) {
+  const Machine* machine = machine_of(sheet);
+  if (!machine || by_hand) return sheet.backing.name;
+  return sheet.backing.name + std::string(on_machine) + machine->name;
+}
+
+/// The names of backing and machine in such a name; that of a machine is empty where the hand sets the pace.
+inline std::pair<std::string_view, std::string_view> backing_and_machine(std::string_view learned) {
+  const std::size_t at = learned.rfind(on_machine);
+  if (at == std::string_view::npos) return {learned, {}};
+  return {learned.substr(0, at), learned.substr(at + on_machine.size())};
 }
 
 /// The grade that a sheet's label stands for: its own size where it has one, else the label read in its own system,

@@ -21,6 +21,7 @@ struct InspectionProfile {
   Sourced direction_sd_deg;
   Sourced other_direction_share;
   Sourced arc_share_tool;
+  Sourced arc_share_machine;
   Sourced arc_share_block;
   Sourced missed_share;
   Sourced stray_per_m2;
@@ -48,6 +49,7 @@ inline constexpr InspectionProfile inspection_table[] = {
      {15.0, 5.0, 30.0, {Basis::assumption, "strokes of one step by hand, and the reading of the angle"}},  // direction_sd_deg
      {0.1, 0.02, 0.3, {Basis::assumption, "strokes that run any way: turning, ends, corners"}},  // other_direction_share
      {0.5, 0.2, 0.9, {Basis::assumption, "scratches of a pad or wheel that is its own tool that run in arcs"}},  // arc_share_tool
+     {0.95, 0.8, 1.0, {Basis::assumption, "scratches of a hand-held machine that run in arcs or curls: all but stray grains that are dragged"}},  // arc_share_machine
      {0.05, 0.0, 0.2, {Basis::assumption, "scratches of paper on a block that run in arcs"}},  // arc_share_block
      {0.02, 0.005, 0.1, {Basis::assumption, "share of the area that a step works less than it should, for each step alone"}},  // missed_share
      {1.0, 0.1, 10.0, {Basis::assumption, "scratches of stray grain in a step, where paper and work are washed between grades"}},  // stray_per_m2
@@ -74,6 +76,7 @@ inline constexpr TableField<InspectionProfile> inspection_columns[] = {
     {"direction_sd_deg", &InspectionProfile::direction_sd_deg},
     {"other_direction_share", &InspectionProfile::other_direction_share},
     {"arc_share_tool", &InspectionProfile::arc_share_tool},
+    {"arc_share_machine", &InspectionProfile::arc_share_machine},
     {"arc_share_block", &InspectionProfile::arc_share_block},
     {"missed_share", &InspectionProfile::missed_share},
     {"stray_per_m2", &InspectionProfile::stray_per_m2},

@@ -1,5 +1,5 @@
-// The cautions of work at a wheel. They are reminders: the machine's manual, the data sheet and local rules come
-// first.
+// The cautions of work at a wheel and with hand-held machines. They are reminders: the machine's manual, the data
+// sheet and local rules come first.
 #pragma once
 
 #include <string_view>
@@ -8,7 +8,7 @@
 
 namespace levigate::inline v0 {
 
-/// One caution of wheel work.
+/// One caution of work at a wheel or with a machine.
 struct WheelCaution {
   std::string_view topic;
   std::string_view text;
@@ -48,5 +48,17 @@ inline constexpr WheelCaution wheel_cautions[] = {
 
 inline constexpr Source wheel_caution_source{Basis::common_practice,
                                              "workshop practice at buffing wheels; no source"};
+
+/// The same of hand-held machines.
+inline constexpr WheelCaution machine_cautions[] = {
+    {"shock",
+     "Water and a machine on mains power can kill. Work dry with it, or follow its manual and "
+     "local codes."},
+    {"edges",
+     "Set the pad down flat before it starts. Lift it off running. Never tip it over an edge."},
+};
+
+inline constexpr Source machine_caution_source{Basis::common_practice,
+                                               "workshop practice with machines; no source"};
 
 }  // namespace levigate

@@ -89,7 +89,7 @@ inline std::vector<LoneFactor> lone_factors(const Factors& all, const Stack& sta
   }
   const auto of_sheets = [&](LearnedKind kind, double SheetFactors::*factor) {
     for (std::size_t i = 0; i < all.sheets.size(); ++i) {
-      const std::string& backing = stack.sheets[i].backing.name;
+      const std::string backing = learned_name(stack.sheets[i]);
       const auto known = std::find_if(result.begin(), result.end(), [&](const LoneFactor& one) {
         return one.cause.kind == kind && one.cause.backing == backing;
       });

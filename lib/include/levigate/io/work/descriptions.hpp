@@ -108,11 +108,8 @@ class DescriptionDump {
     const struct {
       const char* key;
       bool is;
-    } flags[] = {{"may", member.may},
-                 {"may_by_form", by_form},
-                 {"filled", member.filled},
-                 {"spread", member.spread},
-                 {"lean", member.lean}};
+    } flags[] = {{"may", member.may},       {"may_by_form", by_form}, {"filled", member.filled},
+                 {"spread", member.spread}, {"lean", member.lean},    {"rare", member.rare}};
     for (const auto& [key, is] : flags) {
       if (is) json[key] = true;
     }

@@ -15,6 +15,8 @@
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/block_table.hpp"
+#include "levigate/stack/machine.hpp"
+#include "levigate/stack/machine_table.hpp"
 #include "levigate/stack/wheel.hpp"
 #include "levigate/surface/coating.hpp"
 #include "levigate/surface/coating_table.hpp"
@@ -99,6 +101,7 @@ inline std::vector<FileForm> profile_forms() {
           written_profile_form<Block, block_table, block_named>(),
           written_profile_form<Backing, backing_table, backing_named>(),
           written_profile_form<Wheel, wheel_table, wheel_named>(),
+          written_profile_form<Machine, machine_table, machine_named>(),
           compound_form(),
           profile_form<Gauge, gauge_table, gauge_named>()};
 }

@@ -25,6 +25,7 @@ struct SheetCompound {
 struct SheetTool {
   std::optional<Block> block;
   std::optional<Wheel> wheel;
+  std::optional<Machine> machine;
 };
 
 /// A bar or bottle of compound has no area: it stands for so much sheet where its entry gives none.
@@ -41,7 +42,8 @@ template <std::same_as<detail::SheetTool> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "SheetTool", "Keys of a sheet.",
     member<&Value::block>("block", "where it is its own tool, in place of the zone's block"),
-    member<&Value::wheel>("wheel", "where its tool is a buffing wheel, in place of block"));
+    member<&Value::wheel>("wheel", "where its tool is a buffing wheel, in place of block"),
+    member<&Value::machine>("machine", "where its tool is a hand-held machine, in place of block"));
 
 namespace detail {
 
@@ -62,8 +64,12 @@ inline SheetCompound compound_keys(const Sheet& sheet) {
 inline void take_tool(const Node& node, const SheetTool& keys, Sheet& sheet) {
   if (keys.block && keys.wheel)
     node.at("wheel").fail("wheel does not go with block: one of them is wanted");
-  if (!keys.block && !keys.wheel) return;
-  const Tool tool = keys.block ? Tool(*keys.block) : Tool(*keys.wheel);
+  if (keys.machine && (keys.block || keys.wheel))
+    node.at("machine").fail("machine does not go with block or wheel: one of them is wanted");
+  if (!keys.block && !keys.wheel && !keys.machine) return;
+  const Tool tool = keys.block   ? Tool(*keys.block)
+                    : keys.wheel ? Tool(*keys.wheel)
+                                 : Tool(*keys.machine);
   if (Polish* polish = std::get_if<Polish>(&sheet.kind)) {
     polish->tool = tool;
   } else {
@@ -75,11 +81,9 @@ inline SheetTool tool_keys(const Sheet& sheet) {
   SheetTool keys;
   const Tool* tool = tool_of(sheet);
   if (!tool) return keys;
-  if (const Wheel* wheel = as_wheel(*tool)) {
-    keys.wheel = *wheel;
-  } else {
-    keys.block = std::get<Block>(*tool);
-  }
+  if (const Block* block = as_block(*tool)) keys.block = *block;
+  if (const Wheel* wheel = as_wheel(*tool)) keys.wheel = *wheel;
+  if (const Machine* machine = as_machine(*tool)) keys.machine = *machine;
   return keys;
 }
 

@@ -51,7 +51,7 @@ inline OrderedJson json_of(const Kind& kind, const Member* member, const void* a
   return json;
 }
 
-/// Whether a file of what one gives leaves this member out.
+/// Whether a file of what one gives leaves this member out, and a result where it is rare.
 inline bool left_out(const Description& description, const Member& member, const void* at) {
   if (member.kind->form == Form::maybe) return member.kind->size(at) == 0 && member.none.empty();
   return member.lean && description.made && same(*member.kind, at, member.in(description.made()));
@@ -62,7 +62,7 @@ inline void add_member(OrderedJson& json, const Description& description, const 
                        const void* value, const Style& style, const FileForm* form) {
   const void* at = member.in(value);
   if (form && form->hides && form->hides(value, member.name)) return;
-  if (!style.full && left_out(description, member, at)) return;
+  if ((!style.full || member.rare) && left_out(description, member, at)) return;
   if (member.spread) {
     const bool either = member.kind->form == Form::either;
     const Kind& kind = either ? *member.kind->held(at) : *member.kind;

@@ -23,7 +23,7 @@ namespace detail {
 /// journal, so that the order of entries does not matter.
 inline double noise_share(double log_sd) { return std::hypot(1.0, log_sd / prior_minutes_noise); }
 
-/// Learns the person's pace and the rate of each pair together, from minutes.
+/// Learns the person's pace and the rate of each pair together, from minutes. Those of a machine tell nothing of the person.
 inline Learned learn_pace(Learned learned, const std::vector<PaceSeen>& seen) {
   if (seen.empty()) return learned;
   std::set<PairName> names;
@@ -36,14 +36,15 @@ inline Learned learn_pace(Learned learned, const std::vector<PaceSeen>& seen) {
     Observation& added = observations.emplace_back();
     added.weights.assign(shop.rates.size() + 1, 0.0);
     const double told = 1.0 / noise_share(one.log_sd);
-    added.weights[0] = added.weights[rows.back() + 1] = -told;  // a higher pace takes fewer minutes
+    added.weights[rows.back() + 1] = -told;  // a higher pace takes fewer minutes
+    if (!one.machine) added.weights[0] = -told;
     added.y = told * std::log(one.actual_minutes / one.predicted_minutes);
   }
   const Settled result = settled(pace_belief(shop), observations, outlier_line);
   for (std::size_t i = 0; i < seen.size(); ++i) {
     const PaceSeen& one = seen[i];
     if (!result.set_aside[i]) {
-      ++shop.person.observations;
+      if (!one.machine) ++shop.person.observations;
       ++shop.rates[rows[i]].learned.observations;
       ++shop.rates[row_at(shop.rates, one.coating, "")].learned.observations;
       continue;

@@ -14,6 +14,7 @@
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/observed.hpp"
 #include "levigate/journal/prior.hpp"
+#include "levigate/journal/work/observed_names.hpp"
 #include "levigate/journal/work/patch.hpp"
 #include "levigate/journal/work/prior.hpp"
 #include "levigate/journal/work/step_entries.hpp"
@@ -44,6 +45,7 @@ class Observer {
            std::size_t known_lines)
       : entries_(entries),
         workings_(workings),
+        names_(workings),
         told_(as_one_round(told)),
         zones_(workings.job.zones.size()) {
     for (; known_lines > 0 && new_from_ < entries.size(); ++new_from_) {
@@ -61,12 +63,6 @@ class Observer {
   }
 
  private:
-  /// Why an entry teaches nothing.
-  struct Reason {
-    UnmatchedKind kind;
-    std::vector<std::string> names{};
-  };
-
   /// Keeps the reason why an entry teaches nothing, where there is one and it is not of what was known.
   void tell(std::size_t entry, const std::optional<Reason>& reason) {
     if (!reason || entry < new_from_) return;
@@ -98,37 +94,6 @@ class Observer {
     std::vector<std::size_t> entries;
   };
 
-  std::optional<std::size_t> sheet_at(const std::string& id) const {
-    const std::vector<Sheet>& sheets = workings_.stack.sheets;
-    const auto at = std::find_if(sheets.begin(), sheets.end(),
-                                 [&](const Sheet& sheet) { return sheet.id == id; });
-    if (at == sheets.end()) return std::nullopt;
-    return static_cast<std::size_t>(at - sheets.begin());
-  }
-
-  std::optional<std::size_t> zone_at(const std::string& name) const {
-    const std::vector<Zone>& zones = workings_.job.zones;
-    const auto at = std::find_if(zones.begin(), zones.end(),
-                                 [&](const Zone& zone) { return zone.name == name; });
-    if (at == zones.end()) return std::nullopt;
-    return static_cast<std::size_t>(at - zones.begin());
-  }
-
-  const std::string& backing(std::size_t sheet) const {
-    return workings_.stack.sheets[sheet].backing.name;
-  }
-
-  /// Why nothing can be learned under the names of the coating and the backing of a sheet, if that is so: unlike things would share
-  /// a name.
-  std::optional<Reason> nameless(std::optional<std::size_t> sheet = {}) const {
-    const std::string& coating = workings_.job.coating.name;
-    const bool no_coating = coating.empty() || coating == nameless_coating;
-    if (no_coating || (sheet && (backing(*sheet).empty() || backing(*sheet) == nameless_backing))) {
-      return Reason{no_coating ? UnmatchedKind::unnamed_coating : UnmatchedKind::unnamed_backing};
-    }
-    return std::nullopt;
-  }
-
   Place place() const { return {at_, entries_[at_].at}; }
 
   /// Takes an entry in. The reason why it teaches nothing, where it was meant to.
@@ -139,10 +104,10 @@ class Observer {
         entry.kind == EntryKind::patch_worked;
     if (!teaches) return std::nullopt;
     if (entry.job != workings_.job.name) return Reason{UnmatchedKind::other_job, {entry.job}};
-    const std::optional<std::size_t> zone = zone_at(entry.zone);
+    const std::optional<std::size_t> zone = names_.zone_at(entry.zone);
     if (!entry.zone.empty() && !zone) return Reason{UnmatchedKind::no_such_zone, {entry.zone}};
     if (entry.kind == EntryKind::film_read) return take_film(entry, zone);
-    const std::optional<std::size_t> sheet = sheet_at(entry.sheet);
+    const std::optional<std::size_t> sheet = names_.sheet_at(entry.sheet);
     if (!sheet) return Reason{UnmatchedKind::no_such_sheet, {entry.sheet}};
     if (entry.kind == EntryKind::scratch_read) return take_scratch(entry, zone, *sheet);
     if (entry.kind == EntryKind::patch_worked) return take_patch(entry, zone, *sheet);
@@ -235,7 +200,13 @@ class Observer {
     if (known == std::ssize(work.entries)) return;
     std::optional<Reason> reason = work.reason;
     if (known > 0) reason = Reason{UnmatchedKind::step_known_in_part};
-    if (!reason) reason = nameless(work.sheet);
+    const auto machines =
+        std::count_if(work.zones.begin(), work.zones.end(),
+                      [&](std::size_t zone) { return names_.by_machine(work.sheet, zone); });
+    const bool machine = machines > 0;
+    if (!reason) reason = names_.nameless(work.sheet, machine);
+    if (!reason && machine && machines < std::ssize(work.zones))
+      reason = Reason{UnmatchedKind::hand_and_machine};
     if (!reason && !(work.predicted_minutes > 0.0))
       reason = Reason{UnmatchedKind::nothing_to_remove};
     if (!reason && !(work.actual_minutes > 0.0)) reason = Reason{UnmatchedKind::took_no_minutes};
@@ -246,22 +217,30 @@ class Observer {
     const std::size_t last = work.entries.back();
     const bool one = work.zones.size() == 1 && workings_.job.zones.size() > 1;
     seen_.paces.push_back({workings_.job.coating.name,
-                           backing(work.sheet),
+                           names_.learned(work.sheet, machine),
                            workings_.stack.sheets[work.sheet].id,
                            one ? workings_.job.zones[*work.zones.begin()].name : "",
                            work.predicted_minutes,
                            work.actual_minutes,
-                           {last, entries_[last].at}});
+                           {last, entries_[last].at},
+                           0,
+                           machine});
   }
 
   std::optional<Reason> take_scratch(const Entry& entry, std::optional<std::size_t> zone,
                                      std::size_t sheet) {
     if (at_ < new_from_) return std::nullopt;
     if (!zone) return Reason{UnmatchedKind::names_no_zone};
-    if (auto reason = nameless(sheet)) return reason;
+    const bool machine = names_.by_machine(sheet, *zone);
+    if (auto reason = names_.nameless(sheet, machine)) return reason;
     const SheetInZone& work = workings_.work[sheet][*zone];
-    ScratchSeen seen{
-        workings_.job.coating.name, backing(sheet), entry.sheet, entry.zone, 0, 0, place()};
+    ScratchSeen seen{workings_.job.coating.name,
+                     names_.learned(sheet, machine),
+                     entry.sheet,
+                     entry.zone,
+                     0,
+                     0,
+                     place()};
     if (entry.width_um) {
       seen.predicted_um = work.scratch_um;
       seen.seen_um = depth_of_width_um(*entry.width_um, workings_.model.flank_deg);
@@ -308,8 +287,11 @@ class Observer {
     if (!by_readings && !zone) return Reason{UnmatchedKind::names_no_zone};
     if (!entry.area_cm2 || !entry.minutes) return Reason{UnmatchedKind::no_minutes};
     if (!(*entry.minutes > 0.0)) return Reason{UnmatchedKind::took_no_minutes};
-    if (auto reason = nameless(sheet)) return reason;
-    const std::optional<Block> tool = tool_named(entry.tool, sheet);
+    const Machine* own = machine_of(workings_.stack.sheets[sheet]);
+    const bool machine = own && entry.tool == own->name;
+    if (auto reason = names_.nameless(sheet, machine)) return reason;
+    const std::optional<Block> tool =
+        machine ? std::optional(face_of(*own)) : tool_named(entry.tool, sheet);
     if (!tool) return Reason{UnmatchedKind::no_such_tool, {entry.tool}};
     const PatchRemoval off = removal_of(entry, zone, *tool);
     if (std::isnan(off.removal_um)) return Reason{UnmatchedKind::not_a_number};
@@ -318,13 +300,15 @@ class Observer {
     const Sheet& paper = workings_.stack.sheets[sheet];
     Zone patch;
     patch.area_cm2 = *entry.area_cm2;
-    const SheetInZone work =
+    const SheetFactors factors = workings_.factors.of(sheet);
+    SheetInZone work =
         sheet_in_zone(workings_.job, workings_.model, grain_of(workings_, sheet), paper.backing,
-                      *tool, workings_.factors.of(sheet));
+                      *tool, own && !machine ? factors.by_hand() : factors);
+    work.machine = machine;
     seen_.paces.push_back(
-        {workings_.job.coating.name, paper.backing.name, paper.id, entry.zone,
+        {workings_.job.coating.name, names_.learned(sheet, machine), paper.id, entry.zone,
          effort(off.removal_um, work, patch, paper, workings_.factors.duty).minutes, *entry.minutes,
-         place(), off.log_sd});
+         place(), off.log_sd, machine});
     return std::nullopt;
   }
 
@@ -339,7 +323,7 @@ class Observer {
     for (const double reading_um : entry.readings_um) {
       if (std::isnan(reading_um)) return Reason{UnmatchedKind::not_a_number};
     }
-    if (auto reason = nameless()) return reason;
+    if (auto reason = names_.nameless()) return reason;
     if (at_ >= new_from_ && zones_[*at].film_known) return Reason{UnmatchedKind::film_known};
     std::optional<std::size_t>& film = zones_[*at].film;
     if (!film) {
@@ -381,6 +365,7 @@ class Observer {
 
   const std::vector<Entry>& entries_;
   const Workings& workings_;
+  ObservedNames names_;
   Job told_;                  ///< rounds that melt together are one
   std::size_t new_from_ = 0;  ///< entries before it are known
   std::vector<Standing> zones_;

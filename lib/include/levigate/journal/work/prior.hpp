@@ -16,7 +16,10 @@
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
+#include "levigate/stack/machine.hpp"
+#include "levigate/stack/machine_table.hpp"
 #include "levigate/stack/rule_table.hpp"
+#include "levigate/stack/sheet.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/contact.hpp"
 #include "levigate/surface/model_table.hpp"
@@ -140,20 +143,53 @@ inline double coating_variance(std::string_view coating) {
          });
 }
 
+/// How far the pace of a machine may be from what is computed, before any journal: the bands of its numbers, as minutes go with the
+/// inverse of force, mean speed and duty. It stands for a machine as duty_variance() does for a hand.
+///
+///   sum over the numbers of V(force speed duty),   mean over the machines;   V: see duty_variance()
+///
+/// @param machine  its name; of none of the profiles: the mean over all of them
+/// @return         variance of ln of its pace (dimensionless)
+/// Throws:    nothing
+/// NaN:       takes no numbers
+/// Accuracy:  1e-9 relative, as part of learn()
+/// Source:    machine_table; see duty_variance() for V
+inline double machine_variance(std::string_view machine) {
+  return detail::row_variance(machine_table, machine, [](const MachineProfile& profile) {
+    const Machine usual = machine_named(profile.name);
+    double sum = 0;
+    for (const TableField<MachineProfile>& column : machine_columns) {
+      const Member* member = description_of<Machine>().find(column.quantity);
+      const Sourced* band = column.number(profile);
+      if (!band) continue;
+      sum += detail::band_variance(*band, [&](double x) {
+        Machine changed = usual;
+        member->kind->set_number(member->in_mutable(&changed), x);
+        return changed.force_n * changed.speed_m_s() * changed.duty;
+      });
+    }
+    return sum;
+  });
+}
+
 /// How far the rate of one backing on a coating may be from that of the others.
 ///
 ///   (1 - common_wear_share) V(cutting_efficiency) + sum of V(clogging share) over clean_every_m, fade_m and floor
 ///
+/// and machine_variance() where a machine drives it.
+///
 /// @param coating  its name; of none of the profiles: the mean over all of them
-/// @param backing  its name; the same
+/// @param backing  its name, or that of backing and machine as learned_name() has it; the same
 /// @return         variance of ln rate_factor that the backing adds (dimensionless)
 /// Throws:    nothing
 /// NaN:       takes no numbers
 /// Accuracy:  1e-9 relative, as part of learn()
 /// Source:    coating_table, backing_table, prior_table; see duty_variance() for V
 inline double backing_variance(std::string_view coating, std::string_view backing) {
+  const auto [name, machine] = backing_and_machine(backing);
   return (1 - common_wear_share) * detail::wear_variance(coating) +
-         detail::row_variance(backing_table, backing, &detail::clogging_variance);
+         detail::row_variance(backing_table, name, &detail::clogging_variance) +
+         (machine.empty() ? 0.0 : machine_variance(machine));
 }
 
 /// How far the scratches of a backing on a coating may be from what is computed: on P1000 under a hard block.
@@ -174,7 +210,7 @@ inline double scratch_variance(std::string_view coating, std::string_view backin
       return scratch_depth_um(contact(input), rule_table[0].scratch_quantile.value);
     });
   };
-  return detail::row_variance(backing_table, backing,
+  return detail::row_variance(backing_table, backing_and_machine(backing).first,
                               [&](const BackingProfile& p) {
                                 ContactInput input = detail::nominal_input();
                                 input.tip_spread = p.tip_spread.value;

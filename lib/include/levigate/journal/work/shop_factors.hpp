@@ -30,12 +30,15 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// What the person's pace with a row of the shop's rates is between; none where no step is behind it.
-inline std::optional<LearnedBand> pace_band(const Shop& shop, const LearnedPair* rate) {
+/// What the person's pace with a row of the shop's rates is between, or the row alone where a machine sets the pace; none where no step
+/// is behind it.
+inline std::optional<LearnedBand> pace_band(const Shop& shop, const LearnedPair* rate,
+                                            bool machine) {
   if (!rate || rate->learned.observations == 0) return std::nullopt;
   const Belief belief = pace_belief(shop);
   std::vector<double> weights(belief.mean.size(), 0.0);
-  weights[0] = weights[1 + static_cast<std::size_t>(rate - shop.rates.data())] = 1;
+  weights[1 + static_cast<std::size_t>(rate - shop.rates.data())] = 1;
+  if (!machine) weights[0] = 1;
   const LearnedFactor pace = learned_factor(sum_of(belief, weights), belief.df, 1);
   return LearnedBand{pace.low, pace.high};
 }
@@ -58,11 +61,18 @@ LEVIGATE_WORK Factors factors_of(const Shop& shop, const Job& job, const Stack& 
   const std::string& coating = job.coating.name;
   Factors factors{.duty = shop.person.factor};
   for (const Sheet& sheet : stack.sheets) {
-    const LearnedPair* rate = rate_of(shop, coating, sheet.backing.name);
-    const LearnedPair* scratch = detail::find_pair(shop.scratches, coating, sheet.backing.name);
-    factors.sheets.push_back({rate ? rate->learned.factor : 1.0,
-                              scratch ? scratch->learned.factor : 1.0,
-                              detail::pace_band(shop, rate), detail::scratch_band(scratch)});
+    const std::string name = learned_name(sheet);
+    const LearnedPair* rate = rate_of(shop, coating, name);
+    const LearnedPair* scratch = detail::find_pair(shop.scratches, coating, name);
+    const bool machine = machine_of(sheet);
+    SheetFactors& told = factors.sheets.emplace_back(
+        SheetFactors{rate ? rate->learned.factor : 1.0, scratch ? scratch->learned.factor : 1.0,
+                     detail::pace_band(shop, rate, machine), detail::scratch_band(scratch)});
+    if (!machine) continue;
+    if (const LearnedPair* hand = rate_of(shop, coating, sheet.backing.name))
+      told.hand_rate = hand->learned.factor;
+    if (const LearnedPair* hand = detail::find_pair(shop.scratches, coating, sheet.backing.name))
+      told.hand_scratch = hand->learned.factor;
   }
   const auto film = std::find_if(shop.films.begin(), shop.films.end(),
                                  [&](const LearnedFilm& row) { return row.coating == coating; });

@@ -25,6 +25,7 @@ struct SheetInZone {
   double rq_um = 0;          ///< the same, root mean square [um]
   double reading_gu = 0;     ///< what a glossmeter then reads at the angle of the target [GU]
   double rate_um_per_m = 0;  ///< film removed per metre of sliding, mean between two cleanings
+  bool machine = false;      ///< whether the sheet's machine works here, and no hand sets the pace
 };
 
 /// Abrasive grain as it removes and as it scratches: a compound breaks down in between, paper does not.
@@ -83,7 +84,7 @@ struct Effort {
 };
 
 /// Effort of lowering a zone by removal_um. A block of area a covers one part of a zone of area A at a time; duty is
-/// what a shop has learned of the hand:
+/// what a shop has learned of the hand, and counts 1 where a machine works:
 ///
 ///   travel = (R / rate) A / a,   minutes = travel / speed / tool's duty / duty / 60,
 ///   sheets = travel / life * a wrap / sheet
@@ -92,7 +93,8 @@ inline Effort effort(double removal_um, const SheetInZone& work, const Zone& zon
   const double travel_m = removal_um / work.rate_um_per_m * zone.area_cm2 / work.tool.area_cm2;
   return {.removal_um = removal_um,
           .travel_m = travel_m,
-          .minutes = travel_m / work.tool.speed_m_s / work.tool.duty / duty / 60.0,
+          .minutes =
+              travel_m / work.tool.speed_m_s / work.tool.duty / (work.machine ? 1.0 : duty) / 60.0,
           .sheets_used = travel_m / sheet.backing.life_m * work.tool.area_cm2 * work.tool.wrap /
                          sheet.area_cm2()};
 }

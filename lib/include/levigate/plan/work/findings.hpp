@@ -20,6 +20,7 @@
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/ladder.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/tool_findings.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/check.hpp"
@@ -56,13 +57,6 @@ inline std::vector<Quantity> figures_of(const CureState& cure) {
   return result;
 }
 
-/// Adds what standing still at a wheel costs, where there is one.
-inline void add_still(const std::optional<StandingStill>& still, std::vector<Quantity>& numbers) {
-  if (!still) return;
-  numbers.push_back({"still_film_um", still->film_um});
-  if (still->rise_k) numbers.push_back({"still_rise_k", *still->rise_k});
-}
-
 /// Collects the findings of one sequence.
 class SequenceFindings {
  public:
@@ -79,6 +73,7 @@ class SequenceFindings {
     target();
     prices();
     wheels();
+    curls();
     return std::move(findings_);
   }
 
@@ -298,10 +293,26 @@ class SequenceFindings {
     for (const std::size_t sheet : sequence_.sheets) {
       const Sheet& wheeled = workings_.stack.sheets[sheet];
       if (!wheel_unknown(workings_.job, wheeled) || !seen.insert(sheet).second) continue;
+      const Wheel* wheel = wheel_of(wheeled);
       add(about(FindingKind::wheel_unknown, Severity::warning, sheet,
-                {{"surface_speed_m_s", wheel_of(wheeled)->surface_speed_m_s()}}));
+                {{"surface_speed_m_s",
+                  wheel ? wheel->surface_speed_m_s() : machine_of(wheeled)->top_speed_m_s()}}));
       add_still(still_of(workings_, sheet), findings_.back().numbers);
       findings_.back().about.push_back({"surface", workings_.job.coating.name});
+    }
+  }
+
+  /// A sheen that is not polished shows the curls of a machine that comes last.
+  void curls() {
+    const std::size_t last = sequence_.sheets.back();
+    const Sheet& sheet = workings_.stack.sheets[last];
+    if (!workings_.job.target.gloss_high_gu || polish_of(sheet)) return;
+    for (std::size_t zone = 0; zone < workings_.job.zones.size(); ++zone) {
+      if (!workings_.work[last][zone].machine) continue;
+      Finding show = about(FindingKind::curls_show, Severity::warning, last, {});
+      show.about.push_back({"machine", machine_of(sheet)->name});
+      add(std::move(show));
+      return;
     }
   }
 
@@ -339,7 +350,7 @@ inline std::vector<Finding> film_findings(const Workings& workings) {
   return result;
 }
 
-/// What there is to say of a job and its tools before any sequence: its films, its cure, its wheels.
+/// What there is to say of a job and its tools before any sequence: its films, its cure, its wheels, its machines.
 inline std::vector<Finding> job_findings(const Workings& workings) {
   std::vector<Finding> result = film_findings(workings);
   if (const CureState cure = cure_of(workings.job); !cure.hard) {
@@ -355,21 +366,9 @@ inline std::vector<Finding> job_findings(const Workings& workings) {
                       .about = {{"coating", workings.job.coating.name}},
                       .numbers = {{"age_h", *workings.job.age_h}}});
   }
-  for (std::size_t i = 0; i < workings.stack.sheets.size(); ++i) {
-    for (const WheelFinding& f : wheel_findings_of(workings, workings.stack.sheets[i])) {
-      const bool heat = f.kind == WheelFindingKind::dwell_too_long;
-      const Sheet& sheet = workings.stack.sheets[i];
-      Finding& finding = result.emplace_back();
-      finding.kind = heat ? FindingKind::wheel_heat : FindingKind::wheel_speed;
-      finding.severity = f.severity;
-      finding.sheets = {sheet.id};
-      finding.about = f.about;
-      finding.about.insert(finding.about.begin(), {"sheet", sheet.id, workings.grades[i].label,
-                                                   workings.grades[i].median_um});
-      finding.numbers = f.numbers;
-      detail::add_still(still_of(workings, i), finding.numbers);
-    }
-  }
+  for (const std::vector<Finding>& more :
+       {wheel_findings_in(workings), weight_findings(workings), machine_limits(workings)})
+    result.insert(result.end(), more.begin(), more.end());
   return result;
 }
 

@@ -17,6 +17,7 @@
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/block.hpp"
+#include "levigate/stack/machine.hpp"
 #include "levigate/stack/sheet.hpp"
 #include "levigate/stack/wheel.hpp"
 #include "levigate/surface/clogging.hpp"
@@ -25,6 +26,7 @@
 #include "levigate/surface/wheel_limits.hpp"
 #include "levigate/wheel/caution.hpp"
 #include "levigate/wheel/heat.hpp"
+#include "levigate/wheel/machine.hpp"
 #include "levigate/wheel/pass.hpp"
 
 namespace levigate::inline v0 {
@@ -97,13 +99,44 @@ inline void tell_wheel(const Workings& workings, std::size_t sheet, const Wheel&
   }
 }
 
+/// The machine of a sheet, where it works any zone; else null.
+inline const Machine* machine_at_work(const Workings& workings, std::size_t sheet) {
+  const std::vector<SheetInZone>& work = workings.work[sheet];
+  const bool works =
+      std::any_of(work.begin(), work.end(), [](const SheetInZone& one) { return one.machine; });
+  return works ? machine_of(workings.stack.sheets[sheet]) : nullptr;
+}
+
+/// The numbers of a step with a machine, with its cautions.
+inline void tell_machine(const Workings& workings, std::size_t sheet, const Machine& machine,
+                         Step& step) {
+  for (const WheelCaution& c : machine_cautions)
+    step.cautions.push_back({std::string(c.topic), std::string(c.text)});
+  MachineStep& told = step.machine.emplace(MachineStep{.name = machine.name,
+                                                       .speed_m_s = machine.speed_m_s(),
+                                                       .rpm = machine.rpm,
+                                                       .orbit_mm = machine.orbit_mm,
+                                                       .feed_m_s = machine.feed_m_s,
+                                                       .keep_off_mm = machine.keep_off_mm,
+                                                       .still = *still_of(workings, sheet)});
+  if (!polisher_of(workings.stack.sheets[sheet])) return;
+  told.dwell_s = dwell_s(machine);
+  const std::optional<WheelLimits>& limits = workings.job.coating.limits;
+  if (!limits) return;
+  const WheelHeatInput heat = heat_of(machine, *limits);
+  told.rise_k = temperature_rise_k(heat, *told.dwell_s);
+  told.dwell_limit_s = dwell_limit_s(heat, limits->rise_k);
+}
+
 /// When the paper wants rinsing and when a new piece, under the tool of the first zone.
 inline void tell_upkeep(const Workings& workings, std::size_t sheet, Step& step) {
   const Backing& backing = workings.stack.sheets[sheet].backing;
   const Block& tool = workings.work[sheet].front().tool;
   const double stroke_m = 1e-3 * defect_table[0].stroke_mm.value;
-  step.rinse_every_strokes = backing.clean_every_m / stroke_m;
-  step.change_every_minutes = pieces(backing, tool, 0.0).minutes_each / workings.factors.duty;
+  const bool machine = workings.work[sheet].front().machine;
+  if (!machine) step.rinse_every_strokes = backing.clean_every_m / stroke_m;
+  step.change_every_minutes =
+      pieces(backing, tool, 0.0).minutes_each / (machine ? 1.0 : workings.factors.duty);
   step.rinse_every_minutes = *step.change_every_minutes * backing.clean_every_m / backing.life_m;
 }
 
@@ -129,8 +162,11 @@ inline std::vector<std::string> labels_before(const Workings& workings, const Pl
   return labels;
 }
 
-/// Each step crosses the one before. Where scratches will show they end along the grain.
+/// Each step crosses the one before. Where scratches will show they end along the grain. The curls of a machine have no way, and
+/// nothing can cross them.
 inline StrokeWay way_of(const Plan& plan, std::size_t i, bool along_grain) {
+  if (plan.steps[i].machine) return StrokeWay::curls;
+  if (!along_grain && i > 0 && plan.steps[i - 1].machine) return StrokeWay::one_way;
   if (along_grain) {
     const bool along = (plan.steps.size() - 1 - i) % 2 == 0;
     return along ? StrokeWay::along_grain : StrokeWay::across_grain;
@@ -162,6 +198,8 @@ inline void tell_sheet(const Workings& workings, std::size_t at, Step& step) {
   if (const Wheel* wheel = wheel_of(sheet)) {
     detail::tell_wheel(workings, at, *wheel, step);
   } else {
+    if (const Machine* machine = detail::machine_at_work(workings, at))
+      detail::tell_machine(workings, at, *machine, step);
     detail::tell_upkeep(workings, at, step);
   }
 }
@@ -171,18 +209,20 @@ inline void tell_order(const Workings& workings, Plan& plan) {
   const Target& target = workings.job.target;
   // A sheen that is not polished shows its scratches: they must all run along the grain.
   const bool rubbed_out = !target.rub_out.empty() && plan.steps.back().sheet == target.rub_out;
-  const bool along_grain =
-      rubbed_out || (target.gloss_high_gu.has_value() && !plan.steps.back().wheel);
+  const bool along_grain = rubbed_out || (target.gloss_high_gu.has_value() &&
+                                          !plan.steps.back().wheel && !plan.steps.back().machine);
   for (std::size_t i = 0; i < plan.steps.size(); ++i) {
     Step& step = plan.steps[i];
     step.levels = i == 0 && workings.levels;
     if (step.levels) detail::tell_shrink_back(workings, step);
     step.way = detail::way_of(plan, i, along_grain);
     step.takes_out = detail::labels_before(workings, plan, i);
-    step.done = step.levels   ? DoneSign::no_shiny_spot
-                : step.wheel  ? DoneSign::even_sheen
-                : along_grain ? DoneSign::scratches_one_way
-                              : DoneSign::scratches_your_way;
+    const bool polished = step.wheel || (step.machine && step.machine->dwell_s);
+    step.done = step.levels    ? DoneSign::no_shiny_spot
+                : polished     ? DoneSign::even_sheen
+                : step.machine ? DoneSign::even_curls
+                : along_grain  ? DoneSign::scratches_one_way
+                               : DoneSign::scratches_your_way;
   }
   plan.steps.back().done_gloss_gu = target.gloss_gu;
   plan.steps.back().done_gloss_high_gu = target.gloss_high_gu;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "levigate/describe.hpp"
+#include "levigate/detail/profile.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/median_band.hpp"
 #include "levigate/plan/work/workings.hpp"
@@ -28,6 +29,14 @@ Sourced traced(const Row (&table)[count], std::string_view name, const TableFiel
     if (number && number->value == in_use) return *number;
   }
   return given(in_use);
+}
+
+/// Whether a row of that name lacks a number that is zero in use: what it is of does not have it, and nobody gave it.
+template <typename Row, std::size_t count>
+bool lacked(const Row (&table)[count], std::string_view name, const TableField<Row>& column,
+            double in_use) {
+  return in_use == 0.0 && has_profile(table, name) &&
+         !column.number(profile_named(table, name, "profile"));
 }
 
 /// Whether a description says of every number in a table what input it is.
@@ -72,6 +81,7 @@ void add_knobs(std::vector<Knob>& result, const std::string& subject, const Valu
         std::is_same_v<Value, Rules> && description_of<StepRule>().find(field.quantity);
     if (!member || of_step) continue;
     const double in_use = member->kind->number(member->in(&value));
+    if (lacked(table, name, field, in_use)) continue;
     result.push_back({subject, std::string(field.quantity), member->input,
                       traced(table, name, field, in_use),
                       [member, all](Setup& setup, double number) {

@@ -31,6 +31,8 @@
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block.hpp"
 #include "levigate/stack/block_table.hpp"
+#include "levigate/stack/machine.hpp"
+#include "levigate/stack/machine_table.hpp"
 #include "levigate/stack/polish.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/stack/sheet.hpp"
@@ -97,11 +99,12 @@ inline const Source learned_source{Basis::computed, "learned from journals"};
 inline void add_learned(std::vector<Knob>& result, const Setup& setup) {
   std::set<std::string> seen;
   for (std::size_t i = 0; i < setup.stack.sheets.size(); ++i) {
-    const std::string& backing = setup.stack.sheets[i].backing.name;
+    const std::string backing = learned_name(setup.stack.sheets[i]);
     const SheetFactors factors = setup.factors.of(i);
     if (!seen.insert(backing).second) continue;
     const auto all = positions(setup.stack.sheets,
-                               [&](const Sheet& sheet) { return sheet.backing.name == backing; });
+                               [&](const Sheet& sheet) { return learned_name(sheet) == backing; });
+    const bool machine = machine_of(setup.stack.sheets[i]);
     const auto add = [&](const std::string& quantity, double value, const LearnedBand& band,
                          auto set) {
       result.push_back({"backing " + backing, quantity, Input::typed,
@@ -111,8 +114,10 @@ inline void add_learned(std::vector<Knob>& result, const Setup& setup) {
                         }});
     };
     if (factors.pace) {
-      add("learned_pace", setup.factors.duty * factors.rate, *factors.pace,
-          [](Factors& f, std::size_t sheet, double pace) { f.sheets[sheet].rate = pace / f.duty; });
+      add("learned_pace", (machine ? 1.0 : setup.factors.duty) * factors.rate, *factors.pace,
+          [machine](Factors& f, std::size_t sheet, double pace) {
+            f.sheets[sheet].rate = machine ? pace : pace / f.duty;
+          });
     }
     if (factors.scratches) {
       add("learned_scratch", factors.scratch, *factors.scratches,
@@ -144,10 +149,11 @@ inline Setup setup_of(const Setup& all, const std::vector<std::size_t>& sheets) 
   return result;
 }
 
-/// The block or pad that a sheet is its own tool with; none where that is a wheel.
+/// The block or pad that a sheet is its own tool with; none where that is a wheel or a machine.
 inline std::optional<Block> own_block(const Sheet& sheet) {
   const Tool* tool = tool_of(sheet);
-  return tool && !as_wheel(*tool) ? std::optional(std::get<Block>(*tool)) : std::nullopt;
+  const Block* block = tool ? as_block(*tool) : nullptr;
+  return block ? std::optional(*block) : std::nullopt;
 }
 
 /// The same, to be set.
@@ -158,10 +164,23 @@ inline Block* own_block(Sheet& sheet) {
 /// The same of a wheel, to be set.
 inline Wheel* own_wheel(Sheet& sheet) { return const_cast<Wheel*>(wheel_of(sheet)); }
 
+/// The same of a machine, to be set.
+inline Machine* own_machine(Sheet& sheet) { return const_cast<Machine*>(machine_of(sheet)); }
+
+/// The same everywhere: those of these sheets.
+template <auto own>
+auto all_of(const std::vector<std::size_t>& sheets) {
+  return [sheets](Setup& s) {
+    std::vector<decltype(own(s.stack.sheets[0]))> all;
+    for (const std::size_t i : sheets) all.push_back(own(s.stack.sheets[i]));
+    return all;
+  };
+}
+
 static_assert(says_inputs<Coating>(coating_columns) && says_inputs<Backing>(backing_columns) &&
                   says_inputs<Block>(block_columns) && says_inputs<Rules>(rule_columns) &&
                   says_inputs<Model>(model_columns) && says_inputs<Wheel>(wheel_columns) &&
-                  says_inputs<Polish>(compound_columns),
+                  says_inputs<Machine>(machine_columns) && says_inputs<Polish>(compound_columns),
               "a line of these descriptions wants is(Input::...)");
 
 /// Every input of a setup: of the coating, of each backing and block by name, of rules, model, grades and zones.
@@ -187,11 +206,15 @@ inline std::vector<Knob> knobs(const Setup& setup) {
         return wheel_of(sheet) && *wheel_of(sheet) == *wheel;
       });
       add_knobs(result, "wheel " + wheel->name, *wheel, wheel_table, wheel->name, wheel_columns,
-                [sheets](Setup& s) {
-                  std::vector<Wheel*> all;
-                  for (const std::size_t i : sheets) all.push_back(own_wheel(s.stack.sheets[i]));
-                  return all;
-                });
+                all_of<&own_wheel>(sheets));
+      continue;
+    }
+    if (const Machine* machine = as_machine(tool)) {
+      const auto sheets = positions(setup.stack.sheets, [&](const Sheet& sheet) {
+        return machine_of(sheet) && *machine_of(sheet) == *machine;
+      });
+      add_knobs(result, "machine " + machine->name, *machine, machine_table, machine->name,
+                machine_columns, all_of<&own_machine>(sheets));
       continue;
     }
     const auto zones =

@@ -27,6 +27,7 @@ inline void keep_pace(Workings& moved, const Workings& given) {
     for (std::size_t zone = 0; zone < moved.work[i].size(); ++zone) {
       SheetInZone& work = moved.work[i][zone];
       const SheetInZone& told = given.work[i][zone];
+      if (machine_of(given.stack.sheets[i]) && !told.machine) continue;  // learned of the machine
       work.rate_um_per_m = told.rate_um_per_m * reach(told.tool) / reach(work.tool);
     }
   }

@@ -14,10 +14,12 @@
 #include "levigate/film/gun_table.hpp"
 #include "levigate/formulas.hpp"
 #include "levigate/named_number.hpp"
+#include "levigate/plan/handling_table.hpp"
 #include "levigate/plan/search_table.hpp"
 #include "levigate/sourced.hpp"
 #include "levigate/stack/backing_table.hpp"
 #include "levigate/stack/block_table.hpp"
+#include "levigate/stack/machine_table.hpp"
 #include "levigate/stack/rule_table.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
@@ -31,6 +33,8 @@ LEVIGATE_WORK std::vector<NamedNumber> named_numbers() {
   detail::add_numbers(all, "coating", coating_table, coating_columns);
   detail::add_numbers(all, "backing", backing_table, backing_columns);
   detail::add_numbers(all, "block", block_table, block_columns);
+  detail::add_numbers(all, "machine", machine_table, machine_columns);
+  detail::add_numbers(all, "handling", handling_table, handling_columns);
   detail::add_numbers(all, "rule", rule_table, rule_columns);
   detail::add_numbers(all, "model", model_table, model_columns);
   detail::add_numbers(all, "search", search_table, search_columns);

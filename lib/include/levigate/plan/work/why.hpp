@@ -62,12 +62,14 @@ inline Nearest nearest_to_target(const Workings& workings) {
       worst = zone;
   }
   const Ending left = ending(workings, nearest, worst);
+  const bool heavy = too_heavy(workings.job, workings.stack.sheets[nearest]);
   return {.sheet = workings.stack.sheets[nearest].id,
           .zone = workings.job.zones[worst].name,
           .size_um = left.size_um,
           .reading_gu = left.reading_gu,
           .too_near_to_work = workings.stands[nearest][worst],
-          .wheel_refused = workings.refused[nearest],
+          .wheel_refused = workings.refused[nearest] && !heavy,
+          .too_heavy = heavy,
           .still = still_of(workings, nearest)};
 }
 

@@ -27,6 +27,7 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/budget_of.hpp"
+#include "levigate/plan/work/by_hand.hpp"
 #include "levigate/plan/work/coat_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/search.hpp"
@@ -43,6 +44,7 @@
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/finding.hpp"
 #include "levigate/wheel/limits.hpp"
+#include "levigate/wheel/machine.hpp"
 #include "levigate/wheel/pass.hpp"
 #include "levigate/wheel/standing_still.hpp"
 #include "levigate/wheel/wheel.hpp"
@@ -127,12 +129,14 @@ inline Job with_films(Job job, const Factors& factors) {
   return job;
 }
 
-/// Throws: BadInput where the sheet that the last step is rubbed with is not in the stack, or works on a wheel.
+/// Throws: BadInput where the sheet that the last step is rubbed with is not in the stack, or works on a wheel or a machine.
 inline void require_rub_out(const Job& job, const Stack& stack) {
   const std::string& id = job.target.rub_out;
   if (id.empty() || stack.sheets.empty()) return;
-  if (!wheel_of(stack.sheets[sheet_index(stack, id)])) return;
-  throw BadInput("rub_out '" + id + "' works on a wheel: it cannot be rubbed one way",
+  const Sheet& sheet = stack.sheets[sheet_index(stack, id)];
+  if (!wheel_of(sheet) && !machine_of(sheet)) return;
+  throw BadInput("rub_out '" + id + "' works on a " + (wheel_of(sheet) ? "wheel" : "machine") +
+                     ": it cannot be rubbed one way",
                  "/target/rub_out");
 }
 
@@ -181,7 +185,8 @@ struct Workings : Setup {
   bool levels = true;                            ///< whether the first step levels orange peel
   std::vector<std::optional<double>> budget_um;  ///< depth each zone can afford; none on a solid
   std::vector<std::optional<double>> reach_um;   ///< of each sheet that is a compound
-  std::vector<bool> refused;  ///< of each sheet: a wheel that the coat does not stand
+  std::vector<bool>
+      refused;  ///< of each sheet: a wheel or polisher that coat or piece does not suit
   std::vector<double>
       local_minutes;  ///< work on defects before the first step, by the sheet that comes first
   std::vector<std::vector<ZoneBudget>> budgets{};  ///< of each zone: the least of them counts
@@ -197,18 +202,21 @@ inline std::optional<double> reach_of(const Setup& setup, const Sheet& sheet) {
                           setup.job.coating.hardness_mpa);
 }
 
-/// What speaks against the wheel of a sheet on the job's coating. Nothing where it has no wheel, or the coating's limits are
-/// not known: see wheel_unknown().
+/// What speaks against the wheel or the polisher of a sheet on the job's coating. Nothing where it has none, or the coating's limits
+/// are not known: see wheel_unknown().
 inline std::vector<WheelFinding> wheel_findings_of(const Setup& setup, const Sheet& sheet) {
   const Coating& coating = setup.job.coating;
-  const Wheel* wheel = wheel_of(sheet);
-  if (!wheel || !coating.limits) return {};
-  return wheel_findings(*wheel, *coating.limits, coating.name);
+  if (!coating.limits) return {};
+  if (const Wheel* wheel = wheel_of(sheet))
+    return wheel_findings(*wheel, *coating.limits, coating.name);
+  const Machine* polisher = polisher_of(sheet);
+  if (!polisher) return {};
+  return machine_findings(*polisher, *coating.limits, coating.name);
 }
 
-/// Whether a sheet works with a wheel on a coating of which nobody here knows what speed and heat it stands.
+/// Whether a sheet works with a wheel or a polisher on a coating of which nobody here knows what speed and heat it stands.
 inline bool wheel_unknown(const Job& job, const Sheet& sheet) {
-  return wheel_of(sheet) && !job.coating.limits;
+  return (wheel_of(sheet) || polisher_of(sheet)) && !job.coating.limits;
 }
 
 /// The tools for the defects of a zone, with the paper that comes first. Only minutes come of their rates, so that these take the
@@ -264,12 +272,17 @@ inline std::vector<SheetInZone> work_of(const Setup& setup, std::size_t index,
   const Tool* own = tool_of(sheet);
   std::vector<SheetInZone> result;
   for (const Zone& zone : setup.job.zones) {
-    const Block tool = own ? face_of(*own) : zone.block;
+    const bool machine = machine_in(sheet, zone);
+    const bool handed = machine_of(sheet) && !machine;
+    const Block tool = own && !handed ? face_of(*own) : zone.block;
+    const SheetFactors factors = setup.factors.of(index);
     auto at = std::find_if(known.begin(), known.end(),
                            [&](const SheetInZone& one) { return one.tool == tool; });
     if (at == known.end()) {
-      at = known.insert(at, sheet_in_zone(setup.job, setup.model, grain_of(setup, index),
-                                          sheet.backing, tool, setup.factors.of(index)));
+      at = known.insert(
+          at, sheet_in_zone(setup.job, setup.model, grain_of(setup, index), sheet.backing, tool,
+                            handed ? factors.by_hand() : factors));
+      at->machine = machine;
     }
     result.push_back(*at);
   }
@@ -294,6 +307,7 @@ inline Workings workings_without_budgets(Setup setup, const Workings* like = nul
     result.reach_um.push_back(reach_of(result, sheet));
     const std::vector<WheelFinding> findings = wheel_findings_of(result, sheet);
     result.refused.push_back(
+        too_heavy(job, sheet) ||
         std::any_of(findings.begin(), findings.end(),
                     [](const WheelFinding& f) { return f.severity == Severity::error; }));
     double minutes = 0;
@@ -354,10 +368,15 @@ inline Workings workings(Setup setup) {
   return result;
 }
 
-/// What standing still at the wheel of a sheet costs; none where it has no wheel. All zones are of one coat and under one wheel:
-/// the rate is that of the first.
+/// What standing still at the wheel or with the machine of a sheet costs; none by hand. All zones are of one coat and under one wheel
+/// or machine: the rate is that of the first.
 inline std::optional<StandingStill> still_of(const Workings& workings, std::size_t sheet) {
   const Wheel* wheel = wheel_of(workings.stack.sheets[sheet]);
+  for (const SheetInZone& work : workings.work[sheet]) {
+    if (!work.machine) continue;
+    return standing_still(*machine_of(workings.stack.sheets[sheet]), workings.job.coating.limits,
+                          work.rate_um_per_m);
+  }
   if (!wheel) return std::nullopt;
   return standing_still(*wheel, workings.job.coating.limits,
                         workings.work[sheet].front().rate_um_per_m);

@@ -87,9 +87,13 @@ class Weighing {
   /// Likelihood of the way the mark runs, straight or in an arc, for a source.
   double way_likelihood(const MarkSource& source) const {
     const Layer& layer = layers_[source.layer];
-    const double arcs = tool_of(workings_.stack.sheets[layer.sheet])
-                            ? inspection_table[0].arc_share_tool.value
-                            : inspection_table[0].arc_share_block.value;
+    const InspectionProfile& eye = inspection_table[0];
+    const bool machine = workings_.work[layer.sheet][zone_].machine;
+    const bool own = tool_of(workings_.stack.sheets[layer.sheet]) &&
+                     !machine_of(workings_.stack.sheets[layer.sheet]);
+    const double arcs = machine ? eye.arc_share_machine.value
+                        : own   ? eye.arc_share_tool.value
+                                : eye.arc_share_block.value;
     if (mark_.kind == MarkKind::swirl) return arcs;
     if (mark_.kind == MarkKind::haze)
       return direction_likelihood(mark_.direction_deg, layer.direction_deg);

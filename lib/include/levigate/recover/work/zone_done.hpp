@@ -107,6 +107,9 @@ std::vector<ZoneDone> walk_done(const Workings& workings, const std::vector<Done
     try {
       const std::size_t sheet = sheet_index(workings.stack, step.sheet);
       for (const std::size_t zone : zones_worked(workings, step, sheet, i == 0, so_far)) {
+        if (step.direction_deg && workings.work[sheet][zone].machine)
+          throw BadInput("direction_deg does not go with zone '" + workings.job.zones[zone].name +
+                         "': its machine makes curls, which have no direction");
         so_far[zone] = worked_once(workings, step, sheet, zone, so_far[zone], i < read_after[zone]);
         visit(i, sheet, zone, so_far[zone].last_um, so_far[zone].known);
       }

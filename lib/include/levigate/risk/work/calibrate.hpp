@@ -39,14 +39,17 @@ inline Belief narrowed(const Belief& belief, const std::vector<double>& weights)
   return after;
 }
 
-/// The shop after minutes with a backing, where what came off is known so well.
+/// The shop after minutes with a backing, where what came off is known so well. Those of a machine tell nothing of the person.
 inline Shop after_minutes(const Shop& shop, const std::string& coating, const std::string& backing,
-                          double log_sd) {
+                          double log_sd, bool machine = false) {
   Shop known = with_rates(shop, {{coating, backing}});
   std::vector<double> weights(known.rates.size() + 1, 0.0);
   const std::size_t row = row_at(known.rates, coating, backing);
-  weights[0] = weights[row + 1] = -1.0 / noise_share(log_sd);
-  ++known.person.observations;
+  weights[row + 1] = -1.0 / noise_share(log_sd);
+  if (!machine) {
+    weights[0] = weights[row + 1];
+    ++known.person.observations;
+  }
   ++known.rates[row].learned.observations;
   ++known.rates[row_at(known.rates, coating, "")].learned.observations;
   const Belief belief = narrowed(pace_belief(known), weights);
@@ -102,8 +105,15 @@ class Calibrator {
     return minutes.p10 > 0.0 ? std::max(1.0, minutes.p90 / minutes.p10) : 1.0;
   }
 
-  const std::string& backing(std::size_t sheet) const {
-    return workings_.stack.sheets[sheet].backing.name;
+  /// The name under which the work of a sheet is learned: of its machine where that works any zone.
+  std::string backing(std::size_t sheet) const {
+    return learned_name(workings_.stack.sheets[sheet], machines(sheet) == 0);
+  }
+  /// How many zones the machine of a sheet works.
+  std::size_t machines(std::size_t sheet) const {
+    const std::vector<SheetInZone>& work = workings_.work[sheet];
+    return static_cast<std::size_t>(std::count_if(
+        work.begin(), work.end(), [](const SheetInZone& one) { return one.machine; }));
   }
   const std::string& coating() const { return workings_.job.coating.name; }
 
@@ -113,7 +123,7 @@ class Calibrator {
       return !name.empty() && name != shared;
     };
     return !polish_of(workings_.stack.sheets[sheet]) && named(coating(), nameless_coating) &&
-           named(backing(sheet), nameless_backing);
+           named(workings_.stack.sheets[sheet].backing.name, nameless_backing);
   }
 
   Interval minutes_with(const Shop& shop) const {
@@ -130,7 +140,7 @@ class Calibrator {
     found_.push_back(std::move(one));
   }
 
-  /// Patches with a sheet of a step, on the largest zone that its tool works.
+  /// Patches with a sheet of a step, on the largest zone that its tool works. A machine's pad covers a whole patch: none for it.
   void patches(std::size_t sheet, std::size_t step) {
     const std::vector<Zone>& zones = workings_.job.zones;
     std::size_t at = 0;
@@ -138,7 +148,7 @@ class Calibrator {
       if (zones[i].area_cm2 > zones[at].area_cm2) at = i;
     }
     const SheetInZone& work = workings_.work[sheet][at];
-    if (work.tool.name.empty()) return;
+    if (work.tool.name.empty() || work.machine) return;
     Zone patch;
     patch.area_cm2 = patch_area_cm2;
     const double minutes_per_um =
@@ -189,6 +199,8 @@ class Calibrator {
     const Step& step = plan_.steps.front();
     const std::size_t sheet = sheet_index(workings_.stack, step.sheet);
     if (!teaches(sheet)) return;
+    const std::size_t machine_zones = machines(sheet);
+    if (machine_zones > 0 && machine_zones < workings_.job.zones.size()) return;  // teaches neither
     std::vector<Entry> journal = bench_.journal();
     Entry ended;
     ended.kind = EntryKind::step_ended;
@@ -209,7 +221,7 @@ class Calibrator {
     one.minutes = noting_minutes;
     one.overcut = ended.overcut;
     add(one, minutes_of_rest(bench_.shop()),
-        minutes_of_rest(after_minutes(shop_, coating(), backing(sheet), 0.0)));
+        minutes_of_rest(after_minutes(shop_, coating(), backing(sheet), 0.0, machine_zones > 0)));
   }
 
   const Bench& bench_;

@@ -52,7 +52,7 @@ class ScratchDraws {
   ScratchDraws(const Shop& shop, const Setup& setup) : draws_(scratch_belief(shop)) {
     for (const Sheet& sheet : setup.stack.sheets) {
       const LearnedPair* row =
-          find_pair(shop.scratches, setup.job.coating.name, sheet.backing.name);
+          find_pair(shop.scratches, setup.job.coating.name, learned_name(sheet));
       const bool learned = row && row->learned.observations > 0;
       rows_.push_back(learned ? std::optional(static_cast<std::size_t>(row - shop.scratches.data()))
                               : std::nullopt);
@@ -133,6 +133,7 @@ class LearnedInputs {
     setup.factors.sheets.resize(setup.stack.sheets.size());
     for (std::size_t i = 0; i < setup.stack.sheets.size(); ++i) {
       setup.factors.sheets[i].rate = held(pace.rate_factor[i]);
+      setup.factors.sheets[i].hand_rate = held(pace.hand_rate_factor[i]);
     }
     scratches_(setup.factors, seed, draw);
     return {std::move(pace.minutes_per_um)};

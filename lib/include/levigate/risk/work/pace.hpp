@@ -74,7 +74,8 @@ class BeliefDraws {
 /// A pace in one draw.
 struct DrawnPace {
   double duty_factor = 1;
-  std::vector<double> rate_factor;  ///< of each sheet
+  std::vector<double> rate_factor;       ///< of each sheet
+  std::vector<double> hand_rate_factor;  ///< the same where the hand works for its machine
   std::vector<std::vector<double>>
       minutes_per_um;  ///< of sanding with each sheet in each zone, scatter included [min/um]
 };
@@ -82,7 +83,7 @@ struct DrawnPace {
 /// Draws the pace of a sequence from what a shop knows. Sheets of which it knows nothing are drawn as the profiles' bands have
 /// them.
 ///
-///   minutes = removed x computed / duty_factor / rate_factor x e^(scatter)
+///   minutes = removed x computed / duty_factor / rate_factor x e^(scatter),   duty_factor 1 where a machine works
 ///
 /// with computed the minutes of removing 1 um without any factor and all inputs at their values, as journals are compared with
 /// them: the pace stands for the rate of removal. What has to be removed hangs on peel and scratches, and is drawn with them.
@@ -93,15 +94,19 @@ class PaceDraws {
   PaceDraws(const Shop& shop, const Setup& setup)
       : known_(known(shop, setup)), draws_(detail::pace_belief(known_)) {
     for (const Sheet& sheet : setup.stack.sheets) {
-      rows_.push_back(1 + detail::row_at(known_.rates, setup.job.coating.name, sheet.backing.name));
+      rows_.push_back(row(setup, sheet, false));
+      hand_rows_.push_back(row(setup, sheet, true));
     }
     const Workings workings = workings_without_budgets(setup);
     for (std::size_t sheet = 0; sheet < rows_.size(); ++sheet) {
-      std::vector<double>& zones = computed_.emplace_back();
+      std::vector<Computed>& zones = computed_.emplace_back();
+      const SheetFactors factors = setup.factors.of(sheet);
       for (std::size_t zone = 0; zone < setup.job.zones.size(); ++zone) {
-        const Effort one = effort(1.0, workings.work[sheet][zone], setup.job.zones[zone],
-                                  setup.stack.sheets[sheet], 1.0);
-        zones.push_back(one.minutes * setup.factors.of(sheet).rate);
+        const SheetInZone& work = workings.work[sheet][zone];
+        const bool handed = machine_of(setup.stack.sheets[sheet]) && !work.machine;
+        const Effort one = effort(1.0, work, setup.job.zones[zone], setup.stack.sheets[sheet], 1.0);
+        zones.push_back({one.minutes * (handed ? factors.hand_rate : factors.rate), work.machine,
+                         handed ? hand_rows_[sheet] : rows_[sheet]});
       }
     }
   }
@@ -109,13 +114,15 @@ class PaceDraws {
   DrawnPace operator()(std::uint64_t seed, std::uint32_t draw) const {
     Stream stream(seed, stream_named("pace"), draw);
     const DrawnBelief belief = draws_(stream);
-    DrawnPace pace{std::exp(belief.values[0]), {}, {}};
+    DrawnPace pace{std::exp(belief.values[0]), {}, {}, {}};
     for (std::size_t i = 0; i < computed_.size(); ++i) {
       pace.rate_factor.push_back(std::exp(belief.values[rows_[i]]));
+      pace.hand_rate_factor.push_back(std::exp(belief.values[hand_rows_[i]]));
       const double scatter = std::exp(belief.noise * stream.normal());
       std::vector<double>& zones = pace.minutes_per_um.emplace_back();
-      for (const double minutes : computed_[i]) {
-        zones.push_back(minutes / pace.duty_factor / pace.rate_factor[i] * scatter);
+      for (const Computed& one : computed_[i]) {
+        const double duty = one.machine ? 1.0 : pace.duty_factor;
+        zones.push_back(one.minutes / duty / std::exp(belief.values[one.row]) * scatter);
       }
     }
     return pace;
@@ -126,15 +133,28 @@ class PaceDraws {
     validate(shop);
     std::set<detail::PairName> names;
     for (const Sheet& sheet : setup.stack.sheets) {
-      names.emplace(setup.job.coating.name, sheet.backing.name);
+      for (const bool by_hand : {false, true})
+        names.emplace(setup.job.coating.name, learned_name(sheet, by_hand));
     }
     return detail::with_rates(shop, names);
   }
 
+  std::size_t row(const Setup& setup, const Sheet& sheet, bool by_hand) const {
+    return 1 + detail::row_at(known_.rates, setup.job.coating.name, learned_name(sheet, by_hand));
+  }
+
+  /// Minutes for each um of a step in a zone, whether a machine works there, and the row of its rate.
+  struct Computed {
+    double minutes = 0;
+    bool machine = false;
+    std::size_t row = 0;
+  };
+
   Shop known_;
   BeliefDraws draws_;
-  std::vector<std::size_t> rows_;              // of each sheet
-  std::vector<std::vector<double>> computed_;  // minutes for each um of each step in each zone
+  std::vector<std::size_t> rows_;                // of each sheet
+  std::vector<std::size_t> hand_rows_;           // the same where the hand works for its machine
+  std::vector<std::vector<Computed>> computed_;  // of each step in each zone
 };
 
 }  // namespace levigate

@@ -15,8 +15,24 @@
 #include "levigate/grade/system.hpp"
 #include "levigate/stack/backing.hpp"
 #include "levigate/stack/block.hpp"
+#include "levigate/stack/machine.hpp"
+#include "levigate/stack/polish.hpp"
 
 namespace levigate::inline v0 {
+
+LEVIGATE_WORK void require_fitting_machine(const Sheet& sheet, std::string_view where) {
+  const Machine* machine = machine_of(sheet);
+  if (!machine) return;
+  const bool compound = polish_of(sheet) != nullptr;
+  const std::string on = "machine '" + machine->name + "' takes no ";
+  if (compound && !machine->polishes()) {
+    throw BadInput::of("machine", on + "compound: its friction is 0, in " + std::string(where),
+                       {"compound"});
+  }
+  if (!compound && machine->is_rotary()) {
+    throw BadInput::of("machine", on + "paper: a rotary takes compound, in " + std::string(where));
+  }
+}
 
 LEVIGATE_WORK Grade grade_of(const Sheet& sheet, std::optional<System> bare_number) {
   const Polish* polish = polish_of(sheet);

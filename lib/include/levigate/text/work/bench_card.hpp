@@ -29,6 +29,7 @@
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/how_told.hpp"
 #include "levigate/text/work/instruction_text.hpp"
+#include "levigate/text/work/machine_notes.hpp"
 #include "levigate/text/work/no_plan.hpp"
 #include "levigate/text/work/odds.hpp"
 #include "levigate/text/work/page.hpp"
@@ -194,6 +195,7 @@ class BenchCard {
     page_.say("  ", done_text(step));
     if (step.rest_h) page_.say("  ", rest_text(step));
     if (step.wheel) wheel(step);
+    if (step.machine) say_machine(page_, plan_, step);
     page_.say("  ", "Takes " + duration(step.minutes, interval(i)) + " with washing and changing" +
                         (step.wheel ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)) +
                         range(interval(i)));
@@ -203,6 +205,7 @@ class BenchCard {
 
   void wheel(const Step& step) {
     page_.say("  ", wheel_text(*step.wheel, passes_text(step)));
+    say_unweighed(page_, plan_);
     const auto first = std::find_if(plan_.steps.begin(), plan_.steps.end(),
                                     [](const Step& other) { return other.wheel.has_value(); });
     if (first->sheet == step.sheet) {

@@ -16,7 +16,8 @@ namespace detail {
 
 inline std::string way_text(const Step& step, bool last) {
   switch (step.way) {
-    case StrokeWay::one_way: return "Sand one way.";
+    case StrokeWay::one_way:
+      return step.wheel ? "Keep the work moving past the wheel, one way." : "Sand one way.";
     case StrokeWay::across_scratches: return "Sand one way, across the scratches that are there.";
     case StrokeWay::across_before:
       return std::string("Turn 90 degrees from the step before.") +
@@ -25,6 +26,10 @@ inline std::string way_text(const Step& step, bool last) {
       return std::string("Sand along the grain") +
              (last ? ", in straight strokes from end to end." : ".");
     case StrokeWay::across_grain: return "Sand across the grain.";
+    case StrokeWay::curls:
+      return fmt::format(
+          "Guide the {} in slow overlapping lanes. Go over them once more crosswise.",
+          step.machine ? step.machine->name : "machine");
   }
   return "";
 }
@@ -43,6 +48,7 @@ inline std::string sign_text(DoneSign sign) {
     case DoneSign::scratches_one_way: return "all scratches run one way";
     case DoneSign::scratches_your_way: return "all scratches run your way";
     case DoneSign::even_sheen: return "only an even sheen is left under a low light";
+    case DoneSign::even_curls: return "only even curls are left under a low light";
   }
   return "";
 }

@@ -145,6 +145,23 @@ class FindingText {
                " m/s. No limits of speed and heat are known for " +
                name_of(finding_.about, "surface") + ". Try it on scrap first" +
                still_after(finding_.numbers);
+      case FindingKind::machine_by_hand: return machine_by_hand();
+      case FindingKind::machine_strip:
+        return "Keep " + machine() + " " + told("keep_off_mm", 0) +
+               " mm off every edge. The strip there stays hand work. Its minutes are not in the "
+               "plan";
+      case FindingKind::curls_show:
+        return sized(first) + " on " + machine() +
+               " comes last and leaves curls. A sheen shows them. Rub the last grade by hand along "
+               "the grain";
+      case FindingKind::piece_too_heavy:
+        return "The piece weighs " + told("weight_kg", 1) + " kg. Two hands hold up to " +
+               told("most_kg", 1) + " kg to a wheel. The plan refuses " +
+               list_text(finding_.sheets) + ". Use a hand-held polisher";
+      case FindingKind::piece_unweighed:
+        return "Zone " + finding_.zone + " has " + told("area_cm2", 0) +
+               " cm2, and weight_kg is not told. Two hands hold up to " + told("most_kg", 1) +
+               " kg to a wheel. Weigh the piece before you use " + list_text(finding_.sheets);
       case FindingKind::wheel_heat:
         return first.name + ": " + dwell_text(finding_.about, finding_.numbers) +
                still_after(finding_.numbers);
@@ -158,6 +175,18 @@ class FindingText {
     return fixed(finding_.numbers, name, decimals);
   }
   std::string zone() const { return "zone " + finding_.zone; }
+  std::string machine() const { return "the " + name_of(finding_.about, "machine"); }
+
+  /// A zone that stays hand work.
+  std::string machine_by_hand() const {
+    const bool small = figure(finding_.numbers, "room_cm2").has_value();
+    return "Zone " + finding_.zone +
+           (small ? " has " + told("area_cm2", 0) + " cm2" : " is an edge") + ". " +
+           (small ? "T" + machine().substr(1) + " needs " + told("room_cm2", 0) + " cm2"
+                  : "T" + machine().substr(1) + " keeps off it") +
+           ". Work the zone by hand with the same grade on " + name_of(finding_.about, "block");
+  }
+
   std::string step() const {
     return "The step from " + sized(named_at(finding_.about, 1)) + " to " +
            sized(named_at(finding_.about, 0));

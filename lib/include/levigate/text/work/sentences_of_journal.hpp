@@ -33,6 +33,10 @@ inline std::string sentence_of(const Unmatched& unmatched) {
       return "The coating has no name of its own. Learning needs one.";
     case UnmatchedKind::unnamed_backing:
       return "The backing has no name of its own. Learning needs one.";
+    case UnmatchedKind::unnamed_machine:
+      return "The machine has no name of its own. Learning needs one.";
+    case UnmatchedKind::hand_and_machine:
+      return "Its minutes are of a machine and of the hand in one. Record each zone by itself.";
     case UnmatchedKind::nothing_to_remove:
       return "By the computed plan, nothing had to come off there.";
     case UnmatchedKind::took_no_minutes: return "Its minutes are not above 0.";

@@ -35,8 +35,18 @@ inline std::string still_after(std::span<const Quantity> numbers) {
   return film_um ? ". " + still_text(*film_um, figure(numbers, "still_rise_k")) : "";
 }
 
+/// A machine that is faster at a point of its pad than a surface stands.
+inline std::string machine_speed_text(std::span<const Named> about,
+                                      std::span<const Quantity> numbers) {
+  return "Machine '" + name_of(about, "machine") + "' reaches " +
+         fixed(numbers, "surface_speed_m_s", 1) + " m/s at the pad. The limit of " +
+         name_of(about, "surface") + " is " + fixed(numbers, "speed_high_m_s", 1) +
+         " m/s. Set it to " + at_most(value_of(numbers, "rpm")) + " rpm";
+}
+
 /// A rim speed off the band of a surface.
 inline std::string speed_text(std::span<const Named> about, std::span<const Quantity> numbers) {
+  if (!name_of(about, "machine").empty()) return machine_speed_text(about, numbers);
   const bool slow = value_of(numbers, "surface_speed_m_s") < value_of(numbers, "speed_low_m_s");
   const auto bound = slow ? at_least : at_most;
   std::string text = "Wheel '" + name_of(about, "wheel") + "' runs at " +
@@ -49,11 +59,12 @@ inline std::string speed_text(std::span<const Named> about, std::span<const Quan
 
 /// A spot that gets too warm in one pass.
 inline std::string dwell_text(std::span<const Named> about, std::span<const Quantity> numbers) {
-  return "A spot stays " + fixed(numbers, "dwell_s", 2) + " s under wheel '" +
-         name_of(about, "wheel") + "' and warms by " + fixed(numbers, "rise_k", 1) +
-         " K. The limit of " + name_of(about, "surface") + " is " +
-         fixed(numbers, "rise_limit_k", 1) + " K, reached after " +
-         fixed(numbers, "dwell_limit_s", 2) + " s. Feed " +
+  const std::string machine = name_of(about, "machine");
+  return "A spot stays " + fixed(numbers, "dwell_s", 2) + " s under " +
+         (machine.empty() ? "wheel '" + name_of(about, "wheel") : "machine '" + machine) +
+         "' and warms by " + fixed(numbers, "rise_k", 1) + " K. The limit of " +
+         name_of(about, "surface") + " is " + fixed(numbers, "rise_limit_k", 1) +
+         " K, reached after " + fixed(numbers, "dwell_limit_s", 2) + " s. Feed " +
          at_least(1e3 * value_of(numbers, "least_feed_m_s")) + " mm/s, or press with less than " +
          fixed(numbers, "most_force_n", 1) + " N";
 }

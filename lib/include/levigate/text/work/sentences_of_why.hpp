@@ -26,7 +26,9 @@ inline std::string nearest_text(const Nearest& nearest, bool by_size) {
          (nearest.too_near_to_work
               ? " in zone " + nearest.zone + ". It is too close to the grain there to work the zone"
               : "") +
-         (nearest.wheel_refused ? ". Its wheel is too fast or too hot for the coat" : "") +
+         (nearest.wheel_refused ? ". Its wheel or polisher is too fast or too hot for the coat"
+                                : "") +
+         (nearest.too_heavy ? ". The piece is too heavy to hold to its wheel" : "") +
          (nearest.still ? ". " + still_text(nearest.still->film_um, nearest.still->rise_k) : "");
 }
 

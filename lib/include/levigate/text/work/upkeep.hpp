@@ -23,6 +23,13 @@ inline std::vector<std::string> upkeep(const Step& step) {
         fmt::format("The film allows about {:.0f} more strokes along {} with this sheet.",
                     *zone.strokes_left, zone.zone));
   }
+  if (step.machine && step.rinse_every_minutes && step.change_every_minutes) {
+    lines.push_back(
+        fmt::format("The plan counts the sheet as cleaned every {:.0f} s of work, by extraction or "
+                    "by hand. Change the piece after {:.0f} min of work.",
+                    60.0 * *step.rinse_every_minutes, *step.change_every_minutes));
+    return lines;
+  }
   if (!step.rinse_every_strokes || !step.change_every_minutes) return lines;
   lines.push_back(
       fmt::format("Rinse or wipe the sheet about every {:.0f} strokes. Change the piece after "

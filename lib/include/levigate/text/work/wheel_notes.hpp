@@ -11,6 +11,7 @@
 #include "levigate/plan/caution.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/text/work/page.hpp"
+#include "levigate/text/work/sentences_of_finding.hpp"
 #include "levigate/text/work/sentences_of_wheel.hpp"
 
 namespace levigate::inline v0 {
@@ -47,6 +48,14 @@ inline std::string wheel_text(const WheelStep& wheel, const std::string& passes)
         wheel.dwell_s, *wheel.rise_k, *wheel.dwell_limit_s, wheel.film_per_pass_um, passes);
   }
   return text + " " + still_text(wheel.still.film_um, wheel.still.rise_k) + ".";
+}
+
+/// Warns at the step that the piece may be too heavy for the wheel.
+inline void say_unweighed(Page& page, const Plan& plan) {
+  for (const Finding& finding : plan.findings) {
+    if (finding.kind == FindingKind::piece_unweighed)
+      page.say("  ", "Warning: " + sentence_of(finding) + ".");
+  }
 }
 
 /// "19 s and 63 passes": how far an edge may still be worked at a wheel.

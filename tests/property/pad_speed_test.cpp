@@ -19,7 +19,6 @@ namespace {
 
 using namespace levigate;
 using random_numbers::Random;
-using random_numbers::share_of;
 
 constexpr double pi = std::numbers::pi;
 
@@ -48,7 +47,7 @@ double followed_m_s(double pad_mm, double pad_rpm, double orbit_mm, double rpm) 
 
 TEST(PadSpeed, IsThatOfPointsThatAreFollowed) {
   Random random(11);
-  for (int i = 0; i < share_of(200); ++i) {
+  for (int i = 0; i < 200; ++i) {
     const double pad_mm = random.between(50, 250), pad_rpm = random.between(0, 2000);
     const double orbit_mm = random.chance(0.1) ? 0.0 : random.between(0.5, 30);
     const double rpm = random.between(100, 12000);
@@ -61,7 +60,7 @@ TEST(PadSpeed, IsThatOfPointsThatAreFollowed) {
 
 TEST(PadSpeed, LiesBetweenTheFasterMotionAloneAndTheFastestPoint) {
   Random random(12);
-  for (int i = 0; i < share_of(2000); ++i) {
+  for (int i = 0; i < 2000; ++i) {
     const double pad_mm = random.between(50, 250), pad_rpm = random.between(0, 2000);
     const double orbit_mm = random.between(0, 30), rpm = random.between(100, 12000);
     const double both = pad_speed_m_s(pad_mm, pad_rpm, orbit_mm, rpm);

@@ -101,6 +101,29 @@ TEST(Readings, TheLastReadingOfAZoneAnchorsItsFilm) {
       << "a step that goes on after the reading may do all its work after it";
 }
 
+// A top of 120 um read at 60 um, twice, and its edges were still planned at the film of a top of 120 um.
+TEST(Readings, AThinFlatHasThinEdges) {
+  Job job = clock_case();
+  job.zones[1].edge = Edge{"top", 3.0};
+  job.zones[1].levelled = false;
+  job.zones[1].film = Film{100, 5};
+  const auto edge_um = [&](std::vector<Entry> journal) {
+    return film_now(Bench(job, drawer(), {}, std::move(journal)), 1).mean_um;
+  };
+  const Entry half = film_read("top", {60, 61, 59}), whole = film_read("top", {130, 131, 129});
+  EXPECT_NEAR(edge_um({half, half}), 50, 1e-9);
+  EXPECT_NEAR(edge_um({half}), 50, 1e-9) << "the thinner value counts until it is read again";
+  EXPECT_NEAR(edge_um({whole, whole}), 100, 1e-9) << "a thicker flat is no reading of an edge";
+  EXPECT_NEAR(edge_um({half, half, film_read("door", {80, 81, 79}), film_read("door", {80})}), 80,
+              0.5)
+      << "read itself";
+  const std::vector<Entry> worked{ended("P400", 60, "top"), half, half};
+  EXPECT_NEAR(edge_um(worked), 100 * (60 + 120 - mean_now({ended("P400", 60, "top")})) / 120, 1e-9)
+      << "what came off the flat was there before";
+  job.zones[1].film->how = FilmHow::gauge;
+  EXPECT_NEAR(edge_um({half, half}), 100, 1e-9) << "a gauge has read the edge";
+}
+
 TEST(Readings, AReadingThatContradictsIsSaidOnTopUntilItIsReadAgain) {
   const std::vector<Entry> thin{ended("P400", 60), film_read("top", {45, 44, 46})};
   const Bench once = after(thin);

@@ -77,7 +77,8 @@ class FilmSoFar {
         to_level_(has_peel_to_level(job, zone)),
         base_(*zone.film),
         told_(told),
-        read_um_(zone.film->mean_um) {}
+        read_um_(zone.film->mean_um),
+        told_um_(told.mean_um) {}
 
   void step(std::size_t sheet, double removal_um, bool known) {
     // The same sheet again takes nothing more off as computed. A reading in between may have been before all of it.
@@ -85,6 +86,7 @@ class FilmSoFar {
     if (!goes_on) last_um_ = removal_um;
     removed_um_ += goes_on && !group_.empty() ? last_um_ : removal_um;
     since_um_ += goes_on && !group_.empty() ? last_um_ : removal_um;
+    taken_um_ += removal_um;
     last_sheet_ = sheet;
     unknown_ = unknown_ || !known;
     if (to_level_) unread_peel_ = true;
@@ -95,6 +97,20 @@ class FilmSoFar {
   }
 
   void take(const Film& of_all_rounds) { anchor(of_all_rounds); }
+
+  /// Share of the film told, all rounds together, that was there before the work, as far as is known now: 1 unless read.
+  double share_of_told() const {
+    return (now().mean_um + taken_um_ + kept_ * zone_.below_um) /
+           (kept_ * (told_um_ + zone_.below_um));
+  }
+
+  /// Of an edge that nobody has read: its flat was found to have this share of the film told. Thinner counts, thicker does not.
+  void as_thin_as_flat(double share) {
+    if (read_ || zone_.film->how == FilmHow::gauge) return;
+    const double thinner_um = (1.0 - std::min(1.0, share)) * (told_um_ + zone_.below_um);
+    base_.mean_um = zone_.film->mean_um - kept_ * thinner_um;
+    told_.mean_um = told_um_ - thinner_um;
+  }
 
   void read(const std::vector<double>& readings_um) {
     if (group_.empty()) {
@@ -237,6 +253,8 @@ class FilmSoFar {
   Film base_;
   Film told_;  ///< what a reading is compared with, but for what came off since
   double read_um_;
+  double told_um_;       ///< the mean as the job has it
+  double taken_um_ = 0;  ///< removed in all
   double removed_um_ = 0;
   double since_um_ = 0;
   double last_um_ = 0;
@@ -281,6 +299,11 @@ inline Standing standing_of(const Workings& workings, const Job& told,
     for (; next < reads.size() && reads[next].after_steps <= steps; ++next) {
       FilmSoFar& film = *result.films[reads[next].zone];
       reads[next].film ? film.take(*reads[next].film) : film.read(reads[next].readings_um);
+      for (std::size_t i = 0; i < zones; ++i) {
+        const std::optional<Edge>& edge = workings.job.zones[i].edge;
+        if (edge && edge->of == workings.job.zones[reads[next].zone].name && result.films[i])
+          result.films[i]->as_thin_as_flat(film.share_of_told());
+      }
     }
   };
   result.done = walk_done(

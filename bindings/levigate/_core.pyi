@@ -2718,6 +2718,8 @@ class SprayOptions:
     @property
     def dry_um_per_coat(self) -> float | None: ...
     @property
+    def film_cv(self) -> float | None: ...
+    @property
     def transfer_efficiency(self) -> float | None: ...
     @property
     def loss_share(self) -> float | None: ...
@@ -2778,6 +2780,7 @@ def how_much_to_spray(
     volume_solids: float | None = None,
     thinner: float = 0.0,
     dry_um_per_coat: float | None = None,
+    film_cv: float | None = None,
     transfer_efficiency: float | None = None,
     loss_share: float | None = None,
     way_back: bool = False,

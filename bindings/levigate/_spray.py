@@ -20,6 +20,9 @@ def add_commands(command: _after.Command) -> None:
     spray.add_argument("--thinner", type=float, help="volume of thinner for one of paint")
     spray.add_argument("--dry-um-per-coat", type=float, metavar="UM", help="dry film of a coat")
     spray.add_argument(
+        "--film-cv", type=float, metavar="SHARE", help="spread of the film from spot to spot, over its mean"
+    )
+    spray.add_argument(
         "--transfer-efficiency", type=float, metavar="SHARE", help="share of the spray that lands on the work"
     )
     spray.add_argument("--loss-share", type=float, metavar="SHARE", help="share of the mix that stays in cup and hose")
@@ -29,7 +32,16 @@ def add_commands(command: _after.Command) -> None:
 
 def run_spray(given: argparse.Namespace) -> int:
     job, stack = _after.load(given)
-    names = ("gun", "volume_solids", "thinner", "dry_um_per_coat", "transfer_efficiency", "loss_share", "way_back")
+    names = (
+        "gun",
+        "volume_solids",
+        "thinner",
+        "dry_um_per_coat",
+        "film_cv",
+        "transfer_efficiency",
+        "loss_share",
+        "way_back",
+    )
     told = {name: getattr(given, name) for name in names if getattr(given, name) is not None}
     bench = levigate.Bench(job, stack, _after.shop_at(given.shop))
     spraying = levigate.how_much_to_spray(bench, **told)

@@ -60,7 +60,7 @@ CONTRACT = {
     "LearnedChange": "message before step was now reason findings more_minutes learned more_sheets",
     "Why": "message blocked_by smallest_max_ratio largest_min_ratio gaps compound too_deep_um "
     "zone film_short_um paper films",
-    "SprayOptions": "gun volume_solids thinner dry_um_per_coat transfer_efficiency loss_share way_back",
+    "SprayOptions": "gun volume_solids thinner dry_um_per_coat film_cv transfer_efficiency loss_share way_back",
     "SprayedZone": "zone area_cm2 edge_of coats film_um wanted_um depth_um way_back_um chance mix_ml",
     "Spraying": "job coating how wet_um_per_coat zones chance mix_ml why cautions card to_json to_dict",
     "FilmNeeded": "zone film_um needed_um dry_um_per_coat coats on_flat_um",
@@ -100,7 +100,7 @@ WITHOUT_UNIT = set(
     "cutting_efficiency short_share largest_min_ratio peel_factor thinner tip_spread volume_solids wear_coefficient wrap film film_low "
     "film_high "
     "clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
-    "comes_back gone_chance clean_chance probability fold_before fold_after chance transfer_efficiency loss_share "
+    "comes_back gone_chance clean_chance probability fold_before fold_after chance film_cv transfer_efficiency loss_share "
     # learned from journals
     "factor log_sd weight observations t lines lines_before "
     # minutes or um, as the observation has it; a position

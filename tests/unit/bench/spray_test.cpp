@@ -103,6 +103,10 @@ TEST(Spray, TheUsersNumbersStandInPlaceOfTheUsual) {
   const Spraying own = how_much_to_spray(
       bench, {.volume_solids = 0.9, .transfer_efficiency = 0.3, .loss_share = 0.1});
   EXPECT_NEAR(own.mix_ml, usual.mix_ml, 1e-9 * usual.mix_ml);
+  // A film that varies more from spot to spot must be thicker on the mean: the plan would refuse the same coats.
+  const Spraying uneven = how_much_to_spray(bench, {.film_cv = 0.12});
+  EXPECT_EQ(usual.how.film_cv, 0.08);
+  EXPECT_GT(uneven.zones[0].wanted_um, usual.zones[0].wanted_um);
   const Spraying thin = how_much_to_spray(bench, {.thinner = 0.5});
   EXPECT_NEAR(thin.mix_ml, 1.5 * usual.mix_ml, 1e-9 * usual.mix_ml);
   EXPECT_NEAR(thin.wet_um_per_coat, 60 / 0.45, 1e-12);

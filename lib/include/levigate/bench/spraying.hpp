@@ -18,6 +18,7 @@ struct SprayOptions {
   std::optional<double> volume_solids{};
   double thinner = 0;
   std::optional<double> dry_um_per_coat{};
+  std::optional<double> film_cv{};
   std::optional<double> transfer_efficiency{};
   std::optional<double> loss_share{};
   bool way_back = false;
@@ -33,6 +34,8 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::thinner>("thinner", Within{0, 10}, "volume for one of paint"),
     member<&Value::dry_um_per_coat>("dry_um_per_coat", Within{1, 2000}, "dry film of a coat")
         .in_unit("um"),
+    member<&Value::film_cv>("film_cv", Within{0, 0.5},
+                            "spread of the film from spot to spot, over its mean"),
     member<&Value::transfer_efficiency>("transfer_efficiency", Within{0.05, 1},
                                         "share of the spray that lands on the work"),
     member<&Value::loss_share>("loss_share", Within{0, 0.9},

@@ -44,6 +44,7 @@ inline SprayOptions settled(SprayOptions options, const Coating& coating) {
   const auto settle = [](std::optional<double>& number, const Sourced& usual) {
     if (!number) number = usual.value;
   };
+  settle(options.film_cv, gun.film_cv);
   settle(options.transfer_efficiency, gun.transfer_efficiency);
   settle(options.loss_share, gun.loss_share);
   if (options.volume_solids && options.dry_um_per_coat) return options;
@@ -66,7 +67,6 @@ class SprayTrial {
   SprayTrial(const Laid& laid, const SprayOptions& how)
       : begun_(laid.begun),
         how_(how),
-        film_cv_(profile_named(gun_table, how.gun, "gun").film_cv.value),
         ladder_(levigate::ladder(laid.begun, unlimited(laid.begun))),
         way_back_pm_(laid.begun.job.zones.size(), 0) {
     const std::vector<Zone>& zones = begun_.job.zones;
@@ -86,7 +86,8 @@ class SprayTrial {
   /// Film of a zone after so many coats.
   Film film(std::size_t zone, int coats) const {
     const double per_coat_um = *how_.dry_um_per_coat;
-    const Film flat = levigate::film_from_coats(coats, per_coat_um, film_cv_ * coats * per_coat_um);
+    const Film flat =
+        levigate::film_from_coats(coats, per_coat_um, *how_.film_cv * coats * per_coat_um);
     if (flat_of_[zone] == zone) return flat;
     return edge_film(flat, begun_.job.zones[zone].edge->radius_mm.value_or(0.0));
   }
@@ -217,7 +218,6 @@ class SprayTrial {
 
   const Workings& begun_;
   const SprayOptions& how_;
-  double film_cv_;
   Ladder ladder_;
   std::vector<std::int64_t> way_back_pm_;
   std::vector<std::size_t> flat_of_{};

@@ -53,6 +53,8 @@ inline void say_basis(Page& page, const Spraying& spraying) {
                        percent(*how.volume_solids)));
   if (how.thinner > 0.0)
     page.say("  - ", fmt::format("{:g} parts of thinner go to one part of paint.", how.thinner));
+  page.say("  - ", fmt::format("The film varies from spot to spot by {} of its mean.",
+                               percent(*how.film_cv)));
   page.say("  - ", fmt::format("{} of the spray lands on the work. The gun: {}.",
                                percent(*how.transfer_efficiency), how.gun));
   page.say("  - ", fmt::format("{} of the mix stays in cup and hose.", percent(*how.loss_share)));

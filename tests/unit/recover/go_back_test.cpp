@@ -2,6 +2,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numeric>
@@ -474,6 +475,20 @@ TEST(GoBack, NoFirstLookFindsOneOfAHundredGoneAndFewLegsDo) {
   }
   EXPECT_GT(legs, 10);
   EXPECT_GT(long_tries, 2);  // as tries, they go on and on
+}
+
+// The way of a mark was used where steps tell theirs, and left aside without a word where none does.
+TEST(Diagnose, TheWayOfAMarkThatMeetsNoStrokesIsNotIgnoredInSilence) {
+  const auto says = [](const Shop& shop) {
+    const std::vector<std::string> all =
+        sentences(shop.diagnose(seen(MarkKind::scratch, 30)).signs);
+    return std::count(all.begin(), all.end(),
+                      "The way of the mark tells nothing yet: no step has the way of its strokes.");
+  };
+  Shop shop;
+  EXPECT_EQ(says(shop), 0);
+  for (DoneStep& step : shop.done) step.direction_deg.reset();
+  EXPECT_EQ(says(shop), 1);
 }
 
 TEST(GoBack, ASpotOfALargeZoneTakesAPatchAndSmallOnesTheZone) {

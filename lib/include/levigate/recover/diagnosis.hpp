@@ -60,6 +60,7 @@ enum class EvidenceKind {
   across,         ///< another way
   other_cause,    ///< another one worth naming
   wash,           ///< a stray grain asks for a fresh sheet
+  strokes_untold,  ///< the mark runs at mark_deg, and no step that may have made it tells its strokes
   ask_which_way,  ///< the way the mark runs would tell more
 };
 
@@ -84,6 +85,7 @@ constexpr std::string_view to_string(EvidenceKind kind) noexcept {
     case EvidenceKind::across: return "across";
     case EvidenceKind::other_cause: return "other_cause";
     case EvidenceKind::wash: return "wash";
+    case EvidenceKind::strokes_untold: return "strokes_untold";
     case EvidenceKind::ask_which_way: return "ask_which_way";
   }
   return "";
@@ -91,13 +93,13 @@ constexpr std::string_view to_string(EvidenceKind kind) noexcept {
 
 template <>
 inline constexpr auto choices<EvidenceKind> = std::to_array(
-    {EvidenceKind::witness_line, EvidenceKind::bottom_shows,  EvidenceKind::wave_seen,
-     EvidenceKind::haze_seen,    EvidenceKind::width_seen,    EvidenceKind::lamp_seen,
-     EvidenceKind::sun_seen,     EvidenceKind::peel_may_stay, EvidenceKind::no_peel,
-     EvidenceKind::finish,       EvidenceKind::elsewhere,     EvidenceKind::likeliest,
-     EvidenceKind::depth,        EvidenceKind::expected,      EvidenceKind::missed,
-     EvidenceKind::along,        EvidenceKind::across,        EvidenceKind::other_cause,
-     EvidenceKind::wash,         EvidenceKind::ask_which_way});
+    {EvidenceKind::witness_line, EvidenceKind::bottom_shows,   EvidenceKind::wave_seen,
+     EvidenceKind::haze_seen,    EvidenceKind::width_seen,     EvidenceKind::lamp_seen,
+     EvidenceKind::sun_seen,     EvidenceKind::peel_may_stay,  EvidenceKind::no_peel,
+     EvidenceKind::finish,       EvidenceKind::elsewhere,      EvidenceKind::likeliest,
+     EvidenceKind::depth,        EvidenceKind::expected,       EvidenceKind::missed,
+     EvidenceKind::along,        EvidenceKind::across,         EvidenceKind::other_cause,
+     EvidenceKind::wash,         EvidenceKind::strokes_untold, EvidenceKind::ask_which_way});
 
 /// One piece of evidence, as facts: sentence() of text/sentences.hpp says it.
 struct Evidence {

@@ -158,6 +158,12 @@ inline std::vector<Evidence> evidence(const Workings& workings, const std::vecto
     result.push_back(about);
     result.back().kind = EvidenceKind::wash;
   }
+  if (mark.direction_deg && std::none_of(layers.begin(), layers.end(), [](const Layer& layer) {
+        return layer.direction_deg.has_value();
+      }))
+    result.push_back({.kind = EvidenceKind::strokes_untold,
+                      .mark = mark.kind,
+                      .numbers = {{"mark_deg", *mark.direction_deg}}});
   if (!mark.direction_deg && first.probability < 0.9 && mark.kind != MarkKind::swirl)
     result.push_back({.kind = EvidenceKind::ask_which_way, .mark = mark.kind});
   return result;

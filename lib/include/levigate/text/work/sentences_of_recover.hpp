@@ -108,6 +108,8 @@ inline std::string sentence_of(const Evidence& evidence) {
     case EvidenceKind::other_cause: return "Other cause: " + cause_text(evidence);
     case EvidenceKind::wash:
       return "Wash the work and your hands. Take a fresh piece of " + evidence.sheet + ".";
+    case EvidenceKind::strokes_untold:
+      return "The way of the mark tells nothing yet: no step has the way of its strokes.";
     case EvidenceKind::ask_which_way:
       return "Give the direction of the mark. It helps to find the step.";
   }

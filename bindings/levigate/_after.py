@@ -38,6 +38,11 @@ def add_commands(command: Command) -> None:
         "--overcut", type=float, help="overcut of the step in the plan, where it is not that of the rules"
     )
     record.add_argument("--readings-um", type=float, nargs="+", help="readings of a film gauge")
+    record.add_argument(
+        "--as-read",
+        action="store_true",
+        help="record readings that --check takes for a slip of the unit",
+    )
     record.add_argument("--ra-um", type=float, help="roughness Ra")
     record.add_argument("--tool", help="block or pad of a patch")
     record.add_argument("--area-cm2", type=float, help="area of a patch")
@@ -147,6 +152,8 @@ def run_record(given: argparse.Namespace) -> int:
         members["job"] = job_meant(given, reading)
     if given.check is not None:
         require_names(given, members)
+        if not given.as_read:
+            require_likely(given, members)
     elif reading is not None and given.kind != "struck":
         entries = reading.entries
         near = levigate.jobs_nearly_named(entries, members["job"])
@@ -188,6 +195,15 @@ def require_names(given: argparse.Namespace, members: dict[str, Any]) -> None:
             raise levigate.BadInput(f"{what} '{name}' is not there: nothing is recorded; there is {names}")
 
 
+def require_likely(given: argparse.Namespace, members: dict[str, Any]) -> None:
+    """Refuses readings that are most likely a slip of the unit."""
+    entry = levigate.Entry(**members)
+    try:
+        entry.require_likely_readings(levigate.Job.load(given.check[0]))
+    except levigate.BadInput as fault:
+        raise levigate.BadInput(f"{fault}; where it was read so, add --as-read") from None
+
+
 def require_known_job(job: str, others: list[str], near: list[str]) -> None:
     """Refuses a new name that is nearly one in the journal. Says aloud where another new one begins."""
     if not others or job in others:
@@ -206,7 +222,7 @@ def run_journal(given: argparse.Namespace) -> int:
     if given.json:
         print_json([entry.to_dict() for entry in reading.entries])
     else:
-        struck = {reading.lines[e.line - 1] for e in reading.entries if e.line is not None}
+        struck = set(reading.struck)
         for line, entry in zip(reading.lines, reading.entries):
             told = {
                 k: v for k, v in entry.to_dict().items() if k not in ("format", "at", "kind", "job")

@@ -5,6 +5,8 @@
 #include "levigate/io/entry.hpp"
 #include "levigate/io/journal.hpp"
 #include "levigate/journal/done.hpp"
+#include "levigate/journal/slip.hpp"
+#include "levigate/journal/struck.hpp"
 
 namespace levigate_python {
 
@@ -97,6 +99,14 @@ void bind_entry(py::module_& m) {
         return levigate::entry_from_json(json_text(data, levigate::journal_format));
       },
       arg("data"), "From a dictionary as in a journal.\n\nRaises as from_json().");
+  entry.def(
+      "require_likely_readings",
+      [](const Entry& self, const levigate::Job& job) {
+        levigate::require_likely_readings(self, job);
+      },
+      arg("job"),
+      "Refuses readings of a film that are most likely a slip of the unit.\n\n"
+      "Raises BadInput where one is above 1.5 times or below a tenth of the film of the job.");
   entry.def("to_json", py::overload_cast<const Entry&>(&levigate::to_json),
             "The entry as a line of a journal, newline included.");
   entry.def(
@@ -118,6 +128,16 @@ void bind_journal(py::module_& m) {
   ValueClass<JournalReading>(m, "JournalReading", "What a journal holds.")
       .has("entries", &JournalReading::entries, "in the order of the lines")
       .has("lines", &JournalReading::lines, "line of each entry, from 1")
+      .has(
+          "struck",
+          [](const JournalReading& reading) {
+            const std::vector<bool> struck = levigate::struck(reading.entries);
+            std::vector<int> lines;
+            for (std::size_t i = 0; i < struck.size(); ++i)
+              if (struck[i]) lines.push_back(reading.lines[i]);
+            return lines;
+          },
+          "lines that a later one strikes which is not struck itself")
       .has("torn", &JournalReading::torn, "lines that a crash cut; they are skipped")
       .finish();
   ValueClass<Journal> journal(

@@ -108,3 +108,34 @@ def test_when_done(files, journal, capsys):
     assert told["format"] == "levigate.when_done/1" and told["step"]["spent_minutes"] == 12
     assert told["minutes"]["p10"] < told["minutes"]["p50"] < told["minutes"]["p90"]
     assert told["pace"][0]["observations"] == 1
+
+
+def test_a_struck_strike_shows_the_line_as_counting(journal, capsys):
+    assert ended(journal) == 0
+    for line in ("1", "2"):
+        assert main(["record", journal, "struck", "--line", line, "--text", "wrong"]) == 0
+    capsys.readouterr()
+    assert main(["journal", journal]) == 0
+    struck = [line.endswith("(struck)") for line in capsys.readouterr().out.splitlines()]
+    assert struck == [False, True, False]
+    assert levigate.Journal(journal).read().struck == [2]
+    assert len(levigate.done_steps(levigate.Journal(journal).read().entries, JOB)) == 1
+
+
+def test_record_refuses_a_reading_in_another_unit(files, journal, capsys):
+    reading = ["record", journal, "film read", "--zone", "top", "--check", *files, "--readings-um"]
+    for value in ("0.11", "800"):
+        assert main([*reading, "80", value]) == 2
+        err = capsys.readouterr().err
+        assert f"{value} um" in err and "zone 'top'" in err and "--as-read" in err, err
+    assert not levigate.Journal(journal).path.exists()
+    assert main([*reading, "80", "78"]) == 0
+    assert main([*reading, "800", "--as-read"]) == 0
+    assert len(levigate.Journal(journal).read().entries) == 2
+
+
+def test_learn_says_the_line_and_the_sheet_of_what_it_does_not_use(files, journal, tmp_path, capsys):
+    assert ended(journal, "a-p400") == 0
+    assert ended(journal, "a-p80") == 0
+    assert main(["learn", *files, journal, "--shop", str(tmp_path / "shop.json")]) == 0
+    assert capsys.readouterr().out.count("Not used: Line 2, a-p80: ") == 1

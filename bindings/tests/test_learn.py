@@ -385,7 +385,7 @@ def test_what_is_set_aside_and_what_teaches_nothing():
     assert (outlier.entry, outlier.at) == (4, AT)
     assert outlier.actual == pytest.approx(60 * outlier.predicted) and outlier.t > 5
     (unmatched,) = learned.unmatched
-    assert (unmatched.entry, unmatched.reason) == (10, "The stack has no sheet 'P80'.")
+    assert (unmatched.entry, unmatched.reason) == (10, "Line 11, P80: The stack has no sheet 'P80'.")
     seen = levigate.observe(job, stack, entries)
     assert [p.actual_minutes for p in seen.paces] == [e.minutes for e in entries]
 
@@ -411,7 +411,7 @@ def test_what_has_no_name_of_its_own_teaches_nothing():
     learned = levigate.learn(None, job, stack_of(), [ended("P400", 90)])
     assert learned.shop.rates == [] and learned.shop.person == levigate.Shop().person
     (unmatched,) = learned.unmatched
-    assert unmatched.reason == "The coating has no name of its own. Learning needs one."
+    assert unmatched.reason == "Line 1, P400: The coating has no name of its own. Learning needs one."
 
 
 def test_an_offset_is_added_once():

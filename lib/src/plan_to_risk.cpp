@@ -9,6 +9,7 @@
 #include "levigate/journal/work/observe.hpp"
 #include "levigate/journal/work/report.hpp"
 #include "levigate/journal/work/shop_factors.hpp"
+#include "levigate/journal/work/slip.hpp"
 #include "levigate/journal/work/struck.hpp"
 #include "levigate/plan/work/caution.hpp"
 #include "levigate/plan/work/job.hpp"

@@ -54,6 +54,17 @@ TEST_F(Strike, AppendsALineAndDeletesNone) {
   EXPECT_EQ(done_steps(read_journal(path_).entries, "clock case").size(), 1U);
 }
 
+TEST_F(Strike, ALineWhoseStrikeIsStruckCountsAndMayBeStruckAgain) {
+  append(path_, ended("P400", 60));
+  append(path_, of(1));
+  append(path_, of(2));
+  EXPECT_EQ(done_steps(read_journal(path_).entries, "clock case").size(), 1U);
+  append(path_, of(1));
+  EXPECT_EQ(done_steps(read_journal(path_).entries, "clock case").size(), 0U);
+  EXPECT_THAT([&] { append(path_, of(1)); },
+              testing::ThrowsMessage<BadInput>(HasSubstr("struck already")));
+}
+
 TEST_F(Strike, ALineThatIsNotThereIsRefusedAndNothingIsWritten) {
   append(path_, ended("P80", 60));
   const std::string before = bytes();

@@ -83,6 +83,20 @@ TEST(LearnMachine, MinutesOfHandAndMachineInOneTeachNeither) {
   EXPECT_FALSE(row(learned.shop, on_sander));
 }
 
+TEST(LearnMachine, WhatTeachesNothingIsToldWithItsLineAndSheet) {
+  const Learned learned = learn_of({ended("P400", 200), ended("disc-P600", 60)});
+  ASSERT_EQ(learned.unmatched.size(), 1U);
+  EXPECT_THAT(sentence(learned.unmatched[0]), HasSubstr("Line 2, disc-P600: "));
+  Entry other = ended("P400", 20);
+  other.job = "tray";
+  const Bench bench(clock_case(), two_ways(), {},
+                    {other, ended("P400", 200), ended("disc-P600", 60)}, {4, 6, 9});
+  for (const auto& unmatched : {learn(bench).unmatched, observe(bench).unmatched}) {
+    ASSERT_EQ(unmatched.size(), 1U);
+    EXPECT_THAT(sentence(unmatched[0]), HasSubstr("Line 9, disc-P600: "));
+  }
+}
+
 TEST(LearnMachine, HandWorkInItsPlaceTeachesTheHand) {
   const Observed observed = observe(clock_case(), two_ways(),
                                     {ended("disc-P400", 60, "top"), ended("P400", 5, "rim"),

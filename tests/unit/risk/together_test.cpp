@@ -48,6 +48,17 @@ Stack scarce(const Job& job, double pieces) {
   return stack;
 }
 
+TEST(Together, ACoatThatIsNotCuredWaitsFirst) {
+  Job young = top(20), cured = top(30);
+  young.cure = Cure{.hard_cure_h = 168, .shrink = 0, .points = {}};
+  young.age_h = 5;
+  cured.name = "tray";
+  const std::string text =
+      flowing(together_card(plan_together({cured, young}, drawer(), std::nullopt, none)));
+  EXPECT_THAT(text, testing::HasSubstr("Piece 2: Not before 163 h from now."));
+  EXPECT_THAT(text, testing::Not(testing::HasSubstr("Piece 1: Not before")));
+}
+
 TEST(Together, OnePieceGetsTheAnswerOfPlan) {
   for (const char* const name : {"job", "day"}) {
     const std::string folder = LEVIGATE_DATA_DIR "/demo/";

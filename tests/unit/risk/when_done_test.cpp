@@ -96,5 +96,20 @@ TEST(WhenDone, NothingIsLeftWhereTheTargetIsMet) {
   EXPECT_THAT(when_done_card(when), HasSubstr("0 min left"));
 }
 
+TEST(WhenDone, ACoatThatIsNotCuredWaitsFirst) {
+  Job job = clock_case();
+  job.coating.cure.reset();
+  job.cure = Cure{.hard_cure_h = 168, .shrink = 0, .points = {}};
+  job.age_h = 5;
+  const auto card_of = [&](std::vector<Entry> journal) {
+    return flowing(when_done_card(when_done(Bench(job, drawer(), {}, std::move(journal)), few)));
+  };
+  const std::string text = card_of({});
+  EXPECT_LT(text.find("Not before 163 h from now."), text.find(" left.")) << text;
+  EXPECT_THAT(card_of({begun("P600")}), HasSubstr("Not before 163 h from now."));
+  job.age_h.reset();
+  EXPECT_THAT(card_of({}), testing::Not(HasSubstr("Not before")));
+}
+
 }  // namespace
 }  // namespace when_done_test

@@ -60,7 +60,9 @@ const std::vector<Named> names{{"sheet", "a-p400", "P400", 35.0},
                                {"sheen", "satin (institute)"},
                                {"surface", "two-part urethane"},
                                {"target", "satin (institute)"},
-                               {"wheel", "loose muslin"}};
+                               {"wheel", "loose muslin"},
+                               {"zone", "front and sides"},
+                               {"not_before", "2026-03-04T09:30:00Z"}};
 
 /// Every number that sentences use.
 std::vector<Quantity> numbers() {

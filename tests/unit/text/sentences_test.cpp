@@ -372,28 +372,40 @@ TEST(Sentences, OfEvidence) {
   for (const auto& [number, text] : many) EXPECT_EQ(told(expected, {{"expected", number}}), text);
 }
 
+TEST(Sentences, WhatLearningSetsAsideIsStillUsedByThePlan) {
+  const Place place{3, "2026-03-01T09:30:00Z"};
+  const auto said = [&](ObservedKind kind) {
+    return sentence(Outlier{kind, "a", "top", place, 10, 42, 6});
+  };
+  using testing::HasSubstr;
+  EXPECT_THAT(said(ObservedKind::film),
+              HasSubstr("The plan uses it. Learning does not use it yet."));
+  EXPECT_THAT(said(ObservedKind::minutes),
+              HasSubstr("The plan counts the step. Learning does not use its minutes yet."));
+  EXPECT_THAT(said(ObservedKind::scratch), HasSubstr("Learning does not use it yet."));
+}
+
 TEST(Sentences, OfAJournal) {
   const Place place{3, "2026-03-01T09:30:00Z"};
   EXPECT_EQ(sentence(Unmatched{place, UnmatchedKind::goes_back, {"P800", "P600"}}),
             "It goes back from P800 to P600. The removal it needed is not known.");
   EXPECT_EQ(sentence(Unmatched{place, UnmatchedKind::no_such_zone, {"lid"}}),
             "The job has no zone 'lid'.");
-  const std::string end =
-      " what all other entries suggest. Learning does not use it. It stays in the journal.";
+  const std::string end = " what all other entries suggest. ", stays = " It stays in the journal.";
   EXPECT_EQ(
       sentence(Outlier{ObservedKind::minutes, "a", "top", place, 10, 42, 4.16}),
       "a on top at 2026-03-01T09:30:00Z: 42.0 min read, 10.0 min computed. That is 4.2 standard "
       "deviations above" +
-          end);
+          end + "The plan counts the step. Learning does not use its minutes yet." + stays);
   EXPECT_EQ(
       sentence(Outlier{ObservedKind::scratch, "a", "", place, 1, 0.2, -5}),
       "a at 2026-03-01T09:30:00Z: 0.20 um read, 1.00 um computed. That is 5.0 standard deviations "
       "below" +
-          end);
+          end + "Learning does not use it yet." + stays);
   EXPECT_EQ(sentence(Outlier{ObservedKind::film, "", "top", place, 100, 60, -5}),
             "film on top at 2026-03-01T09:30:00Z: 60.0 um read, 100.0 um computed. That is 5.0 "
             "standard deviations below" +
-                end);
+                end + "The plan uses it. Learning does not use it yet." + stays);
   EXPECT_EQ(
       sentence(LearnedLine{"you", "minutes", 2.3, 1.9, 2.8, 1}),
       "Over all papers you are 2.3 times slower than the profiles say. The range is 1.9 to 2.8, "

@@ -49,14 +49,15 @@ class Bench {
   const std::optional<Shop>& shop() const noexcept;
   const std::vector<Entry>& journal() const noexcept;  ///< of this job alone
   const std::vector<int>& lines() const noexcept;      ///< of each entry, in its file
-  /// What there is to say of the journal: readings that contradict, names of jobs nearly like this, paper used.
+  /// What there is to say of the journal: readings that contradict, names of jobs nearly like this, a rest after levelling, marks
+  /// that are open, paper used.
   const std::vector<Finding>& findings() const noexcept;
   const std::vector<Grade>& grades() const noexcept;  ///< of each sheet of the stack
 
   /// The steps that the journal ends: see done_steps().
   const std::vector<DoneStep>& done() const noexcept;
-  /// The mark that was found last; none where its zone was worked since.
-  const std::optional<Mark>& open_mark() const noexcept;
+  /// Of the marks whose zone was not worked since: the one found last; none where none is open.
+  std::optional<Mark> open_mark() const;
 
   /// What all of it is worked out from; for the library's own use.
   const detail::Laid& laid() const noexcept { return *laid_; }

@@ -102,6 +102,25 @@ inline std::string moment_after(std::string_view moment, double hours_later) {
          std::string(moment.substr(std::min(moment.find_first_of("Zz+-", 19), moment.size())));
 }
 
+/// Seconds from one moment to another, whatever their offsets; parts of a second and leap seconds are left out.
+inline double seconds_between(std::string_view from, std::string_view to) {
+  using namespace std::chrono;
+  const auto utc = [](std::string_view moment) {
+    const auto part = [&](std::size_t at, std::size_t count) {
+      return digits_in(moment.substr(at, count));
+    };
+    const sys_days date = year(part(0, 4)) / month(static_cast<unsigned>(part(5, 2))) /
+                          day(static_cast<unsigned>(part(8, 2)));
+    const std::size_t offset = moment.find_first_of("Zz+-", 19);
+    minutes ahead{0};
+    if (offset < moment.size() && (moment[offset] == '+' || moment[offset] == '-'))
+      ahead = (moment[offset] == '-' ? -1 : 1) *
+              (hours(part(offset + 1, 2)) + minutes(part(offset + 4, 2)));
+    return date + hours(part(11, 2)) + minutes(part(14, 2)) + seconds(part(17, 2)) - ahead;
+  };
+  return duration<double>(utc(to) - utc(from)).count();
+}
+
 /// "Thursday 26 November 2026, 14:00": a moment by its own clock.
 inline std::string spoken_moment(std::string_view moment) {
   using namespace std::chrono;

@@ -17,6 +17,8 @@ struct Place {
   std::size_t entry =
       0;  ///< position among the entries given, from 0; the last where there are several
   std::string at;
+  std::size_t line =
+      0;  ///< of a journal's file, from 1: the position where a bench does not know it; 0: none told
 
   friend bool operator==(const Place&, const Place&) = default;
 };
@@ -136,6 +138,7 @@ struct Unmatched {
   Place place;
   UnmatchedKind kind = UnmatchedKind::other_job;
   std::vector<std::string> names{};  ///< of the job, zone or sheet; of the sheets it goes between
+  std::string sheet{};               ///< of the entry; empty where it names none
 
   friend bool operator==(const Unmatched&, const Unmatched&) = default;
 };

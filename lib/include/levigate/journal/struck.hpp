@@ -9,7 +9,16 @@
 
 namespace levigate::inline v0 {
 
-/// Which entries a later one strikes, and which do nothing but strike. An entry that strikes and is struck itself strikes nothing.
+/// Which entries a later one strikes. One that is struck itself strikes nothing, nor does one that cannot strike its line: that is
+/// not before it, or is of another job.
+///
+/// @param entries  of one journal, in order from its first line on; a line is its position, from 1
+/// @return         one for each entry: whether it is struck
+/// Throws:    nothing
+/// Source:    -
+std::vector<bool> struck(std::span<const Entry> entries);
+
+/// Which entries count: those that are not struck(), and do more than strike.
 ///
 /// @param entries  of one journal, in order from its first line on; a line is its position, from 1
 /// @return         one for each entry: whether it counts

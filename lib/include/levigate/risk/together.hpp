@@ -10,6 +10,7 @@
 #include "levigate/describe.hpp"
 #include "levigate/error.hpp"
 #include "levigate/journal/learned.hpp"
+#include "levigate/plan/cure_wait.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/sequence.hpp"
@@ -25,6 +26,7 @@ struct Piece {
   std::string job;
   bool done = false;
   bool has_plan = false;
+  std::optional<CureWait> wait{};
   double minutes = 0;
   double alone_minutes = 0;
   std::vector<std::string> sheets{};
@@ -39,6 +41,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::job>("job", "its name"),
     member<&Value::done>("done", "whether it meets its target already"),
     member<&Value::has_plan>("has_plan", "whether it has a plan of its own"),
+    member<&Value::wait>("wait", "how long its coat must stand before; none where it is cured"),
     member<&Value::minutes>("minutes", at_least(0),
                             "of its plan, with what going back for marks is expected to take"),
     member<&Value::alone_minutes>("alone_minutes", at_least(0),

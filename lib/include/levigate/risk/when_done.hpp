@@ -11,6 +11,7 @@
 #include "levigate/describe.hpp"
 #include "levigate/error.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/plan/cure_wait.hpp"
 #include "levigate/plan/why.hpp"
 #include "levigate/risk/simulate.hpp"
 #include "levigate/risk/simulation.hpp"
@@ -61,6 +62,8 @@ struct WhenDone {
   std::optional<StepUnderWay> step;
   std::vector<std::string> sheets;
   std::optional<Interval> minutes;
+  std::optional<CureWait> wait{};
+  std::optional<double> rest_h{};
   std::vector<PaperLeft> paper;
   std::optional<Why> why;
   std::vector<Finding> findings;
@@ -74,11 +77,15 @@ template <std::same_as<WhenDone> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "WhenDone", "What is left of a job: minutes, steps and paper, at the pace of its journal.",
     member<&Value::job>("job", "its name"),
-    member<&Value::done>("done", "whether nothing is left to do"),
+    member<&Value::done>("done", "whether every zone meets the target and no mark is open"),
     member<&Value::pace>("pace", "what the steps so far show of the minutes; empty: nothing yet"),
     member<&Value::step>("step", "under way; none where no step is begun"),
     member<&Value::sheets>("sheets", "ids of the steps left, that under way first"),
     member<&Value::minutes>("minutes", "all that is left; none where there is no plan"),
+    member<&Value::wait>("wait", "how long the coat must stand before; none where it is cured"),
+    member<&Value::rest_h>("rest_h", at_least(0),
+                           "to wait beside the minutes after levelling; none where nothing comes "
+                           "back, or the step after the rest was begun"),
     member<&Value::paper>("paper", "of the sheets that were used or come yet"),
     member<&Value::why>("why", "why there is no plan of the rest, where there is none"),
     member<&Value::findings>("findings", "what to know of the journal"),

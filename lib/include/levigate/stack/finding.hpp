@@ -45,10 +45,12 @@ enum class FindingKind {
   wheel_unknown,        ///< a wheel on a coat of which no limits are known
   reading_contradicts,  ///< a gauge reads another film than job or steps make
   job_name_near,        ///< the journal has lines of a job whose name is nearly this one
-  paper_counted_off,    ///< sheets that the journal used, counted off those on hand
-  paper_overused,       ///< more of a sheet was used than was on hand
-  machine_by_hand,      ///< a zone that the hand works in place of a machine
-  machine_strip,        ///< the strip along the edges that a machine keeps off
+  rest_due,   ///< a coat that shrinks back was levelled, and the step after the rest was not begun
+  mark_open,  ///< a mark that no later step of its zone worked
+  paper_counted_off,  ///< sheets that the journal used, counted off those on hand
+  paper_overused,     ///< more of a sheet was used than was on hand
+  machine_by_hand,    ///< a zone that the hand works in place of a machine
+  machine_strip,      ///< the strip along the edges that a machine keeps off
   curls_show,  ///< a machine's curls that show at the end, where strokes should run along the grain
   piece_too_heavy,  ///< a piece that two hands do not hold to a wheel
   piece_unweighed,  ///< a large piece of unknown weight, and a wheel
@@ -86,6 +88,8 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::wheel_unknown: return "wheel_unknown";
     case FindingKind::reading_contradicts: return "reading_contradicts";
     case FindingKind::job_name_near: return "job_name_near";
+    case FindingKind::rest_due: return "rest_due";
+    case FindingKind::mark_open: return "mark_open";
     case FindingKind::paper_counted_off: return "paper_counted_off";
     case FindingKind::paper_overused: return "paper_overused";
     case FindingKind::machine_by_hand: return "machine_by_hand";
@@ -98,26 +102,45 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
 }
 
 template <>
-inline constexpr auto choices<FindingKind> =
-    std::to_array({FindingKind::ambiguous_label,     FindingKind::unknown_label,
-                   FindingKind::extrapolated_size,   FindingKind::misleading_numbers,
-                   FindingKind::near_duplicate,      FindingKind::gap,
-                   FindingKind::coarse_tail,         FindingKind::paper_short,
-                   FindingKind::price_missing,       FindingKind::step_too_long,
-                   FindingKind::step_too_short,      FindingKind::fragile_step,
-                   FindingKind::not_finer,           FindingKind::repeated_sheet,
-                   FindingKind::scratch_too_deep,    FindingKind::film_too_thin,
-                   FindingKind::film_short,          FindingKind::round_entered,
-                   FindingKind::tall_defect,         FindingKind::soft_first,
-                   FindingKind::after_target,        FindingKind::target_missed,
-                   FindingKind::sheen_over,          FindingKind::young_coat,
-                   FindingKind::cure_unknown,        FindingKind::wheel_speed,
-                   FindingKind::wheel_heat,          FindingKind::wheel_unknown,
-                   FindingKind::reading_contradicts, FindingKind::job_name_near,
-                   FindingKind::paper_counted_off,   FindingKind::paper_overused,
-                   FindingKind::machine_by_hand,     FindingKind::machine_strip,
-                   FindingKind::curls_show,          FindingKind::piece_too_heavy,
-                   FindingKind::piece_unweighed});
+inline constexpr auto choices<FindingKind> = std::to_array({FindingKind::ambiguous_label,
+                                                            FindingKind::unknown_label,
+                                                            FindingKind::extrapolated_size,
+                                                            FindingKind::misleading_numbers,
+                                                            FindingKind::near_duplicate,
+                                                            FindingKind::gap,
+                                                            FindingKind::coarse_tail,
+                                                            FindingKind::paper_short,
+                                                            FindingKind::price_missing,
+                                                            FindingKind::step_too_long,
+                                                            FindingKind::step_too_short,
+                                                            FindingKind::fragile_step,
+                                                            FindingKind::not_finer,
+                                                            FindingKind::repeated_sheet,
+                                                            FindingKind::scratch_too_deep,
+                                                            FindingKind::film_too_thin,
+                                                            FindingKind::film_short,
+                                                            FindingKind::round_entered,
+                                                            FindingKind::tall_defect,
+                                                            FindingKind::soft_first,
+                                                            FindingKind::after_target,
+                                                            FindingKind::target_missed,
+                                                            FindingKind::sheen_over,
+                                                            FindingKind::young_coat,
+                                                            FindingKind::cure_unknown,
+                                                            FindingKind::wheel_speed,
+                                                            FindingKind::wheel_heat,
+                                                            FindingKind::wheel_unknown,
+                                                            FindingKind::reading_contradicts,
+                                                            FindingKind::job_name_near,
+                                                            FindingKind::rest_due,
+                                                            FindingKind::mark_open,
+                                                            FindingKind::paper_counted_off,
+                                                            FindingKind::paper_overused,
+                                                            FindingKind::machine_by_hand,
+                                                            FindingKind::machine_strip,
+                                                            FindingKind::curls_show,
+                                                            FindingKind::piece_too_heavy,
+                                                            FindingKind::piece_unweighed});
 
 /// How much a finding matters.
 enum class Severity {

@@ -1,6 +1,7 @@
 // The work behind bench/bench.hpp: defines what it declares.
 #pragma once
 
+#include <cstddef>
 #include <memory>
 #include <optional>
 #include <string>
@@ -41,6 +42,12 @@ Answer with_findings(const Bench& bench, Answer answer) {
   return answer;
 }
 
+/// Where the entries are in the file of the journal.
+inline void tell_lines(const Bench& bench, std::vector<Unmatched>& unmatched) {
+  for (Unmatched& one : unmatched)
+    one.place.line = static_cast<std::size_t>(bench.lines()[one.place.entry]);
+}
+
 }  // namespace detail
 
 LEVIGATE_WORK Bench::Bench(Job job, Stack stack, std::optional<Shop> shop,
@@ -61,7 +68,10 @@ LEVIGATE_WORK const std::vector<Grade>& Bench::grades() const noexcept {
   return laid_->begun.grades;
 }
 LEVIGATE_WORK const std::vector<DoneStep>& Bench::done() const noexcept { return laid_->done; }
-LEVIGATE_WORK const std::optional<Mark>& Bench::open_mark() const noexcept { return laid_->mark; }
+LEVIGATE_WORK std::optional<Mark> Bench::open_mark() const {
+  if (laid_->marks.empty()) return std::nullopt;
+  return laid_->marks.back();
+}
 
 LEVIGATE_WORK const Job& present(const Bench& bench) { return detail::job_now(bench.laid()); }
 
@@ -88,8 +98,9 @@ LEVIGATE_WORK WayBack go_back(const Bench& bench, const Mark& mark) {
   const detail::Laid& laid = bench.laid();
   WayBack way =
       detail::with_findings(bench, go_back(laid.begun, laid.done, mark, detail::standing_of(laid)));
-  std::erase_if(way.findings, [](const Finding& finding) {  // a way back counts no paper
-    return finding.kind == FindingKind::paper_counted_off ||
+  const Finding treated = detail::mark_open(mark);
+  std::erase_if(way.findings, [&](const Finding& finding) {  // a way back counts no paper
+    return finding == treated || finding.kind == FindingKind::paper_counted_off ||
            finding.kind == FindingKind::paper_overused;
   });
   return way;
@@ -106,11 +117,16 @@ LEVIGATE_WORK WayBack go_back(const Bench& bench) {
 }
 
 LEVIGATE_WORK Observed observe(const Bench& bench) {
-  return observe(bench.job(), bench.stack(), bench.journal());
+  Observed observed = observe(bench.job(), bench.stack(), bench.journal());
+  detail::tell_lines(bench, observed.unmatched);
+  return observed;
 }
 
 LEVIGATE_WORK Learned learn(const Bench& bench) {
-  return learn(bench.shop().value_or(Shop{}), bench.job(), bench.stack(), bench.journal());
+  Learned learned =
+      learn(bench.shop().value_or(Shop{}), bench.job(), bench.stack(), bench.journal());
+  detail::tell_lines(bench, learned.unmatched);
+  return learned;
 }
 
 }  // namespace levigate

@@ -11,6 +11,7 @@
 #include <utility>
 #include <vector>
 
+#include "levigate/bench/work/open_ends.hpp"
 #include "levigate/error.hpp"
 #include "levigate/journal/done.hpp"
 #include "levigate/journal/entry.hpp"
@@ -32,20 +33,6 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// The mark that was found last, unless its zone was worked since.
-inline std::optional<levigate::Mark> open_mark(const std::vector<Entry>& journal) {
-  std::optional<levigate::Mark> open;
-  for (const Entry& entry : journal) {
-    if (entry.mark) {
-      open = entry.mark;
-    } else if (open && entry.kind == EntryKind::step_ended &&
-               (entry.zone.empty() || entry.zone == open->zone)) {
-      open.reset();
-    }
-  }
-  return open;
-}
-
 /// What lies on a bench.
 struct Laid {
   Job job;
@@ -54,12 +41,12 @@ struct Laid {
   std::vector<Entry> journal;
   std::vector<int> lines;  ///< of each entry of it, in its file
   std::vector<DoneStep> done;
-  std::optional<levigate::Mark> mark;
-  Workings begun;                    ///< of the job before the first step
-  Job now;                           ///< the job as it stands
-  Stack paper;                       ///< the paper left on hand
-  std::vector<double> sheets_used;   ///< of each sheet of the stack, by the journal
-  std::optional<Standing> standing;  ///< of zones and films
+  std::vector<levigate::Mark> marks;  ///< that are open, in the order of the journal
+  Workings begun;                     ///< of the job before the first step
+  Job now;                            ///< the job as it stands
+  Stack paper;                        ///< the paper left on hand
+  std::vector<double> sheets_used;    ///< of each sheet of the stack, by the journal
+  std::optional<Standing> standing;   ///< of zones and films
   std::optional<Workings> left;  ///< of the job as it stands, where a step or a reading tells of it
   std::vector<Finding> findings;  ///< on the journal
   std::exception_ptr no_present;  ///< why it is not known how the job stands
@@ -176,7 +163,8 @@ inline Laid laid_with(Job job, Stack stack, std::optional<Shop> shop, std::vecto
             std::move(findings),
             {}};
   laid.done = done_steps(laid.journal, laid.job.name);
-  laid.mark = open_mark(laid.journal);
+  laid.marks = open_marks(laid.journal);
+  tell_open_ends(laid.begun, laid.journal, laid.marks, laid.findings);
   try {
     const std::vector<FilmRead> reads = films_read(laid);
     laid.standing = standing_of(laid.begun, laid.job, laid.done, reads);

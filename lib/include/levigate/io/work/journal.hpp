@@ -170,10 +170,8 @@ inline void require_to_strike(const std::filesystem::path& path, const Entry& en
   Entry strikes = entry;
   strikes.line = static_cast<std::size_t>(at - reading.lines.begin()) + 1;
   require_strikes(reading.entries, strikes);
-  for (const Entry& other : reading.entries) {
-    if (other.kind == EntryKind::struck && other.line == strikes.line)
-      throw BadInput::of("line", line + " of journal '" + path.string() + "' is struck already");
-  }
+  if (struck(reading.entries)[*strikes.line - 1])
+    throw BadInput::of("line", line + " of journal '" + path.string() + "' is struck already");
 }
 
 }  // namespace detail

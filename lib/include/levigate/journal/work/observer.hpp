@@ -66,7 +66,10 @@ class Observer {
   /// Keeps the reason why an entry teaches nothing, where there is one and it is not of what was known.
   void tell(std::size_t entry, const std::optional<Reason>& reason) {
     if (!reason || entry < new_from_) return;
-    seen_.unmatched.push_back({{entry, entries_[entry].at}, reason->kind, reason->names});
+    seen_.unmatched.push_back({{entry, entries_[entry].at, entry + 1},
+                               reason->kind,
+                               reason->names,
+                               entries_[entry].sheet});
   }
 
   /// Entries that tell of the same step; merged where an entry of all zones joins them.

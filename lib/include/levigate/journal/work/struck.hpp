@@ -33,15 +33,23 @@ LEVIGATE_WORK void require_strikes(std::span<const Entry> before, const Entry& s
 
 }  // namespace detail
 
-LEVIGATE_WORK std::vector<bool> counted(std::span<const Entry> entries) {
-  std::vector<bool> counts(entries.size(), true);
+LEVIGATE_WORK std::vector<bool> struck(std::span<const Entry> entries) {
+  std::vector<bool> result(entries.size(), false);
   for (std::size_t i = entries.size(); i-- > 0;) {
-    if (entries[i].kind != EntryKind::struck) continue;
-    if (counts[i]) {
-      detail::require_strikes(entries.first(i), entries[i]);
-      counts[*entries[i].line - 1] = false;
-    }
-    counts[i] = false;
+    if (entries[i].kind != EntryKind::struck || result[i]) continue;
+    const std::size_t line = entries[i].line.value_or(0);
+    if (line >= 1 && line <= i && entries[line - 1].job == entries[i].job) result[line - 1] = true;
+  }
+  return result;
+}
+
+LEVIGATE_WORK std::vector<bool> counted(std::span<const Entry> entries) {
+  const std::vector<bool> struck = levigate::struck(entries);
+  std::vector<bool> counts(entries.size(), true);
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const bool strikes = entries[i].kind == EntryKind::struck;
+    if (strikes && !struck[i]) detail::require_strikes(entries.first(i), entries[i]);
+    counts[i] = !strikes && !struck[i];
   }
   return counts;
 }

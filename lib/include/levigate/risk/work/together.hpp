@@ -226,6 +226,7 @@ LEVIGATE_WORK Together plan_together(const std::vector<Job>& jobs, const Stack& 
     row.has_plan = piece.alone.has_value();
     result.plans.push_back(detail::plan_choosing(piece.workings, piece.shared, piece.found,
                                                  piece.chosen ? &piece.chosen->sequence : nullptr));
+    row.wait = result.plans.back().wait;
     if (!piece.alone) {
       row.done = result.plans.back().why->blocked_by == Blocker::done;
       result.found = result.found && row.done;

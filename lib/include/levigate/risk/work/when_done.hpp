@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -15,6 +16,7 @@
 #include "levigate/journal/learn.hpp"
 #include "levigate/journal/work/step_entries.hpp"
 #include "levigate/plan/plan_values.hpp"
+#include "levigate/stack/finding.hpp"
 
 namespace levigate::inline v0 {
 
@@ -55,6 +57,15 @@ inline Plan plan_from(const Bench& bench, const Entry& begun) {
   return evaluate(bench, sheets);
 }
 
+/// The rest after levelling that is under way, else that to come; none where none is.
+inline std::optional<double> rest_of(const Plan& rest, const std::vector<Finding>& findings) {
+  for (const Finding& finding : findings)
+    if (finding.kind == FindingKind::rest_due) return figure(finding.numbers, "rest_h");
+  for (const Step& step : rest.steps)
+    if (step.rest_h) return step.rest_h;
+  return std::nullopt;
+}
+
 inline std::vector<PaperLeft> paper_of(const Bench& bench, const Simulation* simulation) {
   std::vector<PaperLeft> result;
   const Laid& laid = bench.laid();
@@ -85,9 +96,11 @@ LEVIGATE_WORK WhenDone when_done(const Bench& given, const SimulateOptions& opti
     if (line.quantity == "minutes" && line.observations > 0) result.pace.push_back(std::move(line));
   const Entry* begun = detail::step_under_way(bench.journal());
   const Plan rest = begun ? detail::plan_from(bench, *begun) : plan(bench);
+  result.wait = rest.wait;
+  result.rest_h = detail::rest_of(rest, result.findings);
   if (rest.steps.empty()) {
     result.why = rest.why;
-    result.done = rest.why && rest.why->blocked_by == Blocker::done;
+    result.done = rest.why && rest.why->blocked_by == Blocker::done && bench.laid().marks.empty();
     result.paper = detail::paper_of(bench, nullptr);
     return result;
   }

@@ -81,7 +81,8 @@ class BenchCard {
     for (const Finding& finding : plan_.findings) {
       if (finding.kind == FindingKind::young_coat ||
           finding.kind == FindingKind::reading_contradicts ||
-          finding.kind == FindingKind::job_name_near)
+          finding.kind == FindingKind::job_name_near || finding.kind == FindingKind::rest_due ||
+          finding.kind == FindingKind::mark_open)
         page_.say("", sentence(finding) + ".");
     }
     page_.say("",
@@ -332,7 +333,7 @@ class BenchCard {
   /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer
   /// matters where both are used; of a misleading number, where one of the two might be taken.
   bool concerns(const Finding& finding) const {
-    if (finding.kind == FindingKind::paper_counted_off ||
+    if (finding.kind == FindingKind::rest_due || finding.kind == FindingKind::paper_counted_off ||
         finding.kind == FindingKind::paper_overused)
       return true;
     if (!plan_.found || finding.severity == Severity::error || finding.sheets.empty()) return true;

@@ -23,7 +23,11 @@ inline void say_no_plan(Page& page, const Plan& plan) {
   if (!plan.why) return;
   const Why& why = *plan.why;
   page.say("", sentence(why));
-  if (why.blocked_by == Blocker::done) return;
+  if (why.blocked_by == Blocker::done) {
+    const std::string open = marks_open_text(plan.findings);
+    if (!open.empty()) page.say("", open);
+    return;
+  }
   page.title("What would help:");
   if (why.blocked_by == Blocker::target) {
     page.say("  - ",

@@ -1,11 +1,13 @@
 // Sentences on the findings of a stack and of a sequence.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "levigate/detail/moment.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/error.hpp"
 #include "levigate/fact.hpp"
@@ -115,6 +117,10 @@ class FindingText {
       case FindingKind::job_name_near:
         return "The journal has lines of job '" + second.name + "', nearly '" + first.name +
                "'. They do not count here. If they are of this job, strike and record them again";
+      case FindingKind::rest_due: return rest_due();
+      case FindingKind::mark_open:
+        return "The journal has an open mark: " + first.name + " in zone " + finding_.zone +
+               ". go-back tells the way for one mark at a time, the last first";
       case FindingKind::paper_counted_off: return paper_counted_off();
       case FindingKind::paper_overused:
         return "The journal used " + told("sheets_used", 1) + " sheets of " + first.name +
@@ -229,6 +235,20 @@ class FindingText {
     return "Sheets used by the journal are counted off: " + list_text(used);
   }
 
+  std::string rest_due() const {
+    std::vector<std::string> zones;
+    for (const Named& named : finding_.about)
+      if (named.what == "zone") zones.push_back(named.name);
+    const std::string sheets = list_text(finding_.sheets);
+    const std::string not_before = name_of(finding_.about, "not_before");
+    return "Wait " + told("rest_h", 0) + " h after levelling " + list_text(zones) + " with " +
+           sheets + ". The coat shrinks back and part of the peel comes back. " +
+           (moment_fault(not_before).empty()
+                ? "The next step begins not before " + spoken_moment(not_before) + ". "
+                : "") +
+           "Level once more with " + sheets + " first";
+  }
+
   std::string tall_defect() const {
     LocalWork work;
     work.shaved = work.masked = true;
@@ -254,6 +274,16 @@ class FindingText {
 
   const Finding& finding_;
 };
+
+/// "2 marks are open. go-back tells the way."; empty where none is.
+inline std::string marks_open_text(const std::vector<Finding>& findings) {
+  const auto open = std::count_if(findings.begin(), findings.end(), [](const Finding& finding) {
+    return finding.kind == FindingKind::mark_open;
+  });
+  if (open == 0) return "";
+  return std::to_string(open) + (open == 1 ? " mark is" : " marks are") +
+         " open. go-back tells the way.";
+}
 
 inline std::string sentence_of(const Finding& finding) { return FindingText(finding).text(); }
 

@@ -15,7 +15,7 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-inline std::string sentence_of(const Unmatched& unmatched) {
+inline std::string reason_of(const Unmatched& unmatched) {
   const auto name = [&](std::size_t at) {
     return at < unmatched.names.size() ? unmatched.names[at] : std::string();
   };
@@ -60,6 +60,25 @@ inline std::string sentence_of(const Unmatched& unmatched) {
   return "";
 }
 
+/// Why, after its place: "Line 5, n400: It gives no minutes."
+inline std::string sentence_of(const Unmatched& unmatched) {
+  const std::string reason = reason_of(unmatched);
+  if (unmatched.place.line == 0) return reason;
+  return "Line " + std::to_string(unmatched.place.line) +
+         (unmatched.sheet.empty() ? "" : ", " + unmatched.sheet) + ": " + reason;
+}
+
+/// What the plan makes of what learning sets aside.
+inline std::string still_used_text(ObservedKind kind) {
+  switch (kind) {
+    case ObservedKind::minutes:
+      return "The plan counts the step. Learning does not use its minutes yet.";
+    case ObservedKind::scratch: return "Learning does not use it yet.";
+    case ObservedKind::film: return "The plan uses it. Learning does not use it yet.";
+  }
+  return "";
+}
+
 inline std::string sentence_of(const Outlier& outlier) {
   const std::string unit = outlier.kind == ObservedKind::minutes ? " min" : " um";
   const int decimals = outlier.kind == ObservedKind::scratch ? 2 : 1;
@@ -67,8 +86,8 @@ inline std::string sentence_of(const Outlier& outlier) {
          (outlier.zone.empty() ? "" : " on " + outlier.zone) + " at " + outlier.place.at + ": " +
          fixed(outlier.actual, decimals) + unit + " read, " + fixed(outlier.predicted, decimals) +
          unit + " computed. That is " + fixed(std::abs(outlier.t), 1) + " standard deviations " +
-         (outlier.t > 0 ? "above" : "below") +
-         " what all other entries suggest. Learning does not use it. It stays in the journal.";
+         (outlier.t > 0 ? "above" : "below") + " what all other entries suggest. " +
+         still_used_text(outlier.kind) + " It stays in the journal.";
 }
 
 inline std::string counted(std::size_t count, const std::string& one) {

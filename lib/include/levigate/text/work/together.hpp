@@ -20,6 +20,7 @@
 #include "levigate/plan/why.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/page.hpp"
+#include "levigate/text/work/phrases.hpp"
 
 namespace levigate::inline v0 {
 
@@ -48,6 +49,10 @@ inline void say_pieces(Page& page, const Together& together) {
   page.table({{"", true}, {"piece"}, {"time", true}, {"alone", true}, {"sheets"}}, rows);
   page.say("",
            "Times are at usual numbers, with going back for marks. Alone: with the whole drawer.");
+  for (std::size_t i = 0; i < together.pieces.size(); ++i) {
+    if (together.pieces[i].wait)
+      page.say(fmt::format("Piece {}: ", i + 1), wait_text(*together.pieces[i].wait));
+  }
   for (std::size_t i = 0; i < together.pieces.size(); ++i) {
     if (together.pieces[i].has_plan || together.pieces[i].done) continue;
     page.say(fmt::format("Piece {}: ", i + 1), sentence(*together.plans[i].why));

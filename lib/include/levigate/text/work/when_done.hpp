@@ -11,22 +11,29 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/journal/report.hpp"
+#include "levigate/plan/why.hpp"
 #include "levigate/stack/finding.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/odds.hpp"
 #include "levigate/text/work/page.hpp"
+#include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
+#include "levigate/text/work/sentences_of_finding.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
 
 inline void say_minutes_left(Page& page, const WhenDone& when) {
+  if (when.wait) page.say("", wait_text(*when.wait));
   if (when.done) {
     page.say("", "0 min left: every zone meets the target.");
   } else if (when.minutes) {
-    page.say("", fmt::format("{} left. {}", duration_text(when.minutes->p50),
-                             usual_range(*when.minutes)));
+    page.say("", fmt::format(
+                     "{} left. {}{}", duration_text(when.minutes->p50), usual_range(*when.minutes),
+                     when.rest_h ? fmt::format(" Wait {:.0f} h beside that.", *when.rest_h) : ""));
+  } else if (when.why && when.why->blocked_by == Blocker::done) {
+    page.say("", "Every zone meets the target. " + marks_open_text(when.findings));
   } else if (when.why) {
     page.say("", "There is no plan of the rest. " + sentence(*when.why));
   }

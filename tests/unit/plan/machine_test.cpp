@@ -61,6 +61,7 @@ Sheet polish(const std::string& name, const Tool& tool) {
 Job sideboard() {
   Job job = top(25);
   job.zones.front().area_cm2 = 6300;
+  job.zones.front().film = Film{200, 6};  // a pad that nobody measured levels as a soft one
   job.zones.push_back({.name = "rim",
                        .area_cm2 = 120,
                        .block = block_named("foam pad"),

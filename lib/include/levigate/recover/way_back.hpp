@@ -161,6 +161,7 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::no_way>("no_way", "why there is no way back"),
     member<&Value::remedies>("remedies", "what can still be done then"),
     member<&Value::cautions>("cautions", "what can hurt"),
-    member<&Value::findings>("findings", "what to know of the journal").optional());
+    member<&Value::findings>("findings", "what to know of the journal, and of machines at an edge")
+        .optional());
 
 }  // namespace levigate

@@ -51,6 +51,7 @@ enum class FindingKind {
   paper_overused,     ///< more of a sheet was used than was on hand
   machine_by_hand,    ///< a zone that the hand works in place of a machine
   machine_strip,      ///< the strip along the edges that a machine keeps off
+  machine_narrow,     ///< a zone under a machine that may be narrow, as an edge is
   curls_show,  ///< a machine's curls that show at the end, where strokes should run along the grain
   piece_too_heavy,  ///< a piece that two hands do not hold to a wheel
   piece_unweighed,  ///< a large piece of unknown weight, and a wheel
@@ -94,6 +95,7 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
     case FindingKind::paper_overused: return "paper_overused";
     case FindingKind::machine_by_hand: return "machine_by_hand";
     case FindingKind::machine_strip: return "machine_strip";
+    case FindingKind::machine_narrow: return "machine_narrow";
     case FindingKind::curls_show: return "curls_show";
     case FindingKind::piece_too_heavy: return "piece_too_heavy";
     case FindingKind::piece_unweighed: return "piece_unweighed";
@@ -138,6 +140,7 @@ inline constexpr auto choices<FindingKind> = std::to_array({FindingKind::ambiguo
                                                             FindingKind::paper_overused,
                                                             FindingKind::machine_by_hand,
                                                             FindingKind::machine_strip,
+                                                            FindingKind::machine_narrow,
                                                             FindingKind::curls_show,
                                                             FindingKind::piece_too_heavy,
                                                             FindingKind::piece_unweighed});

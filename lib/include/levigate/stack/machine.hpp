@@ -101,6 +101,10 @@ inline constexpr auto described<Value> =
             .is(Input::chosen))
         .rule(rule_by<&require_machine_runs>);
 
+/// Modulus that film is counted for where this machine levels [MPa]: the low end of the band of the profile of its name where it has
+/// that profile's number, as nobody measured its pad. A softer pad takes more film. Else its own.
+double soft_modulus_mpa(const Machine& machine);
+
 /// The machine of that name in the profiles. Its rated_rpm is no rating of a real machine.
 /// Throws: BadInput where there is none, naming the nearest.
 Machine machine_named(std::string_view name);

@@ -173,8 +173,8 @@ class Observer {
           Reason{UnmatchedKind::goes_back,
                  {workings_.stack.sheets[before->sheet].id, workings_.stack.sheets[work.sheet].id}};
     } else {
-      work.predicted_minutes +=
-          minutes_of(removal_um(workings_, before, work.sheet, zone, overcut), work.sheet, zone);
+      work.predicted_minutes += minutes_of(
+          usual_removal_um(workings_, before, work.sheet, zone, overcut), work.sheet, zone);
     }
     work.zones.insert(zone);
     standing.before = after(workings_, before, work.sheet);

@@ -23,6 +23,9 @@ inline std::optional<ByHand> by_hand(const Machine& machine, const Zone& zone) {
   return std::nullopt;
 }
 
+/// Whether nothing tells that a zone is wide: what is not levelled may be an edge of which nobody said so.
+inline bool may_be_narrow(const Zone& zone) { return !zone.levelled && !zone.edge; }
+
 /// The machine that works a zone with a sheet; null where the hand or a wheel does.
 inline const Machine* machine_in(const Sheet& sheet, const Zone& zone) {
   const Machine* machine = machine_of(sheet);

@@ -1,6 +1,8 @@
 // What one sheet does in one zone, and what it takes to lower the zone: travel, minutes, paper.
 #pragma once
 
+#include <optional>
+
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/stack/backing.hpp"
@@ -26,7 +28,15 @@ struct SheetInZone {
   double reading_gu = 0;     ///< what a glossmeter then reads at the angle of the target [GU]
   double rate_um_per_m = 0;  ///< film removed per metre of sliding, mean between two cleanings
   bool machine = false;      ///< whether the sheet's machine works here, and no hand sets the pace
+  std::optional<double> soft_mpa{};  ///< of that machine: soft_modulus_mpa()
 };
+
+/// The tool that levels, as film is counted: a pad that nobody measured is taken for soft.
+inline Block leveller_of(const SheetInZone& work) {
+  Block tool = work.tool;
+  tool.modulus_mpa = work.soft_mpa.value_or(tool.modulus_mpa);
+  return tool;
+}
 
 /// Abrasive grain as it removes and as it scratches: a compound breaks down in between, paper does not.
 struct Grain {

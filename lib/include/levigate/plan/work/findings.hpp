@@ -179,7 +179,8 @@ class SequenceFindings {
     for (std::size_t i = 0; i < workings_.job.zones.size(); ++i) {
       const Zone& zone = workings_.job.zones[i];
       if (workings_.starts[i] || !is_levelled(zone)) continue;
-      const Block& tool = workings_.work[sheet][i].tool;
+      const Block tool = leveller_of(workings_.work[sheet][i]);
+      const double usual_mpa = workings_.work[sheet][i].tool.modulus_mpa;
       const double soft_um = removal_um(workings_, std::nullopt, sheet, i);
       const double rigid_um =
           levelling_removal_um({.peel_um = zone.peel_um,
@@ -193,6 +194,7 @@ class SequenceFindings {
                                        {"removal_um", soft_um},
                                        {"hard_removal_um", rigid_um}}));
       soft.about.push_back({"block", tool.name});
+      if (tool.modulus_mpa < usual_mpa) soft.numbers.push_back({"usual_modulus_mpa", usual_mpa});
       add(std::move(soft));
     }
   }

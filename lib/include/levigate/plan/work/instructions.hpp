@@ -14,6 +14,7 @@
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/plan/work/cure_wait.hpp"
+#include "levigate/plan/work/tool_findings.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/source.hpp"
 #include "levigate/stack/block.hpp"
@@ -110,8 +111,7 @@ inline const Machine* machine_at_work(const Workings& workings, std::size_t shee
 /// The numbers of a step with a machine, with its cautions.
 inline void tell_machine(const Workings& workings, std::size_t sheet, const Machine& machine,
                          Step& step) {
-  for (const WheelCaution& c : machine_cautions)
-    step.cautions.push_back({std::string(c.topic), std::string(c.text)});
+  add_machine_cautions(step.cautions);
   MachineStep& told = step.machine.emplace(MachineStep{.name = machine.name,
                                                        .speed_m_s = machine.speed_m_s(),
                                                        .rpm = machine.rpm,

@@ -70,7 +70,9 @@ inline Plan evaluate(const Workings& workings, const std::vector<std::string>& s
   }
   detail::Shared shared(workings);
   Plan result = plan_of_sequence(workings, summed_in_sun(workings, shared.sun, sheets), shared);
-  const std::vector<Finding> of_job = job_findings(workings);
+  std::vector<std::string> ids;
+  for (const std::size_t sheet : sheets) ids.push_back(workings.stack.sheets[sheet].id);
+  const std::vector<Finding> of_job = findings_on(job_findings(workings), ids);
   result.findings.insert(result.findings.begin(), of_job.begin(), of_job.end());
   result.relies_on = reliances(workings, result.exact);
   result.cautions = cautions(workings.job);

@@ -113,7 +113,7 @@ class Shared {
 
   /// Chance of cutting through in a zone at a depth, where this sheet came first and levelled it.
   double cut_through(std::size_t zone, std::size_t first, double depth_um) {
-    const Block& tool = workings_.work[first][zone].tool;
+    const Block tool = leveller_of(workings_.work[first][zone]);
     const BudgetInput input = budget_input(workings_.job, workings_.job.zones[zone], tool);
     if (none_common(input.common))
       return cut_through_of(workings_.job, workings_.job.zones[zone], tool, depth_um);

@@ -73,13 +73,17 @@ inline double scratch_left_um(const Workings& workings, const Before& sheet, std
   return workings.starts[zone] ? workings.starts[zone]->scratch_um : 0.0;
 }
 
-/// Film that a sheet must remove to level a zone as sprayed [um], with what comes back of it; none of an edge, which keeps its peel.
-inline double levelling_um(const Workings& workings, std::size_t sheet, std::size_t zone_index) {
+/// Film that a tool must remove to level a zone as sprayed [um], with what comes back of it; none of an edge, which keeps its peel.
+inline double levelling_with(const Workings& workings, const Block& tool, std::size_t zone_index) {
   const Zone& zone = workings.job.zones[zone_index];
   if (!is_levelled(zone)) return 0.0;
-  const Block& tool = workings.work[sheet][zone_index].tool;
   return levelling_of(zone, tool, zone.peel_um, workings.job.rules.residual_peel_um) *
          with_shrink_back(workings.job.coating.shrink_back);
+}
+
+/// The same of a sheet, as film is counted.
+inline double levelling_um(const Workings& workings, std::size_t sheet, std::size_t zone) {
+  return levelling_with(workings, leveller_of(workings.work[sheet][zone]), zone);
 }
 
 /// Film that a sheet must remove in a zone [um]: the scratches it finds times overcut (none: the least), or as the first step the
@@ -91,15 +95,26 @@ inline double removal_um(const Workings& workings, std::optional<Before> before,
   return before || workings.starts[zone] ? 0.0 : levelling_um(workings, sheet, zone);
 }
 
+/// The same as minutes and paper are counted: with a pad that nobody measured as stiff as usual.
+inline double usual_removal_um(const Workings& workings, std::optional<Before> before,
+                               std::size_t sheet, std::size_t zone,
+                               std::optional<double> overcut = std::nullopt) {
+  const SheetInZone& work = workings.work[sheet][zone];
+  if (work.machine && !before && !workings.starts[zone])
+    return levelling_with(workings, work.tool, zone);
+  return removal_um(workings, before, sheet, zone, overcut);
+}
+
 /// Effort of each zone for a step to `sheet` after `before` (none: as the first step).
 inline std::vector<Effort> efforts(const Workings& workings, std::optional<Before> before,
                                    std::size_t sheet,
                                    std::optional<double> overcut = std::nullopt) {
   std::vector<Effort> result;
   for (std::size_t zone = 0; zone < workings.job.zones.size(); ++zone) {
-    result.push_back(effort(removal_um(workings, before, sheet, zone, overcut),
+    result.push_back(effort(usual_removal_um(workings, before, sheet, zone, overcut),
                             workings.work[sheet][zone], workings.job.zones[zone],
                             workings.stack.sheets[sheet], workings.factors.duty));
+    result.back().removal_um = removal_um(workings, before, sheet, zone, overcut);
   }
   return result;
 }

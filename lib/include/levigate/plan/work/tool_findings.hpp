@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "levigate/fact.hpp"
+#include "levigate/plan/caution.hpp"
 #include "levigate/plan/handling_table.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/by_hand.hpp"
@@ -15,6 +17,8 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/stack/machine.hpp"
 #include "levigate/stack/sheet.hpp"
+#include "levigate/stack/stack.hpp"
+#include "levigate/wheel/caution.hpp"
 #include "levigate/wheel/finding.hpp"
 #include "levigate/wheel/standing_still.hpp"
 
@@ -98,10 +102,11 @@ inline std::vector<Finding> machine_limits(const Workings& workings) {
     for (const Zone& zone : workings.job.zones) {
       const std::optional<ByHand> why = by_hand(*machine, zone);
       works = works || !why;
-      if (!why) continue;
+      if (!why && !may_be_narrow(zone)) continue;
       Finding& left = result.emplace_back(said);
-      left.kind = FindingKind::machine_by_hand;
+      left.kind = why ? FindingKind::machine_by_hand : FindingKind::machine_narrow;
       left.zone = zone.name;
+      if (!why) continue;
       left.about.push_back({"block", zone.block.name});
       if (*why == ByHand::edge) continue;
       left.numbers.push_back({"area_cm2", zone.area_cm2});
@@ -109,6 +114,36 @@ inline std::vector<Finding> machine_limits(const Workings& workings) {
     }
     if (works && machine->keep_off_mm > 0.0) result.push_back(said);
   }
+  return result;
+}
+
+/// Adds the cautions of work with a hand-held machine.
+inline void add_machine_cautions(std::vector<Caution>& cautions) {
+  for (const WheelCaution& c : machine_cautions)
+    cautions.push_back({std::string(c.topic), std::string(c.text)});
+}
+
+/// Findings with these sheets alone: those about other sheets only are left out.
+inline std::vector<Finding> findings_on(std::vector<Finding> findings,
+                                        const std::vector<std::string>& sheets) {
+  std::erase_if(findings, [&](Finding& finding) {
+    const auto others = std::erase_if(finding.sheets, [&](const std::string& id) {
+      return std::find(sheets.begin(), sheets.end(), id) == sheets.end();
+    });
+    return others > 0 && finding.sheets.empty();
+  });
+  return findings;
+}
+
+/// What the hand keeps of the work of machines in one zone with these sheets.
+inline std::vector<Finding> machine_limits_in(const Workings& workings, const Zone& zone,
+                                              const std::vector<std::string>& sheets) {
+  std::vector<Finding> result = findings_on(machine_limits(workings), sheets);
+  std::erase_if(result, [&](const Finding& finding) {
+    if (finding.kind != FindingKind::machine_strip) return finding.zone != zone.name;
+    const std::size_t sheet = sheet_index(workings.stack, finding.sheets.front());
+    return !machine_in(workings.stack.sheets[sheet], zone);
+  });
   return result;
 }
 

@@ -283,6 +283,7 @@ inline std::vector<SheetInZone> work_of(const Setup& setup, std::size_t index,
           at, sheet_in_zone(setup.job, setup.model, grain_of(setup, index), sheet.backing, tool,
                             handed ? factors.by_hand() : factors));
       at->machine = machine;
+      if (machine) at->soft_mpa = soft_modulus_mpa(*machine_of(sheet));
     }
     result.push_back(*at);
   }
@@ -333,7 +334,7 @@ inline std::vector<BudgetInput> budget_inputs_of(const Workings& workings, std::
   const CommonErrors own = result.front().common;
   for (std::size_t sheet = 0; sheet < workings.stack.sheets.size(); ++sheet) {
     if (workings.reach_um[sheet] || workings.refused[sheet]) continue;
-    BudgetInput input = budget_input(job, zone, workings.work[sheet][zone_index].tool);
+    BudgetInput input = budget_input(job, zone, leveller_of(workings.work[sheet][zone_index]));
     if (input.common.critical_um <= own.critical_um) continue;
     const double levelled_um = detail::levelled_um(
         0.5 * input.common.peel_um, input.common.critical_um, 0.5 * input.common.residual_um);

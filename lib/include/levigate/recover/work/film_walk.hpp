@@ -19,6 +19,7 @@
 #include "levigate/plan/work/coat_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/levelling_of.hpp"
+#include "levigate/plan/work/step.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/done.hpp"
 #include "levigate/recover/work/zone_done.hpp"
@@ -80,7 +81,8 @@ class FilmSoFar {
         read_um_(zone.film->mean_um),
         told_um_(told.mean_um) {}
 
-  void step(std::size_t sheet, double removal_um, bool known) {
+  /// `softer_um`: how much of it is counted only because nobody measured a machine's pad.
+  void step(std::size_t sheet, double removal_um, bool known, double softer_um = 0) {
     // The same sheet again takes nothing more off as computed. A reading in between may have been before all of it.
     const bool goes_on = last_sheet_ == sheet && removal_um == 0.0;
     if (!goes_on) last_um_ = removal_um;
@@ -90,6 +92,7 @@ class FilmSoFar {
     last_sheet_ = sheet;
     unknown_ = unknown_ || !known;
     if (to_level_) unread_peel_ = true;
+    softer_um_ += softer_um;
     to_level_ = false;
     worked_ = true;
     group_.clear();
@@ -180,6 +183,7 @@ class FilmSoFar {
   Film compared() const {
     Film film = lowered(told_, removed_um_, 0.0);
     film.mean_se_um = std::hypot(film.mean_se_um, rules_.removed_cv * removed_um_);
+    if (softer_um_ > 0.0) film.mean_se_um = std::hypot(film.mean_se_um, softer_um_);
     if (unread_peel_) {
       const double factor = peel_factor(zone_.peel_how).value;
       const auto off = [&](double peel_um) {
@@ -219,7 +223,7 @@ class FilmSoFar {
   void anchor(const Film& of_all) {
     told_ = above(of_all, zone_.below_um);
     base_ = kept(told_);
-    removed_um_ = 0;
+    removed_um_ = softer_um_ = 0;
     read_ = anchored_here_ = true;
     once_ = unread_peel_ = unknown_ = worked_ = false;
     since_um_ = 0;
@@ -256,6 +260,7 @@ class FilmSoFar {
   double told_um_;       ///< the mean as the job has it
   double taken_um_ = 0;  ///< removed in all
   double removed_um_ = 0;
+  double softer_um_ = 0;  ///< of that, as counted for a pad that nobody measured
   double since_um_ = 0;
   double last_um_ = 0;
   std::optional<std::size_t> last_sheet_{};
@@ -274,6 +279,15 @@ struct Standing {
   std::vector<std::optional<FilmSoFar>> films;  ///< none on a solid
   std::vector<double> sheets_used;              ///< by each step, as computed
 };
+
+/// How much of what a step took off is counted only because nobody measured the pad that levelled [um].
+inline double softer_um_in(const Workings& workings, std::size_t sheet, std::size_t zone,
+                           double removal_um) {
+  const SheetInZone& work = workings.work[sheet][zone];
+  if (!work.soft_mpa || workings.starts[zone] || removal_um != levelling_um(workings, sheet, zone))
+    return 0.0;
+  return removal_um - levelling_with(workings, work.tool, zone);
+}
 
 /// Walks the steps done and the readings. `told`: the job as given, without what a shop has learned.
 /// Throws: as walk_done(); BadInput for a reading of a solid
@@ -310,9 +324,10 @@ inline Standing standing_of(const Workings& workings, const Job& told,
       workings, done, known_before,
       [&](std::size_t step, std::size_t sheet, std::size_t zone, double removal_um, bool known) {
         read_until(step);
-        if (result.films[zone]) result.films[zone]->step(sheet, removal_um, known);
+        const double softer_um = softer_um_in(workings, sheet, zone, removal_um);
+        if (result.films[zone]) result.films[zone]->step(sheet, removal_um, known, softer_um);
         result.sheets_used[step] +=
-            effort(removal_um, workings.work[sheet][zone], workings.job.zones[zone],
+            effort(removal_um - softer_um, workings.work[sheet][zone], workings.job.zones[zone],
                    workings.stack.sheets[sheet], workings.factors.duty)
                 .sheets_used;
       });

@@ -15,6 +15,7 @@
 #include "levigate/plan/work/coat_of.hpp"
 #include "levigate/plan/work/effort.hpp"
 #include "levigate/plan/work/step.hpp"
+#include "levigate/plan/work/tool_findings.hpp"
 #include "levigate/plan/work/workings.hpp"
 #include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/diagnosis.hpp"
@@ -136,6 +137,21 @@ inline std::vector<Try> tries(const Workings& workings, const std::vector<std::s
   return result;
 }
 
+/// Tells what the hand keeps of the work of the machines of the legs, and the cautions of those that work the zone.
+inline void tell_machines(const Workings& workings, std::size_t zone, WayBack& way) {
+  std::vector<std::string> sheets;
+  for (const Leg& leg : way.legs) {
+    sheets.push_back(leg.sheet);
+    sheets.insert(sheets.end(), leg.then.begin(), leg.then.end());
+  }
+  way.findings = machine_limits_in(workings, workings.job.zones[zone], sheets);
+  if (std::none_of(sheets.begin(), sheets.end(), [&](const std::string& id) {
+        return workings.work[sheet_index(workings.stack, id)][zone].machine;
+      }))
+    return;
+  add_machine_cautions(way.cautions);
+}
+
 /// Why going back would not pay, or cannot be done.
 inline NoWay no_way(const Job& job, const Diagnosis& diagnosis, const std::vector<Reentry>& ways,
                     double film_um) {
@@ -177,6 +193,7 @@ inline WayBack go_back(const Workings& workings, const std::vector<DoneStep>& do
   result.zone_minutes = result.round_minutes;
   if (!needs.empty()) detail::set_legs(workings, sheets, zone, film_um, result);
   result.found = !result.legs.empty();
+  detail::tell_machines(workings, zone, result);
   if (!result.found) {
     result.tries.clear();
     result.expected_minutes = result.round_minutes;

@@ -33,6 +33,14 @@ LEVIGATE_WORK void require_machine_runs(const Machine& machine, std::string_view
   detail::require_range(machine.speed_m_s(), 1e-3, 100.0, "mean speed", "m/s", where);
 }
 
+LEVIGATE_WORK double soft_modulus_mpa(const Machine& machine) {
+  for (const MachineProfile& profile : machine_table) {
+    if (profile.name == machine.name && profile.modulus_mpa.value == machine.modulus_mpa)
+      return profile.modulus_mpa.low;
+  }
+  return machine.modulus_mpa;
+}
+
 LEVIGATE_WORK Machine machine_named(std::string_view name) {
   Machine machine = detail::filled<Machine>(detail::profile_named(machine_table, name, "machine"),
                                             machine_columns);

@@ -26,8 +26,10 @@ LEVIGATE_WORK void require_fitting_machine(const Sheet& sheet, std::string_view 
   const bool compound = polish_of(sheet) != nullptr;
   const std::string on = "machine '" + machine->name + "' takes no ";
   if (compound && !machine->polishes()) {
-    throw BadInput::of("machine", on + "compound: its friction is 0, in " + std::string(where),
-                       {"compound"});
+    throw BadInput::of(
+        "machine",
+        "use a polisher: " + on + "compound, as its friction is 0, in " + std::string(where),
+        {"compound"});
   }
   if (!compound && machine->is_rotary()) {
     throw BadInput::of("machine", on + "paper: a rotary takes compound, in " + std::string(where));

@@ -85,6 +85,7 @@ class BenchCard {
           finding.kind == FindingKind::mark_open)
         page_.say("", sentence(finding) + ".");
     }
+    if (const std::string text = soft_pad_text(plan_); !text.empty()) page_.say("", text);
     page_.say("",
               fmt::format("On {}, {}. Goal: {}.", plan_.coating,
                           zones_differ() ? "zones in different states" : stands(plan_.scratched_by),
@@ -93,7 +94,7 @@ class BenchCard {
       page_.say("",
                 fmt::format("{}{}, {}.{}{} Lay out: {}.", plan_.wait ? "When it is cured: " : "",
                             steps_text(plan_.steps.size()), duration(plan_.total.minutes, whole()),
-                            range(whole()), rests(), layout()));
+                            range(whole()) + strip_text(plan_), rests(), layout()));
     }
     page_.rule('=');
   }

@@ -19,6 +19,7 @@
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/risk/comparison.hpp"
 #include "levigate/text/sentences.hpp"
+#include "levigate/text/work/machine_notes.hpp"
 #include "levigate/text/work/odds.hpp"
 #include "levigate/text/work/page.hpp"
 #include "levigate/text/work/phrases.hpp"
@@ -76,6 +77,8 @@ inline std::string comparison_text(const Plan& taken, const Plan& best,
   page.say("Side by side: ", taken.job);
   page.rule('=');
   page.table({{""}, {"your sequence", true}, {"best plan", true}}, cells);
+  const Plan& machined = strip_text(taken).empty() ? best : taken;
+  if (const std::string strip = strip_text(machined); !strip.empty()) page.say("", strip.substr(1));
   page.blank();
   page.say("Your sequence: ", sequence_text(taken) + ".");
   if (best.found) {

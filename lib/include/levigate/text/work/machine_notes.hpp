@@ -8,8 +8,12 @@
 #include <vector>
 
 #include "levigate/detail/text.hpp"
+#include "levigate/fact.hpp"
 #include "levigate/plan/plan_values.hpp"
+#include "levigate/stack/finding.hpp"
+#include "levigate/text/work/facts.hpp"
 #include "levigate/text/work/page.hpp"
+#include "levigate/text/work/sentences_of_finding.hpp"
 #include "levigate/text/work/sentences_of_wheel.hpp"
 
 namespace levigate::inline v0 {
@@ -31,6 +35,27 @@ inline std::string machine_text(const MachineStep& machine) {
         " Warning: no limits of speed and heat are known for this coating. Try it on scrap first.";
   }
   return text + " " + still_text(machine.still.film_um, machine.still.rise_k) + ".";
+}
+
+/// That the plan counts the pad that levels as soft, as nobody measured it; empty where it does not.
+inline std::string soft_pad_text(const Plan& plan) {
+  for (const Finding& finding : plan.findings) {
+    if (finding.kind != FindingKind::soft_first || !figure(finding.numbers, "usual_modulus_mpa"))
+      continue;
+    return fmt::format(
+        "Nobody measured how stiff the pad of the {} is. The film is counted for a soft one of {} "
+        "MPa. Measure it and tell its modulus_mpa.",
+        name_of(finding.about, "block"), number_text(value_of(finding.numbers, "modulus_mpa")));
+  }
+  return "";
+}
+
+/// That the strip along edges is not in the minutes of a plan, after a space; empty where no machine leaves one.
+inline std::string strip_text(const Plan& plan) {
+  const bool strip = std::any_of(plan.steps.begin(), plan.steps.end(), [](const Step& step) {
+    return step.machine && step.machine->keep_off_mm > 0.0;
+  });
+  return strip ? " The strip along edges that stays with the hand is not in these minutes." : "";
 }
 
 /// The zones of the step that the hand works.
@@ -61,6 +86,11 @@ inline std::string hand_text(const Step& step) {
 inline void say_machine(Page& page, const Plan& plan, const Step& step) {
   page.say("  ", machine_text(*step.machine));
   if (const std::string text = hand_text(step); !text.empty()) page.say("  ", text);
+  for (const Finding& finding : plan.findings) {
+    if (finding.kind == FindingKind::machine_narrow &&
+        std::count(finding.sheets.begin(), finding.sheets.end(), step.sheet) > 0)
+      page.say("  ", "Warning: " + sentence_of(finding) + ".");
+  }
   if (!step.machine->dwell_s) {
     page.say("  ",
              "Curls have no direction. Crossing strokes does not show old scratches here. Wipe "

@@ -156,6 +156,10 @@ class FindingText {
         return "Keep " + machine() + " " + told("keep_off_mm", 0) +
                " mm off every edge. The strip there stays hand work. Its minutes are not in the "
                "plan";
+      case FindingKind::machine_narrow:
+        return "Zone " + finding_.zone + " is not levelled, so it may be narrow. T" +
+               machine().substr(1) +
+               " may cut through at an edge. Tell its edge_of, or keep the machine off it";
       case FindingKind::curls_show:
         return sized(first) + " on " + machine() +
                " comes last and leaves curls. A sheen shows them. Rub the last grade by hand along "

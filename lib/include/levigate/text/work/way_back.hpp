@@ -18,6 +18,7 @@
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/leg.hpp"
 #include "levigate/recover/way_back.hpp"
+#include "levigate/stack/finding.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/work/facts.hpp"
 #include "levigate/text/work/page.hpp"
@@ -116,6 +117,11 @@ inline void say_legs(Page& page, const WayBack& way) {
                                  std::ceil(step.wheel->pass_s),
                                  still_text(step.wheel->still.film_um, step.wheel->still.rise_k)));
     }
+  }
+  for (const Finding& finding : way.findings) {
+    if (finding.kind != FindingKind::machine_strip) continue;
+    page.say("  ", fmt::format("Use {} with the {}. Work edges by hand.", list_text(finding.sheets),
+                               name_of(finding.about, "machine")));
   }
   const double expected = std::min(way.zone_minutes, way.patch_minutes.value_or(way.zone_minutes));
   std::string text = fmt::format(

@@ -57,7 +57,7 @@ build_and_test gcc -DCMAKE_CXX_COMPILER=g++ -DCMAKE_CXX_FLAGS=-O2 -DLEVIGATE_BUI
   -DLEVIGATE_BUILD_EXAMPLES=OFF '-DLEVIGATE_CONSUMERS=subdirectory.headers.23;find_package.compiled.20' \
   '-DLEVIGATE_TEST_KINDS=reference;property' -DLEVIGATE_COMPILED_AT="$PWD/.build/module/lib/liblevigate.a"
 
-say "Compiling every header alone"
+say "Compiling each header alone that users include"
 attempt cmake --build .build/gcc --target headers_alone
 
 say "Generated tables are those of data/"

@@ -13,11 +13,11 @@ def test_nothing_is_compiled_with_contraction(tmp_path):
     options = ["-DCMAKE_EXPORT_COMPILE_COMMANDS=ON", "-DLEVIGATE_BUILD_BINDINGS=OFF"]
     subprocess.run([*configure, *options], check=True, capture_output=True)
     commands = json.loads((tmp_path / "compile_commands.json").read_text())
-    assert len(commands) > 20
+    assert len(commands) > 10
     assert [c["file"] for c in commands if "-ffp-contract=off" not in c["command"].split()] == []
 
 
 def test_library_and_module_say_so_themselves():
-    for folder, target in (("lib", "levigate_compiled"), ("bindings", "_core")):
+    for folder, target in (("lib", "levigate_compiled"), ("bindings/src", "_core")):
         text = (ROOT / folder / "CMakeLists.txt").read_text()
         assert re.search(rf"^ *target_compile_options\({target} PRIVATE -ffp-contract=off\)$", text, re.MULTILINE)

@@ -8,6 +8,7 @@
 
 #include <cmath>
 
+#include "levigate/film/edge.hpp"
 #include "levigate/film/gauge.hpp"
 #include "levigate/plan/work/budget_of.hpp"
 #include "unit/journal/learn_workshop.hpp"
@@ -122,6 +123,11 @@ TEST(Readings, AThinFlatHasThinEdges) {
       << "what came off the flat was there before";
   job.zones[1].film->how = FilmHow::gauge;
   EXPECT_NEAR(edge_um({half, half}), 100, 1e-9) << "a gauge has read the edge";
+  // The film of the flat was read, and that of the edge worked out from it: nobody read the edge.
+  job.zones[0].film->how = FilmHow::gauge;
+  job.zones[1].film = edge_film(*job.zones[0].film, 3.0);
+  const double whole_um = edge_um({});
+  EXPECT_NEAR(edge_um({half, half}), whole_um / 2, 1e-9);
 }
 
 TEST(Readings, AReadingThatContradictsIsSaidOnTopUntilItIsReadAgain) {

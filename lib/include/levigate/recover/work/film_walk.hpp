@@ -11,6 +11,7 @@
 
 #include "levigate/error.hpp"
 #include "levigate/film/agreement.hpp"
+#include "levigate/film/edge.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/film/gauge.hpp"
 #include "levigate/film/work/above.hpp"
@@ -88,7 +89,7 @@ class FilmSoFar {
     if (!goes_on) last_um_ = removal_um;
     removed_um_ += goes_on && !group_.empty() ? last_um_ : removal_um;
     since_um_ += goes_on && !group_.empty() ? last_um_ : removal_um;
-    taken_um_ += removal_um;
+    taken_um_ += removal_um - softer_um;  // more off would have been more film before
     last_sheet_ = sheet;
     unknown_ = unknown_ || !known;
     if (to_level_) unread_peel_ = true;
@@ -109,7 +110,7 @@ class FilmSoFar {
 
   /// Of an edge that nobody has read: its flat was found to have this share of the film told. Thinner counts, thicker does not.
   void as_thin_as_flat(double share) {
-    if (read_ || zone_.film->how == FilmHow::gauge) return;
+    if (read_) return;
     const double thinner_um = (1.0 - std::min(1.0, share)) * (told_um_ + zone_.below_um);
     base_.mean_um = zone_.film->mean_um - kept_ * thinner_um;
     told_.mean_um = told_um_ - thinner_um;
@@ -280,6 +281,14 @@ struct Standing {
   std::vector<double> sheets_used;              ///< by each step, as computed
 };
 
+/// Whether the film of a zone is that of its flat, as far as is told: it is an edge of it that no gauge has read. A film worked out
+/// from the flat is as that was got, so that of a flat that was read is no reading of the edge.
+inline bool rests_on(const Zone& zone, const Zone& flat) {
+  if (!zone.edge || zone.edge->of != flat.name || !zone.film || !flat.film) return false;
+  return zone.film->how != FilmHow::gauge ||
+         (zone.edge->radius_mm && *zone.film == edge_film(*flat.film, *zone.edge->radius_mm));
+}
+
 /// How much of what a step took off is counted only because nobody measured the pad that levelled [um].
 inline double softer_um_in(const Workings& workings, std::size_t sheet, std::size_t zone,
                            double removal_um) {
@@ -313,9 +322,9 @@ inline Standing standing_of(const Workings& workings, const Job& told,
     for (; next < reads.size() && reads[next].after_steps <= steps; ++next) {
       FilmSoFar& film = *result.films[reads[next].zone];
       reads[next].film ? film.take(*reads[next].film) : film.read(reads[next].readings_um);
+      const Zone& flat = told.zones[reads[next].zone];
       for (std::size_t i = 0; i < zones; ++i) {
-        const std::optional<Edge>& edge = workings.job.zones[i].edge;
-        if (edge && edge->of == workings.job.zones[reads[next].zone].name && result.films[i])
+        if (result.films[i] && rests_on(told.zones[i], flat))
           result.films[i]->as_thin_as_flat(film.share_of_told());
       }
     }

@@ -17,30 +17,14 @@
 #include "levigate/text/comparison.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/way_back.hpp"
-#include "unit/workshop.hpp"
+#include "unit/plan/machine_workshop.hpp"
 
 namespace machine_film_test {
 namespace {
 
-using namespace workshop;
+using namespace machine_workshop;
 using testing::HasSubstr;
 using testing::Not;
-
-const std::string sander = "random-orbit sander";
-
-Sheet disc(const std::string& label, const Machine& machine = machine_named(sander)) {
-  Sheet sheet = paper("disc-" + label, label);
-  sheet.kind = Pad{machine};
-  sheet.width_mm = sheet.height_mm = 150;
-  return sheet;
-}
-
-Stack discs(const std::vector<std::string>& labels,
-            const Machine& machine = machine_named(sander)) {
-  Stack stack;
-  for (const std::string& label : labels) stack.sheets.push_back(disc(label, machine));
-  return stack;
-}
 
 /// What levelling the first zone of a job takes with a pad of that modulus.
 double levelled_at(const Job& job, double modulus_mpa) {

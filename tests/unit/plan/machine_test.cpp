@@ -18,31 +18,15 @@
 #include "levigate/wheel/compound.hpp"
 #include "levigate/wheel/machine.hpp"
 #include "levigate/wheel/wheel.hpp"
-#include "unit/workshop.hpp"
+#include "unit/plan/machine_workshop.hpp"
 
 namespace plan_machine_test {
 namespace {
 
-using namespace workshop;
+using namespace machine_workshop;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::Not;
-
-const std::string sander = "random-orbit sander";
-
-/// A disc of P-grade paper on a sander.
-Sheet disc(const std::string& label, const Machine& machine = machine_named(sander)) {
-  Sheet sheet = paper("disc-" + label, label);
-  sheet.kind = Pad{machine};
-  sheet.width_mm = sheet.height_mm = 150;
-  return sheet;
-}
-
-Stack discs(const std::vector<std::string>& labels) {
-  Stack stack;
-  for (const std::string& label : labels) stack.sheets.push_back(disc(label));
-  return stack;
-}
 
 /// A compound on a tool of its own.
 Sheet polish(const std::string& name, const Tool& tool) {

@@ -32,6 +32,28 @@ inline int digits_in(std::string_view digits) {
   return number;
 }
 
+/// Minutes that the clock of an offset such as +01:00 is ahead of UTC; 0 of Z.
+inline std::chrono::minutes ahead_of_utc(std::string_view offset) {
+  using namespace std::chrono;
+  if (!has_form(offset, "+dd:dd")) return minutes(0);
+  const minutes ahead =
+      hours(digits_in(offset.substr(1, 2))) + minutes(digits_in(offset.substr(4, 2)));
+  return offset[0] == '-' ? -ahead : ahead;
+}
+
+/// The offset of a moment as it is written.
+inline std::string_view offset_in(std::string_view moment) {
+  return moment.substr(std::min(moment.find_first_of("Zz+-", 19), moment.size()));
+}
+
+/// The day of a moment by its own clock.
+inline std::chrono::sys_days day_in(std::string_view moment) {
+  using namespace std::chrono;
+  return year(digits_in(moment.substr(0, 4))) /
+         month(static_cast<unsigned>(digits_in(moment.substr(5, 2)))) /
+         day(static_cast<unsigned>(digits_in(moment.substr(8, 2))));
+}
+
 /// Why a text is not a date and time of RFC 3339, or nothing where it is one. The calendar is that of ISO 8601, back to
 /// the year 0; a 60th second is one where a leap second may stand: at the end of a month in UTC.
 inline std::string moment_fault(std::string_view text) {
@@ -61,7 +83,7 @@ inline std::string moment_fault(std::string_view text) {
   if (!utc) {
     const int h = digits_in(offset.substr(1, 2)), min = digits_in(offset.substr(4, 2));
     if (h > 23 || min > 59) return "there is no such offset";
-    ahead = (offset[0] == '-' ? -1 : 1) * (hours(h) + minutes(min));
+    ahead = ahead_of_utc(offset);
   }
   if (two(17) == 60) {
     const auto next = sys_days(date) + hours(two(11)) + minutes(two(14) + 1) - ahead;
@@ -85,12 +107,10 @@ inline std::string moment_after(std::string_view moment, double hours_later) {
   const auto part = [&](std::size_t at, std::size_t count) {
     return digits_in(moment.substr(at, count));
   };
-  const sys_days date = year(part(0, 4)) / month(static_cast<unsigned>(part(5, 2))) /
-                        day(static_cast<unsigned>(part(8, 2)));
   constexpr double seconds_per_hour = 3600, seconds_per_minute = 60;
   const double fraction = moment.size() > 19 && moment[19] == '.' ? 1 : 0;
   const double later_s = part(17, 2) + fraction + seconds_per_hour * hours_later;
-  const auto then = date + hours(part(11, 2)) + minutes(part(14, 2)) +
+  const auto then = day_in(moment) + hours(part(11, 2)) + minutes(part(14, 2)) +
                     minutes(static_cast<long long>(std::ceil(later_s / seconds_per_minute)));
   const auto day_then = floor<days>(then);
   const year_month_day on(day_then);
@@ -98,8 +118,7 @@ inline std::string moment_after(std::string_view moment, double hours_later) {
   const auto two = [](auto number) { return digits_of(static_cast<int>(number), 2); };
   return digits_of(static_cast<int>(on.year()), 4) + "-" + two(static_cast<unsigned>(on.month())) +
          "-" + two(static_cast<unsigned>(on.day())) + "T" + two(clock.hours().count()) + ":" +
-         two(clock.minutes().count()) + ":00" +
-         std::string(moment.substr(std::min(moment.find_first_of("Zz+-", 19), moment.size())));
+         two(clock.minutes().count()) + ":00" + std::string(offset_in(moment));
 }
 
 /// Seconds from one moment to another, whatever their offsets; parts of a second and leap seconds are left out.
@@ -109,14 +128,8 @@ inline double seconds_between(std::string_view from, std::string_view to) {
     const auto part = [&](std::size_t at, std::size_t count) {
       return digits_in(moment.substr(at, count));
     };
-    const sys_days date = year(part(0, 4)) / month(static_cast<unsigned>(part(5, 2))) /
-                          day(static_cast<unsigned>(part(8, 2)));
-    const std::size_t offset = moment.find_first_of("Zz+-", 19);
-    minutes ahead{0};
-    if (offset < moment.size() && (moment[offset] == '+' || moment[offset] == '-'))
-      ahead = (moment[offset] == '-' ? -1 : 1) *
-              (hours(part(offset + 1, 2)) + minutes(part(offset + 4, 2)));
-    return date + hours(part(11, 2)) + minutes(part(14, 2)) + seconds(part(17, 2)) - ahead;
+    return day_in(moment) + hours(part(11, 2)) + minutes(part(14, 2)) + seconds(part(17, 2)) -
+           ahead_of_utc(offset_in(moment));
   };
   return duration<double>(utc(to) - utc(from)).count();
 }
@@ -133,8 +146,7 @@ inline std::string spoken_moment(std::string_view moment) {
     return digits_in(moment.substr(at, count));
   };
   const auto month_number = static_cast<unsigned>(part(5, 2));
-  const weekday falls_on(
-      sys_days(year(part(0, 4)) / month(month_number) / day(static_cast<unsigned>(part(8, 2)))));
+  const weekday falls_on(day_in(moment));
   return std::string(day_names[falls_on.c_encoding()]) + " " + std::to_string(part(8, 2)) + " " +
          std::string(month_names[month_number - 1]) + " " + std::string(moment.substr(0, 4)) +
          ", " + std::string(moment.substr(11, 5));

@@ -9,6 +9,15 @@
 
 namespace levigate::inline v0 {
 
+namespace detail {
+
+/// Speed of a point that goes round a circle [m/s].
+inline double round_speed_m_s(double diameter_mm, double rpm) {
+  return std::numbers::pi * diameter_mm * rpm / 60e3;
+}
+
+}  // namespace detail
+
 /// Speed of the rim of a wheel.
 ///
 ///   v = pi diameter rpm / 60 s
@@ -25,7 +34,7 @@ inline double surface_speed_m_s(double diameter_mm, double rpm) {
   constexpr auto where = "surface_speed_m_s";
   detail::require_range(diameter_mm, 1.0, 1e4, "diameter_mm", "mm", where);
   detail::require_range(rpm, 0.0, 1e6, "rpm", "1/min", where);
-  return std::numbers::pi * diameter_mm * rpm / 60e3;
+  return detail::round_speed_m_s(diameter_mm, rpm);
 }
 
 namespace detail {
@@ -71,8 +80,8 @@ inline double pad_speed_m_s(double pad_mm, double pad_rpm, double orbit_mm, doub
   detail::require_range(pad_rpm, 0.0, 1e6, "pad_rpm", "1/min", where);
   detail::require_range(orbit_mm, 0.0, 1e3, "orbit_mm", "mm", where);
   detail::require_range(rpm, 0.0, 1e6, "rpm", "1/min", where);
-  const double orbit_m_s = std::numbers::pi * orbit_mm * rpm / 60e3;
-  const double rim_m_s = std::numbers::pi * pad_mm * pad_rpm / 60e3;
+  const double orbit_m_s = detail::round_speed_m_s(orbit_mm, rpm);
+  const double rim_m_s = detail::round_speed_m_s(pad_mm, pad_rpm);
   if (rim_m_s <= orbit_m_s) {
     const double part = orbit_m_s > 0.0 ? rim_m_s / orbit_m_s : 0.0;
     return orbit_m_s * detail::half_series(part * part, [](int k) { return 1.0 / (k + 1.0); });

@@ -1,7 +1,10 @@
 // What one sheet does in one zone, and what it takes to lower the zone: travel, minutes, paper.
 #pragma once
 
+#include <algorithm>
+#include <cstddef>
 #include <optional>
+#include <vector>
 
 #include "levigate/plan/factors.hpp"
 #include "levigate/plan/job.hpp"
@@ -30,6 +33,12 @@ struct SheetInZone {
   bool machine = false;      ///< whether the sheet's machine works here, and no hand sets the pace
   std::optional<double> soft_mpa{};  ///< of that machine: soft_modulus_mpa()
 };
+
+/// In how many of the zones of a sheet its machine works.
+inline std::size_t machine_zones(const std::vector<SheetInZone>& zones) {
+  return static_cast<std::size_t>(std::count_if(
+      zones.begin(), zones.end(), [](const SheetInZone& one) { return one.machine; }));
+}
 
 /// The tool that levels, as film is counted: a pad that nobody measured is taken for soft.
 inline Block leveller_of(const SheetInZone& work) {

@@ -89,9 +89,7 @@ inline WheelStep wheel_step(const Workings& workings, std::size_t sheet, const W
 /// The numbers of a wheel step, and how it goes over each zone.
 inline void tell_wheel(const Workings& workings, std::size_t sheet, const Wheel& wheel,
                        Step& step) {
-  for (const WheelCaution& c : wheel_cautions) {
-    step.cautions.push_back({std::string(c.topic), std::string(c.text)});
-  }
+  add_cautions(wheel_cautions, step.cautions);
   step.wheel = wheel_step(workings, sheet, wheel);
   for (std::size_t i = 0; i < step.zones.size(); ++i) {
     ZoneStep& zone = step.zones[i];
@@ -102,16 +100,14 @@ inline void tell_wheel(const Workings& workings, std::size_t sheet, const Wheel&
 
 /// The machine of a sheet, where it works any zone; else null.
 inline const Machine* machine_at_work(const Workings& workings, std::size_t sheet) {
-  const std::vector<SheetInZone>& work = workings.work[sheet];
-  const bool works =
-      std::any_of(work.begin(), work.end(), [](const SheetInZone& one) { return one.machine; });
-  return works ? machine_of(workings.stack.sheets[sheet]) : nullptr;
+  return machine_zones(workings.work[sheet]) > 0 ? machine_of(workings.stack.sheets[sheet])
+                                                 : nullptr;
 }
 
 /// The numbers of a step with a machine, with its cautions.
 inline void tell_machine(const Workings& workings, std::size_t sheet, const Machine& machine,
                          Step& step) {
-  add_machine_cautions(step.cautions);
+  add_cautions(machine_cautions, step.cautions);
   MachineStep& told = step.machine.emplace(MachineStep{.name = machine.name,
                                                        .speed_m_s = machine.speed_m_s(),
                                                        .rpm = machine.rpm,

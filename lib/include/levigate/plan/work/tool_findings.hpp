@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -117,9 +118,9 @@ inline std::vector<Finding> machine_limits(const Workings& workings) {
   return result;
 }
 
-/// Adds the cautions of work with a hand-held machine.
-inline void add_machine_cautions(std::vector<Caution>& cautions) {
-  for (const WheelCaution& c : machine_cautions)
+/// Adds the cautions of work at a wheel, or with a hand-held machine.
+inline void add_cautions(std::span<const WheelCaution> more, std::vector<Caution>& cautions) {
+  for (const WheelCaution& c : more)
     cautions.push_back({std::string(c.topic), std::string(c.text)});
 }
 

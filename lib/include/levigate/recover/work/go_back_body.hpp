@@ -149,7 +149,7 @@ inline void tell_machines(const Workings& workings, std::size_t zone, WayBack& w
         return workings.work[sheet_index(workings.stack, id)][zone].machine;
       }))
     return;
-  add_machine_cautions(way.cautions);
+  add_cautions(machine_cautions, way.cautions);
 }
 
 /// Why going back would not pay, or cannot be done.

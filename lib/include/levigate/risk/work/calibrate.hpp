@@ -107,13 +107,7 @@ class Calibrator {
 
   /// The name under which the work of a sheet is learned: of its machine where that works any zone.
   std::string backing(std::size_t sheet) const {
-    return learned_name(workings_.stack.sheets[sheet], machines(sheet) == 0);
-  }
-  /// How many zones the machine of a sheet works.
-  std::size_t machines(std::size_t sheet) const {
-    const std::vector<SheetInZone>& work = workings_.work[sheet];
-    return static_cast<std::size_t>(std::count_if(
-        work.begin(), work.end(), [](const SheetInZone& one) { return one.machine; }));
+    return learned_name(workings_.stack.sheets[sheet], machine_zones(workings_.work[sheet]) == 0);
   }
   const std::string& coating() const { return workings_.job.coating.name; }
 
@@ -199,8 +193,8 @@ class Calibrator {
     const Step& step = plan_.steps.front();
     const std::size_t sheet = sheet_index(workings_.stack, step.sheet);
     if (!teaches(sheet)) return;
-    const std::size_t machine_zones = machines(sheet);
-    if (machine_zones > 0 && machine_zones < workings_.job.zones.size()) return;  // teaches neither
+    const std::size_t by_machine = machine_zones(workings_.work[sheet]);
+    if (by_machine > 0 && by_machine < workings_.job.zones.size()) return;  // teaches neither
     std::vector<Entry> journal = bench_.journal();
     Entry ended;
     ended.kind = EntryKind::step_ended;
@@ -221,7 +215,7 @@ class Calibrator {
     one.minutes = noting_minutes;
     one.overcut = ended.overcut;
     add(one, minutes_of_rest(bench_.shop()),
-        minutes_of_rest(after_minutes(shop_, coating(), backing(sheet), 0.0, machine_zones > 0)));
+        minutes_of_rest(after_minutes(shop_, coating(), backing(sheet), 0.0, by_machine > 0)));
   }
 
   const Bench& bench_;

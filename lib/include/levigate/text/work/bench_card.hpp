@@ -91,10 +91,11 @@ class BenchCard {
                           zones_differ() ? "zones in different states" : stands(plan_.scratched_by),
                           goal_text(plan_.target)));
     if (plan_.found) {
-      page_.say("",
-                fmt::format("{}{}, {}.{}{} Lay out: {}.", plan_.wait ? "When it is cured: " : "",
-                            steps_text(plan_.steps.size()), duration(plan_.total.minutes, whole()),
-                            range(whole()) + strip_text(plan_), rests(), layout()));
+      const std::string strip = strip_text(plan_);
+      page_.say(
+          "", fmt::format("{}{}, {}.{}{} Lay out: {}.", plan_.wait ? "When it is cured: " : "",
+                          steps_text(plan_.steps.size()), duration(plan_.total.minutes, whole()),
+                          range(whole()) + (strip.empty() ? "" : " " + strip), rests(), layout()));
     }
     page_.rule('=');
   }

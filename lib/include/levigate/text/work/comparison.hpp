@@ -77,8 +77,9 @@ inline std::string comparison_text(const Plan& taken, const Plan& best,
   page.say("Side by side: ", taken.job);
   page.rule('=');
   page.table({{""}, {"your sequence", true}, {"best plan", true}}, cells);
-  const Plan& machined = strip_text(taken).empty() ? best : taken;
-  if (const std::string strip = strip_text(machined); !strip.empty()) page.say("", strip.substr(1));
+  const std::string strip = strip_text(taken);
+  if (const std::string told = strip.empty() ? strip_text(best) : strip; !told.empty())
+    page.say("", told);
   page.blank();
   page.say("Your sequence: ", sequence_text(taken) + ".");
   if (best.found) {

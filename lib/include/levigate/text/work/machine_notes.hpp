@@ -50,12 +50,12 @@ inline std::string soft_pad_text(const Plan& plan) {
   return "";
 }
 
-/// That the strip along edges is not in the minutes of a plan, after a space; empty where no machine leaves one.
+/// That the strip along edges is not in the minutes of a plan; empty where no machine leaves one.
 inline std::string strip_text(const Plan& plan) {
   const bool strip = std::any_of(plan.steps.begin(), plan.steps.end(), [](const Step& step) {
     return step.machine && step.machine->keep_off_mm > 0.0;
   });
-  return strip ? " The strip along edges that stays with the hand is not in these minutes." : "";
+  return strip ? "The strip along edges that stays with the hand is not in these minutes." : "";
 }
 
 /// The zones of the step that the hand works.

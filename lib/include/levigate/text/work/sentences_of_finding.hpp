@@ -157,8 +157,8 @@ class FindingText {
                " mm off every edge. The strip there stays hand work. Its minutes are not in the "
                "plan";
       case FindingKind::machine_narrow:
-        return "Zone " + finding_.zone + " is not levelled, so it may be narrow. T" +
-               machine().substr(1) +
+        return "Zone " + finding_.zone + " is not levelled, so it may be narrow. " +
+               machine("The ") +
                " may cut through at an edge. Tell its edge_of, or keep the machine off it";
       case FindingKind::curls_show:
         return sized(first) + " on " + machine() +
@@ -185,15 +185,17 @@ class FindingText {
     return fixed(finding_.numbers, name, decimals);
   }
   std::string zone() const { return "zone " + finding_.zone; }
-  std::string machine() const { return "the " + name_of(finding_.about, "machine"); }
+  std::string machine(const char* article = "the ") const {
+    return article + name_of(finding_.about, "machine");
+  }
 
   /// A zone that stays hand work.
   std::string machine_by_hand() const {
     const bool small = figure(finding_.numbers, "room_cm2").has_value();
     return "Zone " + finding_.zone +
            (small ? " has " + told("area_cm2", 0) + " cm2" : " is an edge") + ". " +
-           (small ? "T" + machine().substr(1) + " needs " + told("room_cm2", 0) + " cm2"
-                  : "T" + machine().substr(1) + " keeps off it") +
+           (small ? machine("The ") + " needs " + told("room_cm2", 0) + " cm2"
+                  : machine("The ") + " keeps off it") +
            ". Work the zone by hand with the same grade on " + name_of(finding_.about, "block");
   }
 

@@ -33,6 +33,7 @@ def numbers(kind, name="default"):
 EYE = numbers("inspection")
 MODEL = numbers("model")
 TAN = np.tan(np.radians(MODEL["flank_deg"]))
+DEPTHS, DEPTHS_PER_ROOT = 3600, 720  # down to a share of e^-25; a depth is off by less than 2e-6 of the deepest
 LABELS = ["P400", "P600", "P800", "P1000", "P1200", "P1500", "P2000"]
 
 
@@ -44,6 +45,15 @@ class Layer:
     own_tool: bool
     stray: dict
     direction_deg: float | None
+
+    def __post_init__(self):
+        self._depth_um = self.contact.depth_um(1 - np.exp(-((np.arange(DEPTHS + 1) / DEPTHS_PER_ROOT) ** 2)))
+
+    def depth_um(self, deeper):
+        """Depth that this share of the tips exceeds, between the depths of a table even in the root of the share's logarithm."""
+        place = np.minimum(DEPTHS_PER_ROOT * np.sqrt(-np.log(deeper)), DEPTHS - 1e-6)
+        at = place.astype(int)
+        return self._depth_um[at] + (place - at) * (self._depth_um[at + 1] - self._depth_um[at])
 
 
 @dataclass
@@ -171,11 +181,7 @@ class Spots:
             tail = np.asarray(layer.contact.exceedance(shows_um + since))
             made = random.poisson(layer.per_um * own * tail)
             where = np.repeat(np.arange(count), made)
-            fresh = (
-                layer.contact.depth_um(1 - random.random(len(where)) * tail[where])
-                if len(where)
-                else np.empty(0)
-            )
+            fresh = layer.depth_um(random.random(len(where)) * tail[where])
             self._keep(spot, depth, source, where, fresh, own, since, 2 * i, shows_um, random)
             made = random.poisson(EYE["stray_per_m2"] * 1e-4 * own / (layer.removal_um), count)
             where = np.repeat(np.arange(count), made)

@@ -77,26 +77,27 @@ def best_from(way, allowed, unchanged_minutes=0.0):
 
     unchanged_minutes: what going on with the last sheet after a look saves.
     """
-    needs = way.diagnosis.needs
-    left = np.append(np.cumsum([n.probability for n in needs][::-1])[::-1], 0.0)
-    value, choice = [0.0] * len(needs) + [0.0], [None] * (len(needs) + 1)
-    for met in range(len(needs) - 1, -1, -1):
+    needs_um = [need.need_um for need in way.diagnosis.needs]
+    left = [*np.cumsum([n.probability for n in way.diagnosis.needs][::-1])[::-1].tolist(), 0.0]
+    entries = [(k, e.above_um, e.reach_um, e.fixed_minutes, e.minutes_per_um) for k, e in enumerate(way.reentries)]
+    last, film_um = len(entries) - 1, way.film_um
+    value, choice = [0.0] * len(needs_um) + [0.0], [None] * (len(needs_um) + 1)
+    for met in range(len(needs_um) - 1, -1, -1):
         value[met] = way.round_minutes
-        off_um = needs[met - 1].need_um if met else 0.0
-        for after in range(met, len(needs)):
-            if needs[after].need_um > way.film_um:
+        off_um = needs_um[met - 1] if met else 0.0
+        for after in range(met, len(needs_um)):
+            if needs_um[after] > film_um:
                 break
-            for k in allowed:
-                entry = way.reentries[k]
+            deep_um = needs_um[after] - off_um
+            for k, above_um, reach_um, fixed_minutes, minutes_per_um in entries:
                 # A step that climbs through more than is needed takes it all the same; worth it at the end only.
-                deep_um = needs[after].need_um - off_um
-                total_um = max(deep_um, entry.above_um)
-                if deep_um > entry.reach_um or off_um + total_um > way.film_um:
+                total_um = max(deep_um, above_um)
+                if k not in allowed or deep_um > reach_um or off_um + total_um > film_um:
                     continue
-                if total_um > deep_um and after + 1 < len(needs):
+                if total_um > deep_um and after + 1 < len(needs_um):
                     continue
-                here = entry.fixed_minutes + entry.minutes_per_um * (total_um - entry.above_um)
-                here -= unchanged_minutes if met and k == len(way.reentries) - 1 else 0.0
+                here = fixed_minutes + minutes_per_um * (total_um - above_um)
+                here -= unchanged_minutes if met and k == last else 0.0
                 here += left[after + 1] / left[met] * value[after + 1]
                 if here < value[met]:
                     value[met], choice[met] = here, (k, after, total_um)

@@ -45,10 +45,12 @@ class Weighing {
         zone_(zone),
         mark_(mark),
         sources_(mark_sources(workings, layers, zone)),
+        ends_(sources_.size()),
         found_(sources_.size()),
         missed_(sources_.size(), std::vector<double>(layers.size())) {
     for (const MarkSource& source : sources_) way_.push_back(way_likelihood(source));
     set_nodes();
+    densities_.resize(sources_.size() * nodes_.size());
   }
 
   /// What the mark tells, but for the evidence.
@@ -170,16 +172,17 @@ class Weighing {
               [](const DepthNode& a, const DepthNode& b) { return a.depth_um < b.depth_um; });
   }
 
-  /// Densities of all sources at all nodes at a spot; returns the number of scratches that show.
+  /// Densities of all sources at a spot, at the nodes that each reaches; returns the number of scratches that show.
   double set_densities(const SpotNode& spot) {
-    densities_.assign(sources_.size() * nodes_.size(), 0.0);
     double shown = 0;
     double since_um = 0;
     for (std::size_t i = layers_.size(); i-- > 0;) {
       const double own_um =
           spot.evenness * layers_[i].removal_um * (spot.missed == i ? spot.worked : 1.0);
       for (std::size_t s : {2 * i, 2 * i + 1}) {
-        for (std::size_t k = 0; k < nodes_.size(); ++k) {
+        std::size_t& k = ends_[s];
+        for (k = 0; k < nodes_.size(); ++k) {
+          if (sources_[s].share_deeper(nodes_[k].depth_um + since_um) == 0) break;
           const double density = sources_[s].density(nodes_[k].depth_um, since_um, own_um);
           densities_[s * nodes_.size() + k] = density;
           if (nodes_[k].shows) shown += nodes_[k].weight_um * density;
@@ -224,7 +227,7 @@ class Weighing {
     const double alone = std::exp(least_shown_ - shown);
     if (alone < negligible) return;
     for (std::size_t s = 0; s < sources_.size(); ++s) {
-      for (std::size_t k = 0; k < nodes_.size(); ++k) {
+      for (std::size_t k = 0; k < ends_[s]; ++k) {
         add(spot, s, nodes_[k].log_depth, nodes_[k].likelihood * count(s, k), alone);
       }
     }
@@ -236,13 +239,13 @@ class Weighing {
     const int n = mark_.count.value_or(static_cast<int>(inspection_table[0].cluster_count.value));
     for (std::size_t s = 0; s < sources_.size(); ++s) {
       double up_to = 0;
-      for (std::size_t k = 0; k < nodes_.size(); ++k) {
+      for (std::size_t k = 0; k < ends_[s]; ++k) {
         if (nodes_[k].shows) up_to += count(s, k);
       }
       if (up_to < negligible) continue;
       double none_deeper = 1;
       double enough = poisson_at_least(n, up_to);
-      for (std::size_t k = nodes_.size(); k-- > 0 && nodes_[k].shows;) {
+      for (std::size_t k = ends_[s]; k-- > 0 && nodes_[k].shows;) {
         const double here = count(s, k);
         if (here < negligible) continue;
         if (none_deeper < negligible || enough < negligible) break;
@@ -277,7 +280,7 @@ class Weighing {
     std::vector<double> covers(sources_.size(), 0.0);
     double covered = 0;
     for (std::size_t s = 0; s < sources_.size(); ++s) {
-      for (std::size_t k = 0; k < nodes_.size(); ++k) {
+      for (std::size_t k = 0; k < ends_[s]; ++k) {
         all[k] += count(s, k);
         covers[s] += count(s, k) * cover_of_one(k, 0.0);
       }
@@ -311,6 +314,7 @@ class Weighing {
   double shows_um_ = 0;
   double texture_um_ = 0;
   std::vector<double> densities_;
+  std::vector<std::size_t> ends_;  ///< by source: node from which on it leaves nothing
   std::vector<double> found_;
   std::vector<std::vector<double>> missed_;
   DepthTally tally_;

@@ -162,8 +162,7 @@ def grade_tables():
     if files != sorted([*SYSTEMS, "sheen_bands"]):
         raise DataError(f"data/standards holds {files}, not sheen_bands and the systems {sorted(SYSTEMS)}")
     lines = [
-        "// The grade tables as printed, one row a grade. Generated from data/standards by data/generate.py, do not",
-        "// edit.",
+        "// The grade tables as printed, one row a grade. Generated from data/standards by data/generate.py: do not edit.",
         "#pragma once",
         "",
         "#include <span>",

@@ -1,4 +1,4 @@
-"""The command for the middle of a day: when-done."""
+"""The shell command when-done. What it counts is in risk/when_done.hpp."""
 
 from __future__ import annotations
 

@@ -1,5 +1,5 @@
-// What a value is made of, said once: each member's name, range and meaning. Validation, JSON both ways, schemas,
-// bands, Python's properties and their documentation all follow from it.
+// What a value is made of, said once: each member's name, range and meaning.
+// Validation, JSON both ways, schemas, bands, Python's properties and their documentation all follow from it.
 #pragma once
 
 #include <array>

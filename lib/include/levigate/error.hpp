@@ -1,5 +1,5 @@
-// Errors: one hierarchy with stable codes. A message names the quantity, its value and unit, the
-// allowed range and the place, and each of these is a member too.
+// Errors: one hierarchy with stable codes.
+// A message names the quantity, its value and unit, the allowed range and the place, and each of these is a member too.
 #pragma once
 
 #include <charconv>

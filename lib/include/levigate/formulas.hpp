@@ -1,5 +1,5 @@
-// The formulas of the library by the name of their function, each with its basis and citation. The header that
-// holds the function says more: units, domain, accuracy.
+// The formulas of the library by the name of their function, each with its basis and citation.
+// The header that holds the function says more: units, domain, accuracy.
 #pragma once
 
 #include <optional>

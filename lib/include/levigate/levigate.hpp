@@ -1,6 +1,6 @@
-// The whole library but io/ (needs nlohmann/json) and text/ (needs fmt): what is here needs the
-// standard library only. Work and tables come with it or from a library, see detail/work.hpp. A
-// repository check keeps the list complete and sorted.
+// The whole library but io/ (needs nlohmann/json) and text/ (needs fmt): what is here needs the standard library only.
+// Work and tables come with it or from a library, see detail/work.hpp. A repository check keeps the list complete and
+// sorted.
 #pragma once
 
 #include "levigate/bench/bench.hpp"

@@ -1,5 +1,5 @@
-// Conversions between the units that labels, gauges and machines use and the units of this library
-// (um, cm2, m/s, kPa, min). Every factor is exact by definition of the inch and the pound-force.
+// Conversions between the units that labels, gauges and machines use and the units of this library (um, cm2, m/s, kPa, min).
+// Every factor is exact by definition of the inch and the pound-force.
 #pragma once
 
 namespace levigate::inline v0 {

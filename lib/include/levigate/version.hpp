@@ -1,5 +1,4 @@
-// The version of the library, and the inline namespace that keeps two versions apart in one
-// program.
+// The version of the library, and the inline namespace that keeps two versions apart in one program.
 #pragma once
 
 namespace levigate::inline v0 {

@@ -1,5 +1,5 @@
-// The bench: a job, the paper on hand, what the shop has learned and what was done so far, laid out once. All that one
-// asks of a piece of work takes it.
+// The bench: a job, the paper on hand, what the shop has learned and what was done so far, laid out once.
+// All that one asks of a piece of work takes it.
 #pragma once
 
 #include <memory>

@@ -1,5 +1,5 @@
-// Errors that all spots of a zone share: of the film's mean, of its spread, and of the orange peel. They move the whole zone, where
-// the film's spread and the hand's unevenness differ from spot to spot.
+// Errors that all spots of a zone share: of the film's mean, of its spread, and of the orange peel.
+// They move the whole zone, where the film's spread and the hand's unevenness differ from spot to spot.
 #pragma once
 
 #include <algorithm>

@@ -1,5 +1,6 @@
-// JSON in and out: stacks, jobs and lines of a journal both ways, results out. This folder is the only place that includes
-// nlohmann/json. The journal as a file is in io/journal.hpp, for POSIX systems.
+// JSON in and out: stacks, jobs and lines of a journal both ways, results out.
+// This folder is the only place that includes nlohmann/json. The journal as a file is in io/journal.hpp, for POSIX
+// systems.
 #pragma once
 
 #include "levigate/io/file.hpp"

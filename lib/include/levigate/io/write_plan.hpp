@@ -1,5 +1,5 @@
-// Results as JSON: plans both ways, findings, conversions. Every key is always there; what does not apply is
-// null.
+// Results as JSON: plans both ways, findings, conversions.
+// Every key is always there; what does not apply is null.
 #pragma once
 
 #include <string>

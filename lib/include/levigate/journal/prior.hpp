@@ -1,5 +1,5 @@
-// What is believed before any journal: noises, and what bands have in common. The numbers and their sources stand in
-// data/profiles/prior.json.
+// What is believed before any journal: noises, and what bands have in common.
+// The numbers and their sources stand in data/profiles/prior.json.
 #pragma once
 
 #include "levigate/journal/prior_table.hpp"

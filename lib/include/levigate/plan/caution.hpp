@@ -1,5 +1,5 @@
-// The cautions that belong to the work. They are reminders: the product's data sheet, local codes and
-// licensed practice come first.
+// The cautions that belong to the work.
+// They are reminders: the product's data sheet, local codes and licensed practice come first.
 #pragma once
 
 #include <string>

@@ -1,5 +1,4 @@
-// What learning did to a plan: the first step that differs, why the sequence before it is no longer the best, and which learned
-// number does it.
+// What learning did to a plan: the first step that differs, why the sequence before it is no longer the best, and which learned number does it.
 #pragma once
 
 #include <array>

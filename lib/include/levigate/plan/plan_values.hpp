@@ -1,5 +1,5 @@
-// The values of a plan: what it is for, its steps zone by zone, and what they add up to. All that a card or a program needs
-// stands here; job and stack are not needed beside it.
+// The values of a plan: what it is for, its steps zone by zone, and what they add up to.
+// All that a card or a program needs stands here; job and stack are not needed beside it.
 #pragma once
 
 #include <array>

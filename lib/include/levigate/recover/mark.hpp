@@ -1,5 +1,4 @@
-// What an inspection shows: one mark on the finished surface, how wide it is and how that is known, where, and which way
-// it runs.
+// What an inspection shows: one mark on the finished surface, how wide it is and how that is known, where, and which way it runs.
 #pragma once
 
 #include <array>

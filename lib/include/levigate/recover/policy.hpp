@@ -1,5 +1,5 @@
-// Where to go back to, as a problem of choice alone: how deep a mark is is known by chance only, each way back takes off
-// as much as one likes, and whether that was enough shows at the end.
+// Where to go back to, as a problem of choice alone: which steps, how much each takes off, and when to look.
+// How deep a mark is is known by chance only. Each way back takes off as much as one likes. Whether that was enough shows at the end.
 #pragma once
 
 #include <algorithm>

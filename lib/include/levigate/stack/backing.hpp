@@ -1,5 +1,4 @@
-// What carries the grain: the backing's stiffness under one grain, how evenly the tips stand, and how long
-// the sheet cuts.
+// What carries the grain: the backing's stiffness under one grain, how evenly the tips stand, and how long the sheet cuts.
 #pragma once
 
 #include <limits>

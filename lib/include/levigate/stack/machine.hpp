@@ -1,5 +1,5 @@
-// A hand-held machine as a tool: its pad, how that moves, and the hand that guides it. What it does to a coat with compound is in
-// wheel/machine.hpp.
+// A hand-held machine as a tool: its pad, how that moves, and the hand that guides it.
+// What it does to a coat with compound is in wheel/machine.hpp.
 #pragma once
 
 #include <numbers>

@@ -1,5 +1,5 @@
-// A buffing wheel as a tool: size, speed, face, and the hand that holds the work against it. What it does to a coat is in
-// wheel/.
+// A buffing wheel as a tool: size, speed, face, and the hand that holds the work against it.
+// What it does to a coat is in wheel/.
 #pragma once
 
 #include <string>

@@ -1,5 +1,5 @@
-// What cleaning the sheet is worth: minutes, the share of the work done with a clogged sheet, and when to take a
-// new piece. How much the rate fades is clogging_share() in surface/removal.hpp.
+// What cleaning the sheet is worth: minutes, the share of the work done with a clogged sheet, and when to take a new piece.
+// How much the rate fades is clogging_share() in surface/removal.hpp.
 #pragma once
 
 #include <cmath>

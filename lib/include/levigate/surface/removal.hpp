@@ -1,5 +1,4 @@
-// How fast a sheet lowers a film: the removal rate per metre of sliding, its size effect, and how
-// clogging slows it between two cleanings.
+// How fast a sheet lowers a film: the removal rate per metre of sliding, its size effect, and how clogging slows it between two cleanings.
 #pragma once
 
 #include <algorithm>

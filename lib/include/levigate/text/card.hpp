@@ -1,5 +1,5 @@
-// Plain text out: bench card, comparison, findings, conversions. This folder is the only place that
-// includes fmt.
+// Plain text out: bench card, comparison, findings, conversions.
+// This folder is the only place that includes fmt.
 #pragma once
 
 #include "levigate/text/bench_card.hpp"

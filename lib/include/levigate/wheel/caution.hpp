@@ -1,5 +1,5 @@
-// The cautions of work at a wheel and with hand-held machines. They are reminders: the machine's manual, the data
-// sheet and local rules come first.
+// The cautions of work at a wheel and with hand-held machines.
+// They are reminders: the machine's manual, the data sheet and local rules come first.
 #pragma once
 
 #include <string_view>

@@ -1,5 +1,4 @@
-// What a wheel does to an edge: the face bears on a line instead of a flat, the pressure rises, and the film is
-// gone in a moment.
+// What a wheel does to an edge: the face bears on a line instead of a flat, the pressure rises, and the film is gone in a moment.
 #pragma once
 
 #include <algorithm>

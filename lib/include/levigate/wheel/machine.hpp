@@ -1,5 +1,5 @@
-// What a hand-held machine with compound does to a coat: heat, and what is to be said against it. A sander keeps out of this but for
-// what it takes off where it stands still.
+// What a hand-held machine with compound does to a coat: heat, and what is to be said against it.
+// A sander keeps out of this but for what it takes off where it stands still.
 #pragma once
 
 #include <optional>

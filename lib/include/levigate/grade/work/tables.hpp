@@ -1,5 +1,4 @@
-// The grade tables as printed, one row a grade. Generated from data/standards by data/generate.py, do not
-// edit.
+// The grade tables as printed, one row a grade. Generated from data/standards by data/generate.py: do not edit.
 #pragma once
 
 #include <span>

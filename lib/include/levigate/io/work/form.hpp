@@ -1,5 +1,4 @@
-// How described values stand in a file: walks both ways, and what is special about types that are more than the object of
-// their members.
+// How described values stand in a file: walks both ways, and what is special about types that are more than the object of their members.
 #pragma once
 
 #include <nlohmann/json.hpp>

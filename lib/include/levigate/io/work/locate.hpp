@@ -1,5 +1,5 @@
-// Where in a JSON text things stand. The parser keeps no lines and takes repeated keys without a
-// word, so the text is looked at again.
+// Where in a JSON text things stand.
+// The parser keeps no lines and takes repeated keys without a word, so the text is looked at again.
 #pragma once
 
 #include <algorithm>

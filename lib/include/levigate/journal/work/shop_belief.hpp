@@ -1,4 +1,4 @@
-// What a shop holds, as the belief it came from.
+// What a shop file holds, as the belief that learning starts from, and back: old journals are one sum there, without dates.
 #pragma once
 
 #include <algorithm>

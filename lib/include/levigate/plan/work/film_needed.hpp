@@ -1,4 +1,4 @@
-// The film that the zones of a job need for a plan: the budget inverted.
+// How thick a film each zone needs for a plan, and how many coats that is: the advice where film is in the way.
 #pragma once
 
 #include <algorithm>

@@ -1,5 +1,5 @@
-// The facts of a plan beside its figures: its purpose, the way of the strokes and the sign that a step is done. Also when to
-// rinse and change the paper, and the settings of a wheel.
+// The facts of a plan beside its figures: its purpose, the way of the strokes and the sign that a step is done.
+// Also when to rinse and change the paper, and the settings of a wheel.
 #pragma once
 
 #include <algorithm>

@@ -1,5 +1,6 @@
-// The exact search: which sheets, in which order. Everything here is integers, so that a tie is a tie and
-// the answer is the same on every machine; the physics that makes the integers is in plan/work/ladder.hpp.
+// The exact search: which sheets, in which order.
+// Everything here is integers, so that a tie is a tie and the answer is the same on every machine; the physics that
+// makes the integers is in plan/work/ladder.hpp.
 #pragma once
 
 #include <algorithm>

@@ -1,5 +1,4 @@
-// What there is to say of the tools of a job before any sequence: speed and heat, pieces too heavy for a wheel, and zones that a
-// machine leaves to the hand.
+// What to know of the tools of a job before any sequence: speed and heat, too heavy a piece, zones that a machine leaves to the hand.
 #pragma once
 
 #include <algorithm>

@@ -1,5 +1,4 @@
-// A job and a stack, read and looked up: every number a sequence is worked out from, and all that does not depend on
-// the sequence worked out once.
+// A job and a stack, read and looked up: every number a sequence is worked out from, and all that does not depend on the sequence worked out once.
 #pragma once
 
 #include <algorithm>

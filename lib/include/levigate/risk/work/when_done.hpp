@@ -1,4 +1,4 @@
-// The work behind risk/when_done.hpp: defines what it declares.
+// What is left of the day and of the paper, counted from minutes that the journal tells: no clock is read.
 #pragma once
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-// The work behind stack/check.hpp: defines what it declares.
+// The check of a stack: labels to settle, order, gaps, near duplicates and stray grains.
 #pragma once
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-// Going through the entries of a journal in order, to see what they show of a job.
+// Going through the entries of a journal in order: what they show of a job, and why one teaches nothing.
 #pragma once
 
 #include <algorithm>

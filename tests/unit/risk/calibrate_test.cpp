@@ -64,37 +64,6 @@ TEST(Calibrate, ASolidHasNothingToGaugeAndAScratchedOneNothingToLevel) {
   }
 }
 
-// Hands drawn from the bands work the patch, as noisy as a step is; their readings are learned by their entries. The band that is
-// told before is the mean of those after.
-TEST(Calibrate, TheBandIsWhatComesOutOfTheReading) {
-  const Bench bench(clock_case(), drawer());
-  const Measurement told = of(ranked(bench), MeasurementKind::patch_gauged);
-  Entry patch = entry(EntryKind::patch_worked, "", told.sheet);
-  patch.tool = told.tool;
-  patch.area_cm2 = told.area_cm2;
-  patch.minutes = told.sanding_minutes;
-  patch.before_um.assign(patch_spots, 90);
-  patch.after_um.assign(patch_spots, 75);
-  const double predicted = observe(clock_case(), drawer(), {patch}).paces.at(0).predicted_minutes;
-  constexpr int hands = 24;
-  double sum = 0, squares = 0;
-  for (std::uint32_t hand = 0; hand < hands; ++hand) {
-    Stream stream(3, stream_named("hand"), hand);
-    const double prior_sd = 0.65;  // of the bands of rate and hand together
-    patch.minutes = predicted * std::exp(prior_sd * stream.normal() + 0.3 * stream.normal());
-    const Shop shop = learn(Shop{}, clock_case(), drawer(), {patch}).shop;
-    const Bench known(clock_case(), drawer(), shop);
-    const Interval minutes = simulate(known, evaluate(known, all), options).minutes;
-    const double log_fold = std::log(minutes.p90 / minutes.p10);
-    sum += log_fold;
-    squares += log_fold * log_fold;
-  }
-  const double mean = sum / hands;
-  const double error = std::sqrt((squares / hands - mean * mean) / hands);
-  EXPECT_NEAR(mean, std::log(told.fold_after), 3.3 * error + 0.02);
-  EXPECT_LT(mean, std::log(told.fold_before));
-}
-
 // What learn() refuses to take narrows nothing.
 TEST(Calibrate, PromisesNothingUnderANameThatUnlikeThingsShare) {
   Job job = clock_case();

@@ -9,9 +9,6 @@
 #include <vector>
 
 #include "levigate/io/write_calibration.hpp"
-#include "levigate/journal/learn.hpp"
-#include "levigate/risk/philox.hpp"
-#include "levigate/risk/work/draw.hpp"
 #include "unit/journal/learn_workshop.hpp"
 
 namespace calibrate_test {

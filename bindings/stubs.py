@@ -66,7 +66,14 @@ ARRAYS_TOO = {
 }
 # What no signature says: types of attributes and results.
 TYPES = {"Grade.sources": "dict[str, _Source]", "Plan.plot": "Figure"}
-ARGUMENT_TYPES = {"Plan.plot": {"save": "_Path | None"}}
+ARGUMENT_TYPES = {
+    "Plan.plot": {
+        "picture": 'Literal["film", "gloss", "ladder", "minutes", "section", "tradeoff"] | None',
+        "simulation": "Simulation | None",
+        "save": "_Path | None",
+    }
+}
+SHOWN = {"__init__", "_repr_html_"}  # beside the names without an underscore
 # What a result hangs on.
 OVERLOADS = {
     "source": [
@@ -198,7 +205,7 @@ def class_lines(owner: type) -> list[str]:
     for name, value in vars(owner).items():
         if isinstance(value, property):
             lines += ["    @property", f"    def {name}(self) -> {property_type(owner, name, value)}: ..."]
-        elif name == "__init__" or not name.startswith("_") and inspect.isroutine(getattr(owner, name)):
+        elif name in SHOWN or not name.startswith("_") and inspect.isroutine(getattr(owner, name)):
             lines += function_lines(name, getattr(owner, name), owner, isinstance(value, staticmethod))
     return ["", "@final", f"class {owner.__name__}:", *lines]
 

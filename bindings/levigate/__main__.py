@@ -158,7 +158,7 @@ def outcome(found: bool, findings: Sequence[levigate.Finding]) -> int:
 
 
 def write_plan(plan: levigate.Plan, simulation: levigate.Simulation | None, folder: Path) -> None:
-    """Writes data and card. With matplotlib it also writes section.png and ladder.png."""
+    """Writes data and card. With matplotlib it also writes the pictures of plots.PICTURES."""
     folder.mkdir(parents=True, exist_ok=True)
     write_whole(folder / "plan.json", plan.to_json().encode())
     if simulation is not None:
@@ -167,12 +167,12 @@ def write_plan(plan: levigate.Plan, simulation: levigate.Simulation | None, fold
     try:
         from levigate import plots
     except ImportError as missing:
-        print(f"levigate: no section.png and ladder.png, {missing}", file=sys.stderr)
+        print(f"levigate: no pictures, {missing}", file=sys.stderr)
         return
-    for name, draw in (("section.png", plots.section), ("ladder.png", plots.ladder)):
+    for name, draw in plots.PICTURES.items():
         picture = io.BytesIO()
-        draw(plan).savefig(picture, dpi=150)
-        write_whole(folder / name, picture.getvalue())
+        draw(plan, simulation).savefig(picture, dpi=150)
+        write_whole(folder / f"{name}.png", picture.getvalue())
 
 
 def write_whole(path: Path, data: bytes) -> None:

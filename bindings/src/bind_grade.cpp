@@ -11,6 +11,7 @@
 #include "levigate/grade/spread.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/text/sentences.hpp"
+#include "shown.hpp"
 
 namespace levigate_python {
 
@@ -74,6 +75,7 @@ void bind_grade(py::module_& m) {
       .finish();
   grade.def_property_readonly("coarse_tail_um", &levigate::coarse_tail_um,
                               "size that at most 3 % exceeds: the limit, or by log_spread [um]");
+  add_html(grade);
   grade.def_property_readonly("sources", &sources,
                               "basis and citation of each number, by attribute");
   grade.def(py::pickle(&parts_of, [](const py::tuple& parts) {

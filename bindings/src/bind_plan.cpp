@@ -4,6 +4,7 @@
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/card.hpp"
 #include "plan_of_job.hpp"
+#include "shown.hpp"
 
 namespace levigate_python {
 
@@ -94,12 +95,23 @@ void bind_plan(py::module_& m) {
       "simulation: from simulate(); adds how the plan may turn out. Raises BadInput.");
   bound.def(
       "plot",
-      [](const py::object& self, const py::object& save) {
-        return py::module_::import("levigate.plots").attr("plot")(self, arg("save") = save);
+      [](const py::object& self, const py::object& picture, const py::object& simulation,
+         const py::object& save) {
+        const py::module_ plots = py::module_::import("levigate.plots");
+        return plots.attr("plot")(self, picture, simulation, arg("save") = save);
       },
-      py::kw_only(), arg("save") = py::none(),
-      "The film in section to scale, and the ladder of sizes, as a matplotlib figure.\n\n"
-      "save: path of a picture to write. levigate.plots has each of the two alone.");
+      arg("picture") = py::none(), arg("simulation") = py::none(), py::kw_only(),
+      arg("save") = py::none(),
+      "A picture of the plan, as a matplotlib figure: section and ladder where none is named.\n\n"
+      "picture: a name of levigate.plots.PICTURES; simulation: from simulate(), for the bands;\n"
+      "save: path of a picture to write. Raises BadInput.");
+  add_html(bound);
+  add_records(bound,
+              "The plan as rows for a table, one for each step and zone: pandas.DataFrame takes "
+              "them.\n\n"
+              "step counts from 1; step_minutes is of all zones with the change, the rest as in "
+              "Step and\nZoneStep. None where a value does not apply; film_used is inf without a "
+              "film budget.");
   bound.def("__repr__", [](const PlanOfJob& self) {
     if (!self.plan.found)
       return "Plan(found=False, why=" +

@@ -9,6 +9,7 @@
 #include "levigate/surface/scratch_width.hpp"
 #include "levigate/text/card.hpp"
 #include "levigate/text/sentences.hpp"
+#include "shown.hpp"
 
 namespace levigate_python {
 
@@ -70,6 +71,11 @@ void bind_recover(py::module_& m) {
           },
           "what can still be done then")
       .finish();
+  add_html(way);
+  add_records(
+      way,
+      "The legs as rows for a table, one for each look: pandas.DataFrame takes them.\n\n"
+      "leg and look count from 1; the rest as in Leg and Look. No rows without a way back.");
   way.def("card", &levigate::way_back_card, "As plain text.")
       .def(
           "to_json", [](const WayBack& self) { return levigate::to_json(self); },

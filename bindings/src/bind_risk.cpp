@@ -9,6 +9,7 @@
 #include "levigate/risk/when_done.hpp"
 #include "levigate/text/card.hpp"
 #include "plan_of_job.hpp"
+#include "shown.hpp"
 
 namespace levigate_python {
 
@@ -133,6 +134,13 @@ void bind_simulation(py::module_& m) {
   ValueClass<Simulation> simulation = describe_class<Simulation>(m);
   simulation.has("zones", &simulated_zones, "SimulatedZone of each zone on a coat, by name")
       .finish();
+  add_html(simulation);
+  add_records(simulation,
+              "The draws as rows for a table, one for each step and zone: pandas.DataFrame takes "
+              "them.\n\n"
+              "p10, p50, p90 and mean stand before the name. What begins with step_ is of all "
+              "zones,\nwith end_ of the zone after the last step. None where a value does not "
+              "apply.");
   simulation.def(
       "to_json", [](const Simulation& self) { return levigate::to_json(self); },
       "The simulation as JSON text of format levigate.simulation/1.");

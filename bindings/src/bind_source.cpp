@@ -2,6 +2,7 @@
 #include "bind.hpp"
 #include "levigate/plan/sources.hpp"
 #include "levigate/risk/sources.hpp"
+#include "levigate/unit_of.hpp"
 #include "levigate/wheel/sources.hpp"
 
 namespace levigate_python {
@@ -11,6 +12,15 @@ namespace {
 using levigate::Formula;
 using levigate::Sourced;
 using py::arg;
+
+/// Throws: BadInput where only a part of the end is a unit
+std::string unit_of(const std::string& name) {
+  try {
+    return std::string(levigate::unit_of(name));
+  } catch (const std::logic_error&) {
+    throw levigate::BadInput("the end of '" + name + "' is no unit of a name");
+  }
+}
 
 using SourcedOrFormula = py::typing::Union<Formula, Sourced>;
 
@@ -64,6 +74,10 @@ void bind_source(py::module_& m) {
       "\"search\", \"prior\" or \"patch\"; field is\n"
       "its quantity, as in source(\"hard block\", \"force_n\"). Raises BadInput with the nearest\n"
       "name. Grades have their own: Grade.sources.");
+  m.def(
+      "unit_of", &unit_of, arg("name"),
+      "The unit that the end of a name stands for, as \"um\" of film_left_um; empty where none.\n\n"
+      "Raises BadInput for an end of which only a part is a unit.");
 }
 
 }  // namespace levigate_python

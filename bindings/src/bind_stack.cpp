@@ -9,6 +9,7 @@
 #include "levigate/text/sentences.hpp"
 #include "named.hpp"
 #include "rules.hpp"
+#include "shown.hpp"
 
 namespace levigate_python {
 
@@ -140,6 +141,11 @@ void bind_stack(py::module_& m) {
   stack.def(
       "to_dict", [](const Stack& s) -> py::dict { return from_json_text(levigate::to_json(s)); },
       "The stack as a dictionary, as in a file.");
+  add_html(stack);
+  add_records(stack,
+              "The sheets as rows for a table, one for each: pandas.DataFrame takes them.\n\n"
+              "What begins with grade_ is of the grade that the label means, None where it is "
+              "not\nsettled.");
   stack.def_property_readonly("grades", &levigate::grades_of,
                               "grades of the sheets, in the order of the stack");
   stack.def(py::pickle([](const Stack& s) { return levigate::to_json(s); },

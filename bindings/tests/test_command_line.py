@@ -8,6 +8,7 @@ import sys
 
 import levigate
 import pytest
+from levigate import plots
 
 
 @pytest.fixture
@@ -42,8 +43,8 @@ def test_plan_out(levigate_command, demo, tmp_path):
     for _ in range(2):  # the second time over what is there
         done = levigate_command("plan", "JOB", "STACK", "--out", folder)
         assert (done.returncode, done.stderr) == (0, "")
-    names = ["card.txt", "ladder.png", "plan.json", "section.png", "simulation.json"]
-    assert sorted(p.name for p in folder.iterdir()) == names
+    names = ["card.txt", "plan.json", "simulation.json", *(f"{name}.png" for name in plots.PICTURES)]
+    assert sorted(p.name for p in folder.iterdir()) == sorted(names)
     plan = levigate.plan(*demo)
     simulation = levigate.simulate(demo[0], plan)
     assert (folder / "card.txt").read_text() == plan.card(simulation)
@@ -84,7 +85,7 @@ def test_no_plan_ends_with_1(levigate_command, demo, tmp_path):
     (tmp_path / "fine.json").write_text(json.dumps(data))
     done = levigate_command("plan", "fine.json", "STACK", "--out", "out")
     assert done.returncode == 1 and "No plan" in done.stdout
-    assert len(list((tmp_path / "out").iterdir())) == 4
+    assert len(list((tmp_path / "out").iterdir())) == 2 + len(plots.PICTURES)
 
 
 def test_evaluate(levigate_command, demo):

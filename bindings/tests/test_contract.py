@@ -15,13 +15,13 @@ CONTRACT = {
     "Equivalent": "grade size_ratio within_tolerance overlap number coarser finer verdict",
     "Contact": "active_per_mm2 mean_depth_um depth_um ra_um rq_um",
     "Contacts": "active_per_mm2 mean_depth_um depth_um ra_um rq_um",
-    "Stack": "load from_json from_dict sheets to_json",
+    "Stack": "load from_json from_dict sheets to_json to_records",
     "Job": "load from_json from_dict to_json",
     "Finding": "kind severity sheets message",
-    "Plan": "found before steps total tradeoff findings cautions why card to_dict to_json plot bench job "
+    "Plan": "found before steps total tradeoff findings cautions why card to_dict to_json to_records plot bench job "
     "stack",
     "Totals": "minutes film steps cost",
-    "Simulation": "minutes sheets zones steps draws seed to_dict to_json",
+    "Simulation": "minutes sheets zones steps draws seed to_dict to_json to_records",
     "SimulatedReading": "reading_20_gu reading_60_gu reading_85_gu",
     "SimulatedZone": "film_left_um thinnest_um cut_through over_budget",
     "Together": "found prefer pieces plans paper starves lacks minutes alone_minutes cost alone_cost "
@@ -48,6 +48,7 @@ CONTRACT = {
     "JournalReading": "entries lines torn",
     "Torn": "line bytes message",
     "Bench": "job stack shop journal done open_mark grades present findings paper_left when_done",
+    "WayBack": "found diagnosis legs tries card to_dict to_json to_records",
     "WhenDone": "job done pace step sheets minutes paper why findings draws seed card to_dict to_json",
     "StepUnderWay": "sheet spent_minutes minutes",
     "PaperLeft": "sheet used on_hand needed",
@@ -70,7 +71,7 @@ FUNCTIONS = (
     "surface_speed_m_s pad_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
     "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together compare buy jobs jobs_nearly_named "
-    "done_steps observe learn"
+    "done_steps observe learn unit_of"
 ).split()
 
 CLASSES = {

@@ -12,6 +12,8 @@ ROOT = Path(__file__).resolve().parents[2]
 EXAMPLES = sorted((ROOT / "examples" / "python").glob("*.py"))
 
 RIGHT = """
+from typing import Any
+
 import levigate
 import numpy as np
 import numpy.typing as npt
@@ -44,6 +46,9 @@ share: float = levigate.edge_share(radius_mm=2)
 wheel = levigate.Wheel("felt", rpm=700)
 speed: str = levigate.speed_finding(wheel, "metal").verdict
 run = levigate.Defect(kind="run", height_um=150, width_mm=4, length_mm=40)
+wide: float = plan.plot("film", odds).get_figwidth()
+rows: list[dict[str, Any]] = plan.to_records() + odds.to_records()
+unit: str = levigate.unit_of("film_left_um")
 """
 
 # Each line is wrong.
@@ -62,6 +67,7 @@ levigate.sizes_um([800])
 levigate.Rules(max_ration=2)
 levigate.Stack.load(3)
 levigate.plan("job.json", "stack.json")
+levigate.plan(levigate.Job.load("a"), levigate.Stack.load("b")).plot("films")
 levigate.plan(levigate.Job.load("a"))
 levigate.Bench(levigate.Job.load("a"), levigate.Stack.load("b"), journal="c")
 levigate.check([])

@@ -2,7 +2,7 @@
 
     python examples/notebooks/run.py [--check] NOTEBOOK...
 
-A cell shows what it prints, and the figure that its last line is. Lines that start with % are for notebooks alone.
+A cell shows what it prints, and the figure or table that its last line is. Lines that start with % are for notebooks alone.
 """
 
 import ast
@@ -16,7 +16,7 @@ from pathlib import Path
 
 
 def run_cell(source, names):
-    """What a cell prints, and the picture that it ends with, if any."""
+    """What a cell prints, and the picture or table that it ends with, if any."""
     tree = ast.parse("\n".join(line for line in source.splitlines() if not line.startswith("%")))
     last = tree.body.pop() if tree.body and isinstance(tree.body[-1], ast.Expr) else None
     printed = io.StringIO()
@@ -32,11 +32,12 @@ def run_cell(source, names):
         data = io.BytesIO()
         value.savefig(data, format="png", dpi=80, metadata={"Software": None})
         picture = base64.b64encode(data.getvalue()).decode()
-    return printed.getvalue(), picture
+    table = value._repr_html_() if hasattr(value, "_repr_html_") else None
+    return printed.getvalue(), picture, table
 
 
 def outputs_of(source, names):
-    text, picture = run_cell(source, names)
+    text, picture, table = run_cell(source, names)
     outputs = []
     if text:
         outputs.append(
@@ -45,18 +46,21 @@ def outputs_of(source, names):
     if picture is not None:
         data = {"image/png": picture, "text/plain": ["<Figure>"]}
         outputs.append({"data": data, "metadata": {}, "output_type": "display_data"})
+    if table is not None:
+        data = {"text/html": [table], "text/plain": ["<table>"]}
+        outputs.append({"data": data, "metadata": {}, "output_type": "display_data"})
     return outputs
 
 
 def told(outputs):
-    """The text of outputs, and whether there is a picture: what must not change unnoticed."""
-    return [o["text"] if o["output_type"] == "stream" else "picture" for o in outputs]
+    """The text and tables of outputs, and whether there is a picture: what must not change unnoticed."""
+    return [o["text"] if o["output_type"] == "stream" else o["data"].get("text/html", "picture") for o in outputs]
 
 
 def main(arguments):
     check = "--check" in arguments
     stale = []
-    for path in (Path(a).resolve() for a in arguments if a != "--check"):
+    for path in [Path(a).resolve() for a in arguments if a != "--check"]:
         notebook = json.loads(path.read_text(encoding="utf-8"))
         os.chdir(path.parent)
         names = {"__name__": "__main__"}

@@ -7,7 +7,7 @@ cd "$(dirname "$0")/.."
 export PYTHONDONTWRITEBYTECODE=1 HYPOTHESIS_STORAGE_DIRECTORY="$PWD/.build/hypothesis"
 
 need g++ clang-14 lld-14 libclang-rt-14-dev clang-format-14 cmake ninja-build \
-  libgtest-dev libgmock-dev libfmt-dev nlohmann-json3-dev
+  libgtest-dev libgmock-dev libfmt-dev nlohmann-json3-dev doxygen
 
 python_tools() {
   make_venv
@@ -66,6 +66,9 @@ attempt "$venv/bin/python" data/generate.py --check
 say "Schemas are those of the descriptions"
 .build/gcc/tests/descriptions >.build/descriptions.json
 attempt "$venv/bin/python" data/schemas.py --check <.build/descriptions.json
+
+say "Building the reference"
+attempt "$venv/bin/python" lib/reference/build.py
 
 say "Testing the Python module and the repository"
 attempt "$venv/bin/python" -m pytest -n "$(nproc)" --dist loadfile --no-loadscope-reorder

@@ -118,7 +118,10 @@ void bind_grade(py::module_& m) {
       arg("text"), arg("bare") = ask,
       "The one grade that a label means.\n\n"
       "bare: the system of labels that name none; \"ask\" raises AmbiguousLabel for them.\n"
-      "Raises UnknownGrade, AmbiguousLabel, OutOfRange, BadInput.");
+      "Raises UnknownGrade, AmbiguousLabel, OutOfRange, BadInput.\n\n"
+      ">>> levigate.grade(\"P600\").median_um\n25.8\n"
+      ">>> levigate.grade(\"CAMI 600\").median_um\n16.0\n"
+      ">>> levigate.grade(\"600\", bare=\"JIS\").median_um\n20.0");
   m.def(
       "sized_grade",
       [](const std::string& label, double size_um, const std::string& bare) {
@@ -140,7 +143,10 @@ void bind_grade(py::module_& m) {
       arg("grade"), arg("system"),
       "The nearest grade of a system, and how well it matches the given one.\n\n"
       "grade: a Grade, or a label that names its system. Raises OutOfRange, and as grade().\n"
-      "Source: nearness by log size: common practice.");
+      "Source: nearness by log size: common practice.\n\n"
+      ">>> nearest = levigate.convert(\"CAMI 400\", \"FEPA P\")\n"
+      ">>> nearest.grade.label, round(nearest.size_ratio, 3)\n"
+      "('P800', 0.924)");
   m.def(
       "sizes_um",
       [](const std::vector<std::string>& labels, const std::string& bare) {

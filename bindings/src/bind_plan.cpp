@@ -138,7 +138,11 @@ void bind_plan(py::module_& m) {
   m.def("plan", &plan, arg("job"), arg("stack"), py::call_guard<py::gil_scoped_release>(),
         "The best plan for a job from a stack, or why there is none.\n\n"
         "The choice is exact: no sequence that keeps the rules is better in what the job prefers.\n"
-        "Raises BadInput, OutOfRange, UnknownGrade, AmbiguousLabel.");
+        "Raises BadInput, OutOfRange, UnknownGrade, AmbiguousLabel.\n\n"
+        ">>> job = levigate.Job.load(\"data/demo/job.json\")\n"
+        ">>> stack = levigate.Stack.load(\"data/demo/stack.json\")\n"
+        ">>> [step.label for step in levigate.plan(job, stack).steps]\n"
+        "['CAMI 400', 'P1200', 'P2000', 'P3000']");
   m.def(
       "evaluate", &evaluate, arg("job"), arg("stack"), arg("sequence"),
       py::call_guard<py::gil_scoped_release>(),

@@ -101,7 +101,13 @@ void bind_recover(py::module_& m) {
         arg("job"), arg("stack"), arg("done"), arg("mark"),
         py::call_guard<py::gil_scoped_release>(),
         "Where to go back to for a mark: the tries of least expected minutes within the film.\n\n"
-        "As diagnose(). Source: dynamic programming over the removal of failed tries.");
+        "As diagnose(). Source: dynamic programming over the removal of failed tries.\n\n"
+        ">>> job = levigate.Job.load(\"data/demo/job.json\")\n"
+        ">>> stack = levigate.Stack.load(\"data/demo/stack.json\")\n"
+        ">>> done = [levigate.DoneStep(step.sheet) for step in levigate.plan(job, stack).steps]\n"
+        ">>> mark = levigate.Mark(kind=\"cluster\", zone=\"top\", seen=\"loupe\", width_um=5)\n"
+        ">>> levigate.go_back(job, stack, done, mark).legs[0].sheet\n"
+        "'b-pad'");
   m.def(
       "present",
       [](const levigate::Job& job, const levigate::Stack& stack,

@@ -30,6 +30,16 @@ struct CutThroughInput {
 /// do not add to the spread of each: the chance is its mean over them, for mean', sigma and depth'
 /// of CommonErrors in place of mean, sd and depth.
 ///
+/// @code
+/// const CutThroughInput zone{.depth_um = 20,
+///                            .mean_um = 60,
+///                            .sd_um = 8,
+///                            .removed_cv = 0.2,
+///                            .reserve_um = 10,
+///                            .spots = 500};
+/// cut_through(zone);  // 0.181
+/// @endcode
+///
 /// @param input  film and depth; see CutThroughInput for units and ranges
 /// @return       chance (dimensionless), 0 to 1
 /// Throws:    OutOfRange where a member is outside its range

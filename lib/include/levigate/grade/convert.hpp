@@ -50,6 +50,12 @@ struct Equivalent {
 /// come from two measuring methods, which part by 5 % for coarse and up to 45 % for fine micro
 /// grits, so a nearest grade is a neighbour, not an equal.
 ///
+/// @code
+/// const Equivalent nearest = convert(grade("CAMI 400"), System::fepa_p);
+/// nearest.grade.label;  // "P800"
+/// nearest.size_ratio;   // 0.924
+/// @endcode
+///
 /// @param given   a grade, its median 0.01 to 10 000 um
 /// @param system  to which to convert
 /// @return        the nearest grade with ratio, overlap [0 to 1] and neighbours

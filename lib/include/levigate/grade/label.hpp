@@ -32,6 +32,12 @@ LabelReading read_label(std::string_view text);
 
 /// The one grade that a label means.
 ///
+/// @code
+/// grade("P600").median_um;              // 25.8
+/// grade("CAMI 600").median_um;          // 16.0
+/// grade("600", System::jis).median_um;  // 20.0
+/// @endcode
+///
 /// @param text         the label, UTF-8
 /// @param bare_number  the system of labels that name none; none: ask, by an error
 /// @return             the grade

@@ -8,6 +8,7 @@
 
 namespace levigate::inline v0 {
 
+/// What happened, and which members an entry of it has.
 enum class EntryKind {
   step_begun,  ///< sheet; zone, direction_deg where known; minutes: worked so far, where it is told again
   step_ended,    ///< sheet, minutes; zone, sheets_used, removal_um where known

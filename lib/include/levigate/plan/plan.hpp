@@ -15,6 +15,14 @@ namespace levigate::inline v0 {
 ///
 /// The choice is exact: among all sequences that keep the rules, none is better in what the job prefers. See search().
 ///
+/// @code
+/// const Job job = load_job("data/demo/job.json");
+/// const Stack stack = load_stack("data/demo/stack.json");
+/// const Plan best = plan(job, stack);
+/// best.steps.size();         // 4
+/// best.steps.front().sheet;  // "b-400"
+/// @endcode
+///
 /// Throws:    BadInput, OutOfRange where job or stack cannot be used; UnknownGrade, AmbiguousLabel for a sheet
 ///            whose label does not settle its size
 /// NaN:       rejected

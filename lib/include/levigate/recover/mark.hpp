@@ -11,6 +11,7 @@
 
 namespace levigate::inline v0 {
 
+/// What a mark looks like.
 enum class MarkKind {
   scratch,       ///< one
   cluster,       ///< several beside each other, running the same way

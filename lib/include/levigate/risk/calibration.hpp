@@ -32,6 +32,7 @@ inline constexpr double noting_minutes = patch_table[0].noting_minutes.value;
 
 inline constexpr double loupe_minutes = patch_table[0].loupe_minutes.value;
 
+/// What can be measured before a day of work.
 enum class MeasurementKind {
   patch_gauged,    ///< a patch, with a gauge at the same spots before and after
   patch_weighed,   ///< a patch on a part that is weighed dry before and after

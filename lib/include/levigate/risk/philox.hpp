@@ -11,7 +11,9 @@
 
 namespace levigate::inline v0 {
 
+/// Four words of 32 bits that count.
 using PhiloxCounter = std::array<std::uint32_t, 4>;
+/// Two words of 32 bits: the seed.
 using PhiloxKey = std::array<std::uint32_t, 2>;
 
 /// Philox 4x32-10: four words that look random, of a counter and a key. Different counters give independent words.

@@ -8,6 +8,7 @@
 
 namespace levigate::inline v0 {
 
+/// How many draws, from which seed, on how many threads, and what they leave out.
 struct SimulateOptions {
   std::int64_t draws = 1000;  ///< 10 to 1e6
   std::uint64_t seed = 1;

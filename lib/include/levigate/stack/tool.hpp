@@ -9,6 +9,7 @@
 
 namespace levigate::inline v0 {
 
+/// What drives the abrasive.
 using Tool = std::variant<Block, Wheel, Machine>;
 
 /// The wheel, where the tool is one; else null.

@@ -32,7 +32,7 @@ struct Cleaning {
 
 /// What an interval between two cleanings means for a backing.
 ///
-///   rate share = clogging_share(),   minutes factor = 1 / rate share,
+///   rate share = clogging_share(),   minutes factor = 1 / (rate share),
 ///   clogged after s = fade ln 2,     clogged share = max(0, 1 - s / interval)
 ///
 /// @param backing        with fade length and floor

@@ -166,6 +166,17 @@ class Contact {
 /// delta^2 is log-concave in h, so the load is log-concave in z (Prekopa) and Newton's iteration on
 /// its logarithm, started where all tips at the mean height would carry P, cannot fail.
 ///
+/// @code
+/// const Contact touch = contact({.size_um = grade("P600").median_um,
+///                                .log_spread = 0.2,
+///                                .tip_spread = 0.15,
+///                                .modulus_mpa = 20,
+///                                .pressure_kpa = 2,
+///                                .hardness_mpa = 200});
+/// touch.mean_depth_um();   // 0.24
+/// touch.active_per_mm2();  // 3.2
+/// @endcode
+///
 /// @param input  sheet, pressure and film; see ContactInput for units and ranges
 /// @return       the contact; depths [um], densities [1/mm2]
 /// Throws:    OutOfRange where a member or the spread of the tips is outside its range

@@ -15,6 +15,7 @@
 
 namespace levigate::inline v0 {
 
+/// What stands proud of the film.
 enum class DefectKind {
   run,
   sag,

@@ -11,6 +11,7 @@
 
 namespace levigate::inline v0 {
 
+/// How the height of orange peel was told.
 enum class PeelHow {
   by_eye,
   comparison_plate,

@@ -47,6 +47,12 @@ inline double size_effect(double size_um) {
 /// So the same two numbers say how deep a scratch is, how much goes, and how many scratches that takes: see
 /// grooves_per_um2().
 ///
+/// @code
+/// const double k = wear_coefficient(0.3, 11.0);
+/// k;                                           // 0.0371
+/// removal_rate_um_per_m(k, 25.8, 2.0, 200.0);  // 0.189
+/// @endcode
+///
 /// @param cutting_efficiency  share of a groove that leaves as chips (dimensionless), 0.001 to 1
 /// @param flank_deg           angle of a tip's flank with the surface [deg], 1 to 80
 /// @return                    K (dimensionless)

@@ -91,7 +91,7 @@ void bind_plan(py::module_& m) {
         return simulation ? levigate::card(self.plan, *simulation) : levigate::card(self.plan);
       },
       arg("simulation") = py::none(),
-      "The plan as text for the bench.\n\n"
+      "The plan explained, as text.\n\n"
       "simulation: from simulate(); adds how the plan may turn out. Raises BadInput.");
   bound.def(
       "plot",

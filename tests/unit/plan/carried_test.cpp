@@ -201,7 +201,8 @@ TEST(Carried, ReliancesDoNotChangeWhichZonesAreWorked) {
 TEST(Carried, TheCardSaysWhereZonesStandAndWhichArePassedBy) {
   const Job job = two_zones(std::nullopt, carrying("P1000"));
   const Stack stack = papers(drawer);
-  const std::string text = card(evaluate(job, stack, {"P600", "P1000", "P1500"}));
+  const std::string text =
+      workshop::flowing(card(evaluate(job, stack, {"P600", "P1000", "P1500"})));
   EXPECT_THAT(text, HasSubstr("zones in different states"));
   EXPECT_THAT(text, HasSubstr("at P1000"));
   EXPECT_THAT(text, HasSubstr("as sprayed"));
@@ -209,7 +210,7 @@ TEST(Carried, TheCardSaysWhereZonesStandAndWhichArePassedBy) {
   EXPECT_THAT(text, HasSubstr("Done when no shiny low spot is left."));
   EXPECT_THAT(text, HasSubstr("Done when the scratches of P1000 are gone"));
   const Job worked = two_zones(carrying("P600"), carrying("P800"));
-  const std::string on = card(evaluate(worked, stack, {"P1000", "P1500"}));
+  const std::string on = workshop::flowing(card(evaluate(worked, stack, {"P1000", "P1500"})));
   EXPECT_THAT(on, HasSubstr("Done when the scratches of P600 and P800 are gone"));
   EXPECT_THAT(on, Not(HasSubstr("Level the orange peel")));
 }

@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -36,6 +35,7 @@
 #include "levigate/text/work/phrases.hpp"
 #include "levigate/text/work/say_findings.hpp"
 #include "levigate/text/work/sentences_of_change.hpp"
+#include "levigate/text/work/step_figures.hpp"
 #include "levigate/text/work/tradeoff.hpp"
 #include "levigate/text/work/trust.hpp"
 #include "levigate/text/work/upkeep.hpp"
@@ -61,8 +61,11 @@ class BenchCard {
     cautions();
     if (plan_.found) {
       before();
+      page_.blank();
       for (std::size_t i = 0; i < plan_.steps.size(); ++i) step(i);
-      totals();
+      say_film_by_step(page_, plan_);
+      say_step_figures(page_, plan_, simulation_);
+      if (const std::string care = care_text(plan_); !care.empty()) page_.say("  ", care);
       if (simulation_) say_odds(page_, plan_, *simulation_);
       say_tradeoff(page_, plan_);
     } else {
@@ -75,8 +78,8 @@ class BenchCard {
 
  private:
   void header() {
+    page_.say("Plan explained: ", plan_.job);
     page_.rule('=');
-    page_.say("Bench card: ", plan_.job);
     if (plan_.wait) page_.say("", wait_text(*plan_.wait));
     for (const Finding& finding : plan_.findings) {
       if (finding.kind == FindingKind::young_coat ||
@@ -90,14 +93,32 @@ class BenchCard {
               fmt::format("On {}, {}. Goal: {}.", plan_.coating,
                           zones_differ() ? "zones in different states" : stands(plan_.scratched_by),
                           goal_text(plan_.target)));
-    if (plan_.found) {
-      const std::string strip = strip_text(plan_);
-      page_.say(
-          "", fmt::format("{}{}, {}.{}{} Lay out: {}.", plan_.wait ? "When it is cured: " : "",
-                          steps_text(plan_.steps.size()), duration(plan_.total.minutes, whole()),
-                          range(whole()) + (strip.empty() ? "" : " " + strip), rests(), layout()));
+    if (plan_.found) totals();
+    page_.blank();
+  }
+
+  /// How long it takes, what to lay out, what it uses, and what the sun will show.
+  void totals() {
+    const Totals& total = plan_.total;
+    const std::string strip = strip_text(plan_);
+    page_.say("", fmt::format("{}{}, {}{}{}", plan_.wait ? "When it is cured: " : "",
+                              steps_text(plan_.steps.size()), duration(total.minutes),
+                              strip.empty() ? "" : " " + strip, rests()));
+    std::string text =
+        fmt::format("Lay out: {}. It uses {:.1f} sheets", layout(), all_sheets(plan_));
+    if (total.cost > 0) text += fmt::format(", paper for {:.2f}", total.cost);
+    text += ".";
+    if (total.film) {
+      const Step& last = plan_.steps.back();
+      const std::string& worst = last.zones[worst_zone(last)].zone;
+      text += std::isinf(*total.film) ? " Zone " + worst + " has no film budget."
+                                      : fmt::format(" It uses {} of the film budget in {}.",
+                                                    percent_text(*total.film), worst);
     }
-    page_.rule('=');
+    page_.say("", text);
+    page_.say("",
+              "In the sun: " +
+                  sun_text(plan_, simulation_ ? simulation_->minutes.p50 / total.minutes : 1.0));
   }
 
   /// "1 step", "4 steps".
@@ -105,20 +126,11 @@ class BenchCard {
     return fmt::format("{} {}", steps, steps == 1 ? "step" : "steps");
   }
 
-  /// How long it takes: the median where a simulation tells it, else these minutes, said to be at usual numbers.
-  static std::string duration(double minutes, const Interval* interval) {
-    return interval ? expected_duration(*interval) : usual_numbers_duration(minutes);
+  /// How long it takes: the median and its range where a simulation tells them, else these minutes, said to be at usual numbers.
+  std::string duration(double minutes) const {
+    if (!simulation_) return usual_numbers_duration(minutes) + ".";
+    return expected_duration(simulation_->minutes) + ". " + usual_range(simulation_->minutes);
   }
-
-  /// And what that lies between, where a simulation tells it.
-  static std::string range(const Interval* interval) {
-    return interval ? " " + usual_range(*interval) : "";
-  }
-
-  const Interval* interval(std::size_t step) const {
-    return simulation_ ? &simulation_->steps[step].minutes : nullptr;
-  }
-  const Interval* whole() const { return simulation_ ? &simulation_->minutes : nullptr; }
 
   /// The rest that a step asks for; empty where none does.
   std::string rests() const {
@@ -176,34 +188,57 @@ class BenchCard {
           "Rounds of this coating melt together. No witness line shows between them. The film "
           "counts all rounds.");
     }
-    page_.say("  ",
-              fmt::format("Go no deeper. There the chance is {} that less than {:.0f} um of film "
-                          "stays somewhere in the zone.",
-                          chance_text(plan_.cut_through_limit), plan_.reserve_um));
-    for (const PlannedZone& zone : plan_.zones) {
-      if (zone.film_how) page_.say("  ", how_told_text(zone));
-    }
+    page_.say("  ", fmt::format("Go no deeper. There the chance is {} that less than {:.0f} um of "
+                                "film stays somewhere.",
+                                chance_text(plan_.cut_through_limit), plan_.reserve_um));
+    say_how_told(page_, plan_);
   }
 
   void step(std::size_t i) {
     const Step& step = plan_.steps[i];
-    page_.blank();
-    page_.rule('-');
-    page_.say(fmt::format("Step {} of {}: ", i + 1, plan_.steps.size()),
-              fmt::format("take {}, {} ({}){}", step.sheet, step.label, size_text(step.size_um),
-                          step.maker.empty() ? "" : ", " + step.maker));
-    page_.say("  ", instruction(step, i + 1 == plan_.steps.size()));
-    zone_table(step);
-    if (is_longer(plan_, step)) page_.say("  ", longer_text(plan_, step));
-    page_.say("  ", done_text(step));
-    if (step.rest_h) page_.say("  ", rest_text(step));
+    const std::string tool = tool_of_all(step);
+    std::string head = fmt::format("{}{}, {} ({}", step.sheet, tool.empty() ? "" : " with " + tool,
+                                   step.label, size_text(step.size_um));
+    if (step.size_ratio) head += fmt::format(", {:.2f} times finer", *step.size_ratio);
+    head += step.maker.empty() ? ")" : "), " + step.maker;
+    if (!step.wheel) head += fmt::format("; {:.1f} sheets", step.sheets_used);
+    page_.say(fmt::format("Step {} of {}: ", i + 1, plan_.steps.size()), head);
+    std::string text = instruction(step, i + 1 == plan_.steps.size());
+    for (const std::string& more :
+         {tools_text(step), is_longer(plan_, step) ? longer_text(plan_, step) : "", done_text(step),
+          edges_text(step), rest_text(step)}) {
+      if (!more.empty()) text += " " + more;
+    }
+    page_.say("  ", text);
     if (step.wheel) wheel(step);
     if (step.machine) say_machine(page_, plan_, step);
-    page_.say("  ", "Takes " + duration(step.minutes, interval(i)) + " with washing and changing" +
-                        (step.wheel ? "." : fmt::format("; {:.1f} sheets.", step.sheets_used)) +
-                        range(interval(i)));
-    for (const std::string& line : upkeep(step)) page_.say("  ", line);
-    after_step(step);
+  }
+
+  /// The tool of a step that takes one to all zones it works, where the table of zones has another; empty elsewhere.
+  std::string tool_of_all(const Step& step) const {
+    std::string tool;
+    bool other = false;
+    for (std::size_t at = 0; at < step.zones.size(); ++at) {
+      const ZoneStep& zone = step.zones[at];
+      if (!zone.worked) continue;
+      if (!tool.empty() && zone.tool != tool) return "";
+      tool = zone.tool;
+      other = other || tool != plan_.zones[at].block;
+    }
+    return other ? tool : "";
+  }
+
+  /// The tools of a step where the table of zones has another: "Use felt pad on lid and rim."
+  std::string tools_text(const Step& step) const {
+    if (!tool_of_all(step).empty()) return "";
+    std::string text;
+    for (std::size_t at = 0; at < step.zones.size(); ++at) {
+      const ZoneStep& zone = step.zones[at];
+      if (!zone.worked || zone.tool == plan_.zones[at].block) continue;
+      if (step.machine && zone.tool == step.machine->name) continue;  // how to guide it is told
+      text += fmt::format("{}Use {} on {}.", text.empty() ? "" : " ", zone.tool, zone.zone);
+    }
+    return text;
   }
 
   void wheel(const Step& step) {
@@ -228,10 +263,10 @@ class BenchCard {
     for (const LocalStep& local : plan_.before) {
       const Defect& defect = local.defect;
       minutes += local.work.local.minutes;
-      page_.say("  - ",
-                fmt::format("{}: {} {} of {:.0f} um, {:g} by {:g} mm, with {}. {}.", local.zone,
-                            defect.count, named(defect), defect.height_um, defect.width_mm,
-                            defect.length_mm, local.block, sentence(local.work)));
+      page_.say("  - ", fmt::format("{}{}: {} {} of {:.0f} um, {:g} by {:g} mm, with {}. {}.",
+                                    local.work.shaved ? "Warning: " : "", local.zone, defect.count,
+                                    named(defect), defect.height_um, defect.width_mm,
+                                    defect.length_mm, local.block, sentence(local.work)));
     }
     page_.say("  ", fmt::format("{} in all. Done when a straight edge does not rock on the spot "
                                 "and the patch is dull all over.",
@@ -240,96 +275,6 @@ class BenchCard {
 
   static std::string named(const Defect& defect) {
     return std::string(to_string(defect.kind)) + (defect.count > 1 ? "s" : "");
-  }
-
-  /// "17.2"; where it stands as before why, and where there is nothing to take off that.
-  static std::string off(const ZoneStep& zone) {
-    if (zone.passed_by) return *zone.passed_by == PassedBy::not_levelled ? "keep off" : "pass by";
-    if (zone.removal_um == 0.0) return "light pass";
-    return fixed(zone.removal_um, zone.removal_um < 0.1 ? 2 : 1);
-  }
-
-  void zone_table(const Step& step) {
-    std::vector<std::vector<std::string>> rows;
-    for (const ZoneStep& zone : step.zones) {
-      rows.push_back({shortened(zone.zone, 24), shortened(zone.tool, 18), off(zone),
-                      zone.removal_um == 0.0 ? "-" : duration_text(zone.minutes),
-                      zone.film_left_um ? fixed(*zone.film_left_um, 0) : "-",
-                      zone.cut_through ? chance_text(*zone.cut_through) : "-"});
-    }
-    page_.table({{"zone"},
-                 {"with"},
-                 {"take off, um", true},
-                 {"usual time", true},
-                 {"left, um", true},
-                 {"cut through", true}},
-                rows);
-  }
-
-  void after_step(const Step& step) {
-    const ZoneStep& worst = step.zones[worst_zone(step)];
-    if (worst.film_left_um && worst.film_used) {
-      page_.say("  ",
-                fmt::format("Film in the worst zone, {}: {:.1f} um left{}.", worst.zone,
-                            *worst.film_left_um,
-                            std::isinf(*worst.film_used) ? ". The zone has no film budget"
-                                                         : ", " + percent_text(*worst.film_used) +
-                                                               " of the film budget used"));
-    }
-    const auto least = [&](double ZoneStep::*gloss_gu) {
-      const auto lower = [&](const ZoneStep& a, const ZoneStep& b) {
-        return a.*gloss_gu < b.*gloss_gu;
-      };
-      return *std::min_element(step.zones.begin(), step.zones.end(), lower).*gloss_gu;
-    };
-    const auto dullest = std::min_element(
-        step.zones.begin(), step.zones.end(), [](const ZoneStep& a, const ZoneStep& b) {
-          return a.reading_60.expected_gu < b.reading_60.expected_gu;
-        });
-    const SimulatedReading* simulated =
-        simulation_ ? &simulation_->steps[static_cast<std::size_t>(&step - plan_.steps.data())]
-                           .zones[static_cast<std::size_t>(dullest - step.zones.begin())]
-                    : nullptr;
-    const auto told = [&](Reading ZoneStep::*plain, Interval SimulatedReading::*drawn,
-                          std::string_view of = {}) {
-      const Reading& usual = (*dullest).*plain;
-      const auto [about, low, high] =
-          simulated ? std::array{(simulated->*drawn).p50, (simulated->*drawn).p10,
-                                 (simulated->*drawn).p90}
-                    : std::array{usual.expected_gu, usual.low_gu, usual.high_gu};
-      return fmt::format("{:.0f} GU ({:.0f} to {:.0f}{})", about, low, high, of);
-    };
-    page_.say("  ", "A glossmeter reads about " +
-                        told(&ZoneStep::reading_60, &SimulatedReading::reading_60_gu,
-                             simulated ? " in 4 of 5 cases" : " by lay and flank") +
-                        " at 60 degrees. At 20 degrees it reads " +
-                        told(&ZoneStep::reading_20, &SimulatedReading::reading_20_gu) +
-                        ", at 85 degrees " +
-                        told(&ZoneStep::reading_85, &SimulatedReading::reading_85_gu) + ".");
-    page_.say(
-        "  ",
-        fmt::format("What it mirrors alone is {:.0f} GU at 20, {:.0f} GU at 60, {:.0f} GU at 85 "
-                    "degrees.",
-                    least(&ZoneStep::gloss_20_gu), least(&ZoneStep::gloss_gu),
-                    least(&ZoneStep::gloss_85_gu)));
-  }
-
-  void totals() {
-    const Totals& total = plan_.total;
-    page_.blank();
-    page_.rule('-');
-    std::string text = fmt::format("{}, {}, {:.1f} sheets", steps_text(plan_.steps.size()),
-                                   duration(total.minutes, whole()), all_sheets(plan_));
-    if (total.cost > 0) text += fmt::format(", paper for {:.2f}", total.cost);
-    if (total.film) {
-      const Step& last = plan_.steps.back();
-      const std::string& worst = last.zones[worst_zone(last)].zone;
-      text += std::isinf(*total.film) ? ". Zone " + worst + " has no film budget"
-                                      : fmt::format(". {} of the film budget used in {}",
-                                                    percent_text(*total.film), worst);
-    }
-    page_.say("In all: ", text + "." + range(whole()));
-    page_.say("In the sun: ", sun_text(plan_, whole() ? whole()->p50 / total.minutes : 1.0));
   }
 
   /// Whether a finding matters to who works by this card. What is said of two neighbours in the drawer
@@ -347,22 +292,30 @@ class BenchCard {
                       : std::any_of(finding.sheets.begin(), finding.sheets.end(), used);
   }
 
+  /// Whether the work before the first step warns of it.
+  bool warned_before(const Finding& finding) const {
+    return plan_.found && finding.kind == FindingKind::tall_defect &&
+           std::any_of(plan_.before.begin(), plan_.before.end(), [&](const LocalStep& local) {
+             return local.work.shaved && local.zone == finding.zone;
+           });
+  }
+
   void findings() {
     std::vector<Finding> shown;
+    std::size_t others = 0;
     for (const Finding& finding : plan_.findings) {
-      if (concerns(finding)) shown.push_back(finding);
+      if (warned_before(finding)) continue;
+      if (concerns(finding))
+        shown.push_back(finding);
+      else
+        ++others;
     }
-    const std::size_t others = plan_.findings.size() - shown.size();
-    if (plan_.findings.empty()) return;
-    page_.title("Found in the drawer and in the plan:");
+    if (shown.empty() && others == 0) return;
+    const std::string more =
+        others == 0 ? "" : fmt::format(" ({} more in the check of the stack)", others);
+    page_.title(shown.empty() ? "Found in the drawer: nothing that concerns this plan" + more + "."
+                              : "Found in the drawer and in the plan" + more + ":");
     say_findings(page_, shown);
-    if (others > 0) {
-      page_.say(
-          "  ",
-          fmt::format("Findings that do not concern this card: {}. The check of the stack lists "
-                      "them.",
-                      others));
-    }
   }
 
   void change() {

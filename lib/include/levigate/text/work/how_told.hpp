@@ -5,7 +5,9 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
+#include "levigate/detail/text.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/surface/peel.hpp"
@@ -15,36 +17,52 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// How the film of a zone and its orange peel were got, and by how much they may be off.
-inline std::string how_told_text(const PlannedZone& zone) {
-  const auto film = [](FilmHow how) -> std::string_view {
-    switch (how) {
-      case FilmHow::stated: return "is as you stated it";
-      case FilmHow::gauge: return "was read with a gauge";
-      case FilmHow::wet_comb: return "comes from a wet comb";
-      case FilmHow::coats_counted: return "comes from counted coats";
-    }
-    return "";
-  };
-  const auto peel = [](PeelHow how) -> std::string_view {
-    switch (how) {
-      case PeelHow::by_eye: return "was judged by eye";
-      case PeelHow::comparison_plate: return "was judged by a comparison plate";
-      case PeelHow::profile: return "was read from a profile";
-    }
-    return "";
-  };
-  const double se_um = zone.film_se_um.value_or(0.0);
-  std::string text =
-      fmt::format("The film of {} {}. ", shortened(zone.zone, 24), film(*zone.film_how));
-  text += se_um > 0.0 ? fmt::format("Its mean may be off by {:.1f} um.", se_um)
-                      : "Its mean is taken as exact.";
-  if (!zone.peel_how) return text;
-  const double peel_um = zone.peel_um.value_or(zone.levelled_peel_um.value_or(0.0));
-  text += fmt::format(" Its orange peel of {:.0f} um {}. That may be off by a factor of {:g}.",
-                      peel_um, peel(*zone.peel_how), zone.peel_factor.value_or(1.0));
-  return zone.levelled_peel_um ? text + " Nobody has read the film since a step levelled it."
-                               : text;
+inline std::string how_text(FilmHow how) {
+  switch (how) {
+    case FilmHow::stated: return "as you stated";
+    case FilmHow::gauge: return "gauge";
+    case FilmHow::wet_comb: return "wet comb";
+    case FilmHow::coats_counted: return "counted coats";
+  }
+  return "";
+}
+
+inline std::string how_text(PeelHow how) {
+  switch (how) {
+    case PeelHow::by_eye: return "eye";
+    case PeelHow::comparison_plate: return "comparison plate";
+    case PeelHow::profile: return "profile";
+  }
+  return "";
+}
+
+/// How the film of each zone and its orange peel were got, and by how much they may be off.
+inline void say_how_told(Page& page, const Plan& plan) {
+  std::vector<std::vector<std::string>> rows;
+  std::vector<std::string> levelled;
+  for (const PlannedZone& zone : plan.zones) {
+    if (!zone.film_how) continue;
+    const double se_um = zone.film_se_um.value_or(0.0);
+    std::vector<std::string>& row = rows.emplace_back(std::vector<std::string>{
+        shortened(zone.zone, 24), how_text(*zone.film_how),
+        se_um > 0.0 ? fmt::format("{:.1f}", se_um) : "exact", "-", "-", "-"});
+    if (!zone.peel_how) continue;
+    row[3] = fixed(zone.peel_um.value_or(zone.levelled_peel_um.value_or(0.0)), 0);
+    row[4] = how_text(*zone.peel_how);
+    row[5] = fmt::format("{:g}", zone.peel_factor.value_or(1.0));
+    if (zone.levelled_peel_um) levelled.push_back(zone.zone);
+  }
+  if (rows.empty()) return;
+  page.table({{"zone"},
+              {"film by"},
+              {"mean off by, um", true},
+              {"peel, um", true},
+              {"by"},
+              {"off by factor", true}},
+             rows);
+  if (!levelled.empty())
+    page.say("  ", fmt::format("Nobody has read the film of {} since a step levelled it.",
+                               list_text(levelled)));
 }
 
 }  // namespace detail

@@ -37,9 +37,7 @@ inline std::string way_text(const Step& step, bool last) {
 /// What to do, and which way.
 inline std::string instruction(const Step& step, bool last) {
   std::string text = step.levels ? "Level the orange peel. " : "";
-  text += way_text(step, last);
-  if (step.size_ratio) text += fmt::format(" Grain {:.2f} times finer.", *step.size_ratio);
-  return text;
+  return text + way_text(step, last);
 }
 
 inline std::string sign_text(DoneSign sign) {

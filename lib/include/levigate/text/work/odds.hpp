@@ -75,10 +75,9 @@ inline void say_film_odds(Page& page, const Plan& plan, const Simulation& simula
              rows);
   page.say("  ",
            fmt::format(
-               "In 4 of 5 runs, the mean film left and the thinnest spot are within these limits. "
-               "Cut through counts the runs where less than {:.0f} um stayed somewhere. The "
-               "percentages are the range of that chance, from {} runs.",
-               plan.reserve_um, simulation.draws));
+               "In 4 of 5 runs, film and thinnest spot are within these limits. Cut through counts "
+               "runs where less than {:.0f} um stayed somewhere, with the range of that chance.",
+               plan.reserve_um));
 }
 
 /// Steps that may want more paper than there is.
@@ -86,11 +85,10 @@ inline void say_paper_odds(Page& page, const Simulation& simulation) {
   constexpr double worth_saying = 0.05;
   for (const SimulatedStep& step : simulation.steps) {
     if (!step.paper_short || step.paper_short->share < worth_saying) continue;
-    page.say(
-        "  Paper: ",
-        fmt::format("{:.0f} of 100 runs need more of {} than you have. {:.0f} sheets are enough in "
-                    "9 of 10 runs.",
-                    100.0 * step.paper_short->share, step.sheet, std::ceil(step.sheets_used.p90)));
+    page.say("  Paper: ",
+             fmt::format(
+                 "{:.0f} of 100 runs need more of {} than you have. {:.0f} are enough in 9 of 10.",
+                 100.0 * step.paper_short->share, step.sheet, std::ceil(step.sheets_used.p90)));
   }
 }
 
@@ -111,17 +109,10 @@ inline std::string slower_text(const PairedMinutes& minutes) {
 /// The section of a card on how its plan may turn out.
 inline void say_odds(Page& page, const Plan& plan, const Simulation& simulation) {
   page.title(fmt::format(
-      "How it may turn out, from {} simulated runs (seed {}). Each run draws new values for all "
-      "uncertain inputs, within their ranges:",
+      "How it may turn out, from {} simulated runs (seed {}) that draw each uncertain input:",
       simulation.draws, simulation.seed));
-  const Interval& minutes = simulation.minutes;
-  page.say(
-      "  Time: ",
-      fmt::format("9 of 10 runs take less than {}. 5 of 10 take less than {}. 1 of 10 takes less "
-                  "than {}. With every input at its usual value it takes {}. Times of zones and of "
-                  "other ways are such times.",
-                  duration_text(minutes.p90), duration_text(minutes.p50),
-                  duration_text(minutes.p10), duration_text(plan.total.minutes)));
+  page.say("  Time: ", fmt::format("{} at usual numbers, as are times of zones and of other ways.",
+                                   duration_text(plan.total.minutes)));
   page.say("  Sheets: ", fmt::format("{:.1f} are enough in 9 of 10 runs, {:.1f} in 5 of 10.",
                                      simulation.sheets.p90, simulation.sheets.p50));
   say_paper_odds(page, simulation);

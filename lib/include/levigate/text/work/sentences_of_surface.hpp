@@ -46,8 +46,11 @@ inline std::string sentence_of(const LocalWork& work) {
                                               fixed(work.tape_um, 0) + " um) and block flush"
                             : work.masked ? "Mask and block flush"
                                           : "Block flush";
-  return local + ". That takes " + fixed(work.local.minutes, 1) +
-         " min and no film beside the defect. Sanding flat takes " + fixed(work.flat.minutes, 1) +
+  const auto minutes_of = [](double minutes) {
+    return minutes < 0.05 ? std::string("under 0.1") : fixed(minutes, 1);
+  };
+  return local + ". That takes " + minutes_of(work.local.minutes) +
+         " min and no film beside the defect. Sanding flat takes " + minutes_of(work.flat.minutes) +
          " min and up to " + fixed(work.flat.film_um, 1) +
          " um of film beside it. Sanding flat is " +
          (slower && shows ? "slower and costs film"

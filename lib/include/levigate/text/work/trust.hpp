@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -15,6 +16,7 @@
 #include "levigate/source.hpp"
 #include "levigate/text/work/page.hpp"
 #include "levigate/text/work/phrases.hpp"
+#include "levigate/text/work/step_figures.hpp"
 
 namespace levigate::inline v0 {
 
@@ -26,22 +28,27 @@ inline std::string basis_text(Basis basis) {
   return std::string(to_string(basis));
 }
 
-/// Grades of the plan whose size was not read in a standard, by what it rests on instead.
+/// What the sizes of the plan rest on that were not read in a standard.
 inline void say_size_bases(Page& page, const Plan& plan) {
+  std::string told;
   for (const Basis basis : choices<Basis>) {
     if (basis == Basis::standard || basis == Basis::computed) continue;
     std::vector<std::string> labels;
     for (const Step& step : plan.steps) {
       if (step.size_basis == basis) labels.push_back(step.label);
     }
-    if (labels.empty()) continue;
-    page.say("  - ", fmt::format("Size of {}: {}, not from a standard.", list_text(labels),
-                                 basis_text(basis)));
+    if (!labels.empty()) told += " " + list_text(labels) + ": " + basis_text(basis) + ".";
   }
+  if (!told.empty()) page.say("  - ", "Sizes not from a standard." + told);
 }
 
 inline std::string film_text(double share) {
-  return share > 1.0 ? "too deep" : percent_text(share);
+  return share > 1.0 ? "too deep" : fixed(100.0 * share, 0);
+}
+
+/// An end of a band, with two digits or all before the point: "0.15", "17", "250".
+inline std::string band_text(double value) {
+  return std::abs(value) < 10.0 ? fmt::format("{:.2g}", value) : fixed(value, 0);
 }
 
 /// The inputs that change the figures most, each over its band. Rules are left out: somebody chose them.
@@ -54,17 +61,17 @@ inline void say_reliances(Page& page, const Plan& plan) {
   for (const Reliance& r : plan.relies_on) {
     if (rows.size() == most || r.influence < worth_saying) break;
     if (r.subject == "rule") continue;
+    const auto ends = [](const std::string& low, const std::string& high) {
+      return low == high ? low : low + " to " + high;
+    };
     rows.push_back(
-        {duration_text(minutes + r.minutes_low) + " to " + duration_text(minutes + r.minutes_high),
-         plan.total.film ? film_text(film + r.film_low) + " to " + film_text(film + r.film_high)
-                         : "-",
-         fmt::format("{:.3g} to {:.3g}", r.low, r.high), r.quantity + " of " + r.subject});
+        {ends(minutes_number(minutes + r.minutes_low), minutes_number(minutes + r.minutes_high)),
+         plan.total.film ? ends(film_text(film + r.film_low), film_text(film + r.film_high)) : "-",
+         band_text(r.low) + " to " + band_text(r.high), r.quantity + ", " + r.subject});
   }
   if (rows.empty()) return;
-  page.title(
-      "Inputs that change the figures most, each changed alone within its range, with all others "
-      "at usual numbers:");
-  page.table({{"time"}, {"film"}, {"range", true}, {"input"}}, rows);
+  page.say("  - ", "These inputs change the plan most, each alone within its range:");
+  page.table({{"minutes"}, {"film, %"}, {"range", true}, {"input"}}, rows);
 }
 
 /// The closing part of a card.
@@ -79,12 +86,8 @@ inline void say_trust(Page& page, const Plan& plan) {
                              "by a factor of 2 to 3 until you calibrate them. Time the first step "
                              "and scale the others by it.");
   page.say("  - ",
-           "Depths do not rest on the rates. They rest on the film and orange peel that you gave. "
-           "They also rest on assumed hardness, backing and block. If the work shows otherwise, "
-           "trust the work.");
-  page.say("  - ",
-           "Readings of a glossmeter are for grooves that run one way. There the range is across "
-           "to along, with steep to flat flanks.");
+           "Depths rest on the film and orange peel that you gave. They also rest on assumed "
+           "hardness, backing and block. If the work shows otherwise, trust the work.");
   say_size_bases(page, plan);
   say_reliances(page, plan);
 }

@@ -3,9 +3,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cstddef>
 #include <string>
 #include <vector>
 
+#include "levigate/detail/text.hpp"
 #include "levigate/plan/plan_values.hpp"
 #include "levigate/text/work/wheel_notes.hpp"
 
@@ -13,29 +16,63 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-/// Lines for one step. A wheel is charged, not rinsed: nothing is said of it here.
-inline std::vector<std::string> upkeep(const Step& step) {
-  std::vector<std::string> lines;
+/// How far the film lets the edges be worked in a step; empty where there is none.
+inline std::string edges_text(const Step& step) {
+  std::string strokes, wheel;
   for (const ZoneStep& zone : step.zones) {
-    if (zone.left_s && zone.worked) lines.push_back(edge_at_wheel_text(zone));
-    if (!zone.strokes_left || !zone.worked) continue;
-    lines.push_back(
-        fmt::format("The film allows about {:.0f} more strokes along {} with this sheet.",
-                    *zone.strokes_left, zone.zone));
+    if (!zone.worked) continue;
+    if (zone.left_s) wheel += (wheel.empty() ? "" : " ") + edge_at_wheel_text(zone);
+    if (!zone.strokes_left) continue;
+    strokes += strokes.empty() ? fmt::format("The film allows about {:.0f} more strokes along {}",
+                                             *zone.strokes_left, zone.zone)
+                               : fmt::format(", {:.0f} along {}", *zone.strokes_left, zone.zone);
   }
-  if (step.machine && step.rinse_every_minutes && step.change_every_minutes) {
-    lines.push_back(
-        fmt::format("The plan counts the sheet as cleaned every {:.0f} s of work, by extraction or "
-                    "by hand. Change the piece after {:.0f} min of work.",
-                    60.0 * *step.rinse_every_minutes, *step.change_every_minutes));
-    return lines;
+  if (!strokes.empty()) strokes += ".";
+  return strokes + (strokes.empty() || wheel.empty() ? "" : " ") + wheel;
+}
+
+/// When to clean the sheet of a step; empty at a wheel, which is charged and not rinsed.
+inline std::string cleaning_text(const Step& step) {
+  if (!step.change_every_minutes) return "";
+  if (step.machine && step.rinse_every_minutes)
+    return fmt::format("clean the sheet every {:.0f} s of work, by extraction or by hand",
+                       60.0 * *step.rinse_every_minutes);
+  if (!step.rinse_every_strokes) return "";
+  return fmt::format("rinse or wipe about every {:.0f} strokes", *step.rinse_every_strokes);
+}
+
+/// What several sheets ask for alike.
+struct AskedAlike {
+  std::string what;
+  std::vector<std::string> sheets;
+};
+
+/// Adds what a sheet asks for to those that ask for the same.
+inline void ask(std::vector<AskedAlike>& asked, const std::string& what, const std::string& sheet) {
+  const auto alike = std::find_if(asked.begin(), asked.end(),
+                                  [&](const AskedAlike& one) { return one.what == what; });
+  (alike == asked.end() ? asked.emplace_back(AskedAlike{what, {}}) : *alike)
+      .sheets.push_back(sheet);
+}
+
+/// Care of the paper in all steps: what the first asks for, then which sheets ask for something else.
+inline std::string care_text(const Plan& plan) {
+  std::vector<AskedAlike> cleaning, changing;
+  for (const Step& step : plan.steps) {
+    const std::string clean = cleaning_text(step);
+    if (clean.empty()) continue;
+    ask(cleaning, clean, step.sheet);
+    ask(changing, fmt::format("after {:.0f} min", *step.change_every_minutes), step.sheet);
   }
-  if (!step.rinse_every_strokes || !step.change_every_minutes) return lines;
-  lines.push_back(
-      fmt::format("Rinse or wipe the sheet about every {:.0f} strokes. Change the piece after "
-                  "{:.0f} min of work.",
-                  *step.rinse_every_strokes, *step.change_every_minutes));
-  return lines;
+  if (cleaning.empty()) return "";
+  std::string text = cleaning[0].what + ".";
+  text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  for (std::size_t i = 1; i < cleaning.size(); ++i)
+    text += fmt::format(" With {}, {}.", list_text(cleaning[i].sheets), cleaning[i].what);
+  text += " Change " + changing[0].what + " of work";
+  for (std::size_t i = 1; i < changing.size(); ++i)
+    text += fmt::format(", {} {}", list_text(changing[i].sheets), changing[i].what);
+  return text + ".";
 }
 
 }  // namespace detail

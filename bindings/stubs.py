@@ -66,12 +66,15 @@ ARRAYS_TOO = {
 }
 # What no signature says: types of attributes and results.
 TYPES = {"Grade.sources": "dict[str, _Source]", "Plan.plot": "Figure"}
+UNITS = {"units": 'Literal["metric", "us"]'}
 ARGUMENT_TYPES = {
     "Plan.plot": {
         "picture": 'Literal["film", "gloss", "ladder", "minutes", "section", "tradeoff"] | None',
         "simulation": "Simulation | None",
         "save": "_Path | None",
-    }
+    },
+    "Plan.bench_sheet": UNITS,
+    "Plan.bench_sheet_html": UNITS,
 }
 SHOWN = {"__init__", "_repr_html_"}  # beside the names without an underscore
 # What a result hangs on.

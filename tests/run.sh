@@ -7,7 +7,7 @@ cd "$(dirname "$0")/.."
 export PYTHONDONTWRITEBYTECODE=1 HYPOTHESIS_STORAGE_DIRECTORY="$PWD/.build/hypothesis"
 
 need g++ clang-14 lld-14 libclang-rt-14-dev clang-format-14 cmake ninja-build \
-  libgtest-dev libgmock-dev libfmt-dev nlohmann-json3-dev doxygen
+  libgtest-dev libgmock-dev libfmt-dev nlohmann-json3-dev doxygen chromium fonts-liberation
 
 python_tools() {
   make_venv

@@ -34,6 +34,15 @@ std::vector<PlanOfJob> tradeoff(const PlanOfJob& self) {
   return result;
 }
 
+levigate::BenchSheet sheet_of(const PlanOfJob& self,
+                              const std::optional<levigate::Simulation>& simulation,
+                              const std::string& units_name) {
+  const levigate::ShownUnits units =
+      levigate::detail::kind_named(levigate::choices<levigate::ShownUnits>, units_name, "units");
+  return simulation ? levigate::bench_sheet(self.plan, *simulation, units)
+                    : levigate::bench_sheet(self.plan, units);
+}
+
 template <typename Zone>
 py::typing::Dict<py::str, Zone> by_name(const std::vector<Zone>& zones) {
   py::typing::Dict<py::str, Zone> result;
@@ -93,6 +102,26 @@ void bind_plan(py::module_& m) {
       arg("simulation") = py::none(),
       "The plan explained, as text.\n\n"
       "simulation: from simulate(); adds how the plan may turn out. Raises BadInput.");
+  bound.def(
+      "bench_sheet",
+      [](const PlanOfJob& self, const std::optional<levigate::Simulation>& simulation,
+         const std::string& units) {
+        return levigate::sheet_text(sheet_of(self, simulation, units));
+      },
+      arg("simulation") = py::none(), arg("units") = "metric",
+      "The plan on one page as text: what a finisher needs of it at the bench.\n\n"
+      "simulation: from simulate(); adds how long it may take. units: \"metric\" or \"us\", "
+      "for the reader alone. Raises BadInput.");
+  bound.def(
+      "bench_sheet_html",
+      [](const PlanOfJob& self, const std::optional<levigate::Simulation>& simulation,
+         const std::string& units) {
+        return levigate::sheet_html(sheet_of(self, simulation, units));
+      },
+      arg("simulation") = py::none(), arg("units") = "metric",
+      "The same as one HTML file, with a picture of the zones, to print on A4 or Letter or to read "
+      "on a phone.\n\n"
+      "simulation, units: as for bench_sheet(). Raises BadInput.");
   bound.def(
       "plot",
       [](const py::object& self, const py::object& picture, const py::object& simulation,

@@ -18,8 +18,8 @@ CONTRACT = {
     "Stack": "load from_json from_dict sheets to_json to_records",
     "Job": "load from_json from_dict to_json",
     "Finding": "kind severity sheets message",
-    "Plan": "found before steps total tradeoff findings cautions why card to_dict to_json to_records plot bench job "
-    "stack",
+    "Plan": "found before steps total tradeoff findings cautions why card bench_sheet bench_sheet_html to_dict to_json "
+    "to_records plot bench job stack",
     "Totals": "minutes film steps cost",
     "Simulation": "minutes sheets zones steps draws seed to_dict to_json to_records",
     "SimulatedReading": "reading_20_gu reading_60_gu reading_85_gu",

@@ -50,6 +50,19 @@ def test_the_demo_adds_up(demo, demo_plan):
     assert demo_plan.total.film == pytest.approx(max(shares), rel=1e-6)
 
 
+def test_a_bench_sheet_shows_one_plan_in_both_units(demo, demo_plan):
+    simulation = levigate.simulate(demo[0], demo_plan, draws=20)
+    text, page = demo_plan.bench_sheet(simulation), demo_plan.bench_sheet_html(simulation)
+    assert "Gauge now: top 92, front and sides 84 and edges 45 um." in text and "stop below, um" in page
+    assert "top 3.61, front and sides 3.31 and edges 1.77 mil" in demo_plan.bench_sheet(units="us")
+    assert "stop below, mil" in demo_plan.bench_sheet_html(simulation, "us")
+    assert "usual numbers" in demo_plan.bench_sheet() and "usual numbers" not in text
+    assert {zone.below_um for zone in demo_plan.zones.values()} == {0}
+    for sheet in (demo_plan.bench_sheet, demo_plan.bench_sheet_html):
+        with pytest.raises(levigate.BadInput, match="units 'metrical' is not known; the nearest is 'metric'"):
+            sheet(units="metrical")
+
+
 def test_numbers_of_a_step_are_those_of_the_functions(demo, demo_plan):
     job, stack = demo
     rules, coating = job.rules, job.coating

@@ -1,5 +1,6 @@
 // Cards. The work of the compiled library: see levigate/detail/work.hpp.
 #include "levigate/text/work/bench_card.hpp"
+#include "levigate/text/work/bench_sheet.hpp"
 #include "levigate/text/work/buying.hpp"
 #include "levigate/text/work/calibration.hpp"
 #include "levigate/text/work/comparison.hpp"

@@ -21,6 +21,7 @@ struct PlannedZone {
   std::string stands;
   std::optional<double> film_se_um{};
   std::optional<FilmHow> film_how{};
+  std::optional<double> below_um{};
   std::optional<double> peel_um{};
   std::optional<double> peel_factor{};
   std::optional<PeelHow> peel_how{};
@@ -45,6 +46,9 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::film_se_um>("film_se_um", at_least(0),
                                "standard error of film_um; none on a solid"),
     member<&Value::film_how>("film_how", "how film_um was got; none on a solid"),
+    member<&Value::below_um>("below_um", at_least(0),
+                             "film of the rounds below, which film_um leaves out and a gauge reads "
+                             "too; 0 where rounds melt together; none on a solid"),
     member<&Value::budget_um>("budget_um", at_least(0),
                               "most depth allowed, scratches included; none on a solid"),
     member<&Value::peel_um>(

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "levigate/text/bench_card.hpp"
+#include "levigate/text/bench_sheet.hpp"
 #include "levigate/text/buying.hpp"
 #include "levigate/text/calibration.hpp"
 #include "levigate/text/comparison.hpp"

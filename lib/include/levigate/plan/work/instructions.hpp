@@ -64,6 +64,7 @@ inline void tell_job(const Workings& workings, Plan& plan) {
     row.film_sd_um = spot_sd_um(*zone.film);
     row.film_se_um = zone.film->mean_se_um;
     row.film_how = zone.film->how;
+    row.below_um = zone.below_um;
   }
 }
 

@@ -39,13 +39,17 @@ inline std::string sentence_of(const CureState& cure) {
   return text + ". The film may still shrink by up to " + fixed(100 * cure.shrink_left, 1) + " %";
 }
 
+/// How a defect is taken down, with the thickness of the tape as told.
+inline std::string local_way_text(const LocalWork& work, const std::string& tape) {
+  return work.shaved   ? "Mask, shave down to the tape (" + tape + ") and block flush"
+         : work.masked ? "Mask and block flush"
+                       : "Block flush";
+}
+
 inline std::string sentence_of(const LocalWork& work) {
   const bool slower = work.flat.minutes > work.local.minutes;
   const bool shows = work.flat.film_um > work.residual_um;
-  const std::string local = work.shaved ? "Mask, shave down to the tape (" +
-                                              fixed(work.tape_um, 0) + " um) and block flush"
-                            : work.masked ? "Mask and block flush"
-                                          : "Block flush";
+  const std::string local = local_way_text(work, fixed(work.tape_um, 0) + " um");
   const auto minutes_of = [](double minutes) {
     return minutes < 0.05 ? std::string("under 0.1") : fixed(minutes, 1);
   };

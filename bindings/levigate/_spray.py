@@ -3,35 +3,53 @@
 from __future__ import annotations
 
 import argparse
-import sys
 
 import levigate
 
 from . import _after
+from ._files import Files
+from ._help import BEFORE, Overview
+from ._names import Known, number
 
 
-def add_commands(command: _after.Command) -> None:
-    spray = command("spray", run_spray, "find coats, film and paint that suffice, before you spray")
+def add_commands(commands: Overview) -> None:
+    spray = commands.add(
+        BEFORE,
+        "spray",
+        run_spray,
+        "Says how many coats to spray, and how much paint to mix.",
+        "JOB STACK [options]",
+        [
+            (f"spray {_after.JOB} {_after.STACK}", "the coats that a clock case needs"),
+            (f"spray {_after.JOB} {_after.STACK} --volume-solids 0.4 --way-back", "by the data sheet, with film to spare"),
+        ],
+        "no film is enough for a plan",
+    )
     _after.add_job_and_stack(spray)
-    spray.add_argument("--gun", help="kind of gun (default: high volume low pressure)")
     spray.add_argument(
-        "--volume-solids", type=float, metavar="SHARE", help="share of the paint's volume that stays, by its data sheet"
-    )
-    spray.add_argument("--thinner", type=float, help="volume of thinner for one of paint")
-    spray.add_argument("--dry-um-per-coat", type=float, metavar="UM", help="dry film of a coat")
-    spray.add_argument(
-        "--film-cv", type=float, metavar="SHARE", help="spread of the film from spot to spot, over its mean"
+        "--gun", type=Known(levigate.GUNS), help=f"kind of gun: {', '.join(levigate.GUNS)} (default: {levigate.GUNS[0]})"
     )
     spray.add_argument(
-        "--transfer-efficiency", type=float, metavar="SHARE", help="share of the spray that lands on the work"
+        "--volume-solids", type=number, metavar="SHARE", help="share of the paint's volume that stays, by its data sheet, such as 0.4"
     )
-    spray.add_argument("--loss-share", type=float, metavar="SHARE", help="share of the mix that stays in cup and hose")
+    spray.add_argument("--thinner", type=number, metavar="VOLUME", help="volume of thinner for one of paint")
+    spray.add_argument("--dry-um-per-coat", type=number, metavar="UM", help="dry film of a coat")
+    spray.add_argument(
+        "--film-cv", type=number, metavar="SHARE", help="spread of the film from spot to spot, over its mean, such as 0.1"
+    )
+    spray.add_argument(
+        "--transfer-efficiency", type=number, metavar="SHARE", help="share of the spray that lands on the work"
+    )
+    spray.add_argument(
+        "--loss-share", type=number, metavar="SHARE", help="share of the mix that stays in cup and hose"
+    )
     spray.add_argument("--way-back", action="store_true", help="keep film for one way back")
-    spray.add_argument("--shop", metavar="SHOP", help=_after.SHOP_HELP)
+    _after.add_shop(spray)
 
 
 def run_spray(given: argparse.Namespace) -> int:
-    job, stack = _after.load(given)
+    with Files() as files:
+        job, stack, shop = files.job(given.job), files.settled_stack(given.stack), files.shop(given.shop)
     names = (
         "gun",
         "volume_solids",
@@ -43,7 +61,6 @@ def run_spray(given: argparse.Namespace) -> int:
         "way_back",
     )
     told = {name: getattr(given, name) for name in names if getattr(given, name) is not None}
-    bench = levigate.Bench(job, stack, _after.shop_at(given.shop))
-    spraying = levigate.how_much_to_spray(bench, **told)
-    sys.stdout.write(spraying.to_json() if given.json else spraying.card())
+    spraying = levigate.how_much_to_spray(levigate.Bench(job, stack, shop), **told)
+    _after.answer(given, spraying)
     return 0 if spraying.zones else 1

@@ -3,42 +3,40 @@
 from __future__ import annotations
 
 import argparse
-import sys
 
 import levigate
 
-from ._after import SHOP_HELP, Command, shop_at
+from . import _after, _plan
+from ._files import Files, file_name
+from ._help import BEFORE, Overview
+from ._terminal import worked
 
 
-def add_commands(command: Command) -> None:
-    together = command(
-        "together", run_together, "plan several pieces from one stack, and say what to buy and which starves first"
+def add_commands(commands: Overview) -> None:
+    together = commands.add(
+        BEFORE,
+        "together",
+        run_together,
+        "Plans several pieces that share one drawer, and says what to buy.",
+        "STACK JOB... [options]",
+        [(f"together {_after.STACK} {' '.join([_after.JOB] * 3)}", "three clock cases from one drawer")],
+        "a piece has no plan, or a finding is an error",
     )
-    together.add_argument("stack", metavar="STACK", help="file of format levigate.stack/1")
+    _after.add_stack(together)
     together.add_argument(
-        "jobs", metavar="JOB", nargs="+", help="files of format levigate.job/1, in the order of the work"
+        "jobs", metavar="JOB", type=file_name, nargs="+", help="files of the jobs, in the order of the work"
     )
-    together.add_argument("--shop", metavar="SHOP", help=SHOP_HELP)
-    together.add_argument(
-        "--draws",
-        type=int,
-        default=levigate.DRAWS,
-        metavar="N",
-        help=f"simulated runs that show how much paper is enough (default: {levigate.DRAWS}; 0 for none)",
-    )
-    together.add_argument(
-        "--seed",
-        type=int,
-        default=levigate.SEED,
-        metavar="S",
-        help=f"seed of the simulated runs (default: {levigate.SEED})",
-    )
+    _after.add_shop(together)
+    _plan.add_draws(together, "simulated runs that show how much paper is enough", "; 0 for none")
 
 
 def run_together(given: argparse.Namespace) -> int:
-    stack = levigate.Stack.load(given.stack)
-    jobs = [levigate.Job.load(path) for path in given.jobs]
-    together = levigate.plan_together(jobs, stack, shop_at(given.shop), given.draws, given.seed)
-    sys.stdout.write(together.to_json() if given.json else together.card())
+    with Files() as files:
+        stack, shop = files.settled_stack(given.stack), files.shop(given.shop)
+        jobs = [files.job(name) for name in given.jobs]
+    together = worked(
+        "Planning together", lambda _: levigate.plan_together(jobs, stack, shop, given.draws, given.seed)
+    )
+    _after.answer(given, together)
     wrong = any(finding.severity == "error" for plan in together.plans for finding in plan.findings)
     return 0 if together.found and not wrong else 1

@@ -3,26 +3,38 @@
 from __future__ import annotations
 
 import argparse
-import sys
 
 import levigate
 
 from . import _after
+from ._files import Files, file_name
+from ._help import AT_THE_BENCH, Overview
+from ._terminal import worked
 
 
-def add_commands(command: _after.Command) -> None:
-    when = command("when-done", run_when_done, "tell what is left of a job, from its journal")
+def add_commands(commands: Overview) -> None:
+    when = commands.add(
+        AT_THE_BENCH,
+        "when-done",
+        run_when_done,
+        "Says how long the rest of the job takes, and whether the paper lasts.",
+        "JOB STACK --journal JOURNAL [options]",
+        [(f"when-done {_after.JOB} {_after.STACK} --journal {_after.JOURNAL}", "what is left of a day at the bench")],
+        "there is no plan for the rest",
+    )
     _after.add_job_and_stack(when)
     when.add_argument(
-        "--journal", metavar="JOURNAL", required=True, help="file of format levigate.journal/1"
+        "--journal", metavar="JOURNAL", type=file_name, required=True, help="file of the journal: what was done"
     )
-    when.add_argument("--shop", metavar="SHOP", help=_after.SHOP_HELP)
+    _after.add_shop(when)
 
 
 def run_when_done(given: argparse.Namespace) -> int:
-    job, stack = _after.load(given)
-    journal = levigate.Journal(given.journal).read()
+    with Files() as files:
+        job, stack, shop = files.job(given.job), files.settled_stack(given.stack), files.shop(given.shop)
+        journal = files.journal(given.journal)
     _after.require_lines_of(job, journal)
-    when = levigate.Bench(job, stack, _after.shop_at(given.shop), journal).when_done()
-    sys.stdout.write(when.to_json() if given.json else when.card())
+    bench = levigate.Bench(job, stack, shop, journal)
+    when = worked("Working out the rest", lambda _: bench.when_done())
+    _after.answer(given, when)
     return 0 if when.done or when.minutes is not None else 1

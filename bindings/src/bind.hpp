@@ -15,6 +15,7 @@
 #include <utility>
 #include <vector>
 
+#include "levigate/choices.hpp"
 #include "levigate/describe.hpp"
 #include "levigate/detail/profile.hpp"
 #include "levigate/grade/system.hpp"
@@ -52,6 +53,23 @@ inline constexpr auto ask = "ask";
 inline std::optional<levigate::System> bare_rule(const std::string& name) {
   if (name == ask) return std::nullopt;
   return py::cast(name).cast<levigate::System>();
+}
+
+/// The names of the enumerators of a type, in order.
+template <typename Enum>
+py::tuple names_of() {
+  py::tuple names(levigate::choices<Enum>.size());
+  for (std::size_t i = 0; i < names.size(); ++i)
+    names[i] = py::str(std::string(to_string(levigate::choices<Enum>[i])));
+  return names;
+}
+
+/// The names of the rows of a table of profiles, in order.
+template <typename Row, std::size_t count>
+py::tuple names_of(const Row (&table)[count]) {
+  py::tuple names(count);
+  for (std::size_t i = 0; i < count; ++i) names[i] = py::str(std::string(table[i].name));
+  return names;
 }
 
 /// The value of a Python object that is known to be of its class.

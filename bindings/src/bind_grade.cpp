@@ -7,6 +7,7 @@
 #include "levigate/grade/convert.hpp"
 #include "levigate/grade/grades.hpp"
 #include "levigate/grade/label.hpp"
+#include "levigate/grade/meanings.hpp"
 #include "levigate/grade/sized.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/io/json.hpp"
@@ -19,6 +20,8 @@ namespace {
 
 using levigate::Equivalent;
 using levigate::Grade;
+using levigate::LabelMeaning;
+using levigate::LabelMeanings;
 using levigate::LabelReading;
 using levigate::System;
 using py::arg;
@@ -103,6 +106,22 @@ void bind_grade(py::module_& m) {
       "to_dict",
       [](const Equivalent& e) -> py::dict { return from_json_text(levigate::to_json(e)); },
       "The conversion as a dictionary, as the command line writes it.");
+  ValueClass<LabelMeaning>(m, "LabelMeaning", "One grade that a label may mean.")
+      .has("grade", &LabelMeaning::grade, "which it then is")
+      .has("nearest", &LabelMeaning::nearest, "Equivalent of each system that was asked for")
+      .finish();
+  ValueClass<LabelMeanings> meanings(m, "LabelMeanings", "All that a label may mean.");
+  meanings.has("label", &LabelMeanings::label, "as given")
+      .has("ambiguous", &LabelMeanings::ambiguous, "whether it does not settle one grade")
+      .has("note", &LabelMeanings::note, "how it is read; may be empty")
+      .has("bare_number", &LabelMeanings::bare_number,
+           "system that settled a label without one, or None")
+      .has("meanings", &LabelMeanings::meanings, "a LabelMeaning each, at least one")
+      .finish();
+  meanings.def(
+      "to_dict",
+      [](const LabelMeanings& l) -> py::dict { return from_json_text(levigate::to_json(l)); },
+      "As plain data, as the command line writes it.");
 
   m.attr("SYSTEMS") = py::tuple(py::cast(levigate::all_systems));
   m.attr("COATED_SYSTEMS") = py::tuple(py::cast(levigate::coated_systems));
@@ -110,6 +129,17 @@ void bind_grade(py::module_& m) {
       "read_label", &levigate::read_label, arg("text"),
       "All that a label can mean.\n\nRaises UnknownGrade, OutOfRange, BadInput. Source: notations "
       "of the standards.");
+  m.def(
+      "meanings",
+      [](const std::string& label, const std::string& bare, const std::vector<System>& systems) {
+        return levigate::meanings(label, bare_rule(bare), systems);
+      },
+      arg("label"), arg("bare") = ask,
+      arg("systems") =
+          std::vector<System>(levigate::coated_systems.begin(), levigate::coated_systems.end()),
+      "All that a label may mean, each beside the nearest grades of other systems.\n\n"
+      "bare: the system of labels that name none, \"ask\": each that they may be of.\n"
+      "Raises UnknownGrade, OutOfRange, BadInput.");
   m.def(
       "grade",
       [](const std::string& text, const std::string& bare) {

@@ -54,8 +54,13 @@ void bind_job(py::module_& m) {
                  "Raises BadInput with pointer and line, OutOfRange, UnknownGrade,\n"
                  "AmbiguousLabel.");
   job.def_static(
-      "from_json", [](const std::string& text) { return levigate::job_from_json(text); },
-      arg("text"), "From JSON text of format levigate.job/1.\n\nRaises as load().");
+      "from_json",
+      [](const std::string& text, const std::string& file) {
+        return levigate::job_from_json(text, file);
+      },
+      arg("text"), arg("file") = "",
+      "From JSON text of format levigate.job/1.\n\n"
+      "file: its name for messages. Raises as load().");
   job.def_static(
       "from_dict",
       [](const py::dict& data) {

@@ -4,6 +4,7 @@
 #include "as_json.hpp"
 #include "levigate/io/entry.hpp"
 #include "levigate/io/journal.hpp"
+#include "levigate/io/read_journal.hpp"
 #include "levigate/journal/done.hpp"
 #include "levigate/journal/slip.hpp"
 #include "levigate/journal/struck.hpp"
@@ -119,14 +120,15 @@ void bind_entry(py::module_& m) {
 }  // namespace
 
 void bind_journal(py::module_& m) {
+  m.attr("ENTRY_KINDS") = names_of<levigate::EntryKind>();
   bind_entry(m);
   ValueClass<Torn>(m, "Torn", "A line of a journal of which a crash left a piece.")
       .has("line", &Torn::line, "in the file, from 1")
       .has("bytes", &Torn::bytes, "length of the piece")
       .has("message", &Torn::message, "a sentence")
       .finish();
-  ValueClass<JournalReading>(m, "JournalReading", "What a journal holds.")
-      .has("entries", &JournalReading::entries, "in the order of the lines")
+  ValueClass<JournalReading> reading(m, "JournalReading", "What a journal holds.");
+  reading.has("entries", &JournalReading::entries, "in the order of the lines")
       .has("lines", &JournalReading::lines, "line of each entry, from 1")
       .has(
           "struck",
@@ -140,6 +142,14 @@ void bind_journal(py::module_& m) {
           "lines that a later one strikes which is not struck itself")
       .has("torn", &JournalReading::torn, "lines that a crash cut; they are skipped")
       .finish();
+  reading.def_static(
+      "from_json",
+      [](const std::string& text, const std::string& file) {
+        return levigate::journal_from_json(text, file);
+      },
+      arg("text"), arg("file") = "",
+      "From the lines of a journal as text.\n\n"
+      "file: its name for messages. Raises as Journal.read().");
   ValueClass<Journal> journal(
       m, "Journal", "A file of format levigate.journal/1: one entry a line, lines only added.");
   journal.has("path", &Journal::path, "where it is").finish();

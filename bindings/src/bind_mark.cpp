@@ -28,6 +28,8 @@ Mark mark_from(const std::string& kind, const std::string& zone, const std::stri
 }  // namespace
 
 void bind_mark(py::module_& m) {
+  m.attr("MARK_KINDS") = names_of<levigate::MarkKind>();
+  m.attr("WAYS_SEEN") = names_of<levigate::Seen>();
   ValueClass<Mark> mark = describe_class<Mark>(m);
   mark.finish();
   mark.def(py::init(&mark_from), py::kw_only(), arg("kind"), arg("zone"), arg("seen") = "sunlight",

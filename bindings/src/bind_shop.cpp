@@ -57,8 +57,13 @@ void bind_shop(py::module_& m) {
       [](const Shop& self, const std::filesystem::path& path) { levigate::save_shop(path, self); },
       arg("path"), "Writes a file of format levigate.shop/1, as a whole.\n\nRaises BadInput.");
   shop.def_static(
-      "from_json", [](const std::string& text) { return levigate::shop_from_json(text); },
-      arg("text"), "From JSON text of format levigate.shop/1.\n\nRaises as load().");
+      "from_json",
+      [](const std::string& text, const std::string& file) {
+        return levigate::shop_from_json(text, file);
+      },
+      arg("text"), arg("file") = "",
+      "From JSON text of format levigate.shop/1.\n\n"
+      "file: its name for messages. Raises as load().");
   shop.def_static(
       "from_dict",
       [](const py::dict& data) {

@@ -3,6 +3,7 @@
 
 #include "as_json.hpp"
 #include "bind.hpp"
+#include "levigate/film/gun_table.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/text/card.hpp"
 
@@ -28,6 +29,7 @@ Spraying spray_on(const levigate::Bench& bench, const std::string& gun,
 }  // namespace
 
 void bind_spray(py::module_& m) {
+  m.attr("GUNS") = names_of(levigate::gun_table);
   describe_class<SprayOptions>(m).finish();
   describe_class<levigate::SprayedZone>(m).finish();
   ValueClass<Spraying> spraying = describe_class<Spraying>(m);

@@ -5,6 +5,7 @@
 
 #include "as_json.hpp"
 #include "levigate/io/json.hpp"
+#include "levigate/stack/block_table.hpp"
 #include "levigate/stack/check.hpp"
 #include "levigate/text/sentences.hpp"
 #include "named.hpp"
@@ -110,6 +111,7 @@ void bind_parts(py::module_& m) {
 }  // namespace
 
 void bind_stack(py::module_& m) {
+  m.attr("BLOCKS") = names_of(levigate::block_table);
   bind_parts(m);
   bind_rules(m);
   ValueClass<Stack> stack = describe_class<Stack>(m);
@@ -128,8 +130,13 @@ void bind_stack(py::module_& m) {
                    "Reads a file of format levigate.stack/1.\n\n"
                    "Raises BadInput with pointer and line, OutOfRange.");
   stack.def_static(
-      "from_json", [](const std::string& text) { return levigate::stack_from_json(text); },
-      arg("text"), "From JSON text of format levigate.stack/1.\n\nRaises as load().");
+      "from_json",
+      [](const std::string& text, const std::string& file) {
+        return levigate::stack_from_json(text, file);
+      },
+      arg("text"), arg("file") = "",
+      "From JSON text of format levigate.stack/1.\n\n"
+      "file: its name for messages. Raises as load().");
   stack.def_static(
       "from_dict",
       [](const py::dict& data) {
@@ -146,6 +153,15 @@ void bind_stack(py::module_& m) {
               "The sheets as rows for a table, one for each: pandas.DataFrame takes them.\n\n"
               "What begins with grade_ is of the grade that the label means, None where it is "
               "not\nsettled.");
+  stack.def(
+      "sheet_called",
+      [](const Stack& s, const std::string& name) {
+        return s.sheets[levigate::sheet_called(s, levigate::grades_of(s), name)];
+      },
+      arg("name"),
+      "The sheet of that id, or the one sheet that a label can mean.\n\n"
+      "Raises BadInput where there is none, naming the nearest id; AmbiguousLabel where several\n"
+      "sheets have the label; as grades.");
   stack.def_property_readonly("grades", &levigate::grades_of,
                               "grades of the sheets, in the order of the stack");
   stack.def(py::pickle([](const Stack& s) { return levigate::to_json(s); },

@@ -11,6 +11,8 @@ void bind_text(py::module_& m) {
         "Findings as plain text, errors first.");
   m.def("equivalent_text", &levigate::equivalent_text, arg("given"), arg("found"),
         "A conversion as plain text.\n\ngiven: the Grade; found: what convert() made of it.");
+  m.def("meanings_text", &levigate::meanings_text, arg("labels"),
+        "What labels may mean, as one table.\n\nlabels: what meanings() made of each.");
   m.def(
       "comparison_card",
       [](const PlanOfJob& taken, const PlanOfJob& best) {

@@ -1,4 +1,4 @@
-"""python -m levigate: exit codes, JSON, files, bad input in one line."""
+"""The commands before the work: answers, exit codes, JSON, files, bad input in one line."""
 
 import json
 import os
@@ -9,6 +9,8 @@ import sys
 import levigate
 import pytest
 from levigate import plots
+
+SHEETS = ["sheet.html", "sheet.txt"]
 
 
 @pytest.fixture
@@ -31,11 +33,23 @@ def levigate_command(demo_dir, tmp_path):
 
 def test_plan(levigate_command, demo):
     plan = levigate.plan(*demo)
-    done = levigate_command("plan", "JOB", "STACK")
+    done = levigate_command("plan", "JOB", "STACK", "--explain")
     card = plan.card(levigate.simulate(demo[0], plan))
     assert (done.returncode, done.stdout, done.stderr) == (0, card, "")
     done = levigate_command("plan", "JOB", "STACK", "--json")
     assert done.returncode == 0 and json.loads(done.stdout) == plan.to_dict()
+
+
+def test_plan_prints_and_writes_the_sheet(levigate_command, demo, tmp_path):
+    plan = levigate.plan(*demo)
+    simulation = levigate.simulate(demo[0], plan)
+    assert levigate_command("plan", "JOB", "STACK").stdout == plan.bench_sheet(simulation, "metric")
+    sheet, page = plan.bench_sheet(simulation, "us"), plan.bench_sheet_html(simulation, "us")
+    done = levigate_command("plan", "JOB", "STACK", "--units", "US", "--page", "sheet.html", "--out", "out")
+    assert (done.returncode, done.stdout, done.stderr) == (0, sheet, "")
+    assert (tmp_path / "out" / "sheet.txt").read_text() == sheet != plan.bench_sheet(simulation, "metric")
+    assert (tmp_path / "sheet.html").read_text() == (tmp_path / "out" / "sheet.html").read_text() == page
+    assert levigate_command("plan", "JOB", "STACK", "--page", "no/where.html").returncode == 2
 
 
 def test_plan_out(levigate_command, demo, tmp_path):
@@ -43,7 +57,7 @@ def test_plan_out(levigate_command, demo, tmp_path):
     for _ in range(2):  # the second time over what is there
         done = levigate_command("plan", "JOB", "STACK", "--out", folder)
         assert (done.returncode, done.stderr) == (0, "")
-    names = ["card.txt", "plan.json", "simulation.json", *(f"{name}.png" for name in plots.PICTURES)]
+    names = ["card.txt", "plan.json", "simulation.json", *SHEETS, *(f"{name}.png" for name in plots.PICTURES)]
     assert sorted(p.name for p in folder.iterdir()) == sorted(names)
     plan = levigate.plan(*demo)
     simulation = levigate.simulate(demo[0], plan)
@@ -61,7 +75,7 @@ def test_plan_out_without_matplotlib(levigate_command, tmp_path):
     done = levigate_command("plan", "JOB", "STACK", "--out", "out", PYTHONPATH=str(hidden.parent))
     assert done.returncode == 0
     assert done.stderr.count("\n") == 1 and "pip install 'levigate[plot]'" in done.stderr
-    names = ["card.txt", "plan.json", "simulation.json"]
+    names = ["card.txt", "plan.json", *SHEETS, "simulation.json"]
     assert sorted(p.name for p in (tmp_path / "out").iterdir()) == names
 
 
@@ -75,8 +89,8 @@ def test_draws_and_seed_are_the_librarys(levigate_command):
 
 def test_plan_draws(levigate_command, demo):
     plan = levigate.plan(*demo)
-    assert levigate_command("plan", "JOB", "STACK", "--draws", "0").stdout == plan.card()
-    done = levigate_command("plan", "JOB", "STACK", "--draws", "50", "--seed", "7")
+    assert levigate_command("plan", "JOB", "STACK", "--explain", "--draws", "0").stdout == plan.card()
+    done = levigate_command("plan", "JOB", "STACK", "--explain", "--draws", "50", "--seed", "7")
     assert done.stdout == plan.card(levigate.simulate(demo[0], plan, 50, 7))
 
 
@@ -85,7 +99,7 @@ def test_no_plan_ends_with_1(levigate_command, demo, tmp_path):
     (tmp_path / "fine.json").write_text(json.dumps(data))
     done = levigate_command("plan", "fine.json", "STACK", "--out", "out")
     assert done.returncode == 1 and "No plan" in done.stdout
-    assert len(list((tmp_path / "out").iterdir())) == 2 + len(plots.PICTURES)
+    assert len(list((tmp_path / "out").iterdir())) == 2 + len(SHEETS) + len(plots.PICTURES)
 
 
 def test_evaluate(levigate_command, demo):
@@ -144,15 +158,31 @@ def test_convert(levigate_command):
     assert (done.returncode, done.stdout) == (0, text)
     done = levigate_command("convert", "600", "--bare", "CAMI", "--to", "JIS", "--json")
     found = levigate.convert(levigate.grade("600", bare="CAMI"), "JIS")
-    assert json.loads(done.stdout) == found.to_dict()
-    done = levigate_command("convert", "P800", "--json")
-    assert [f["grade"]["system"] for f in json.loads(done.stdout)] == ["CAMI", "JIS", "micron"]
+    (label,) = json.loads(done.stdout)
+    assert (label["label"], label["ambiguous"], label["bare_number"]) == ("600", False, "CAMI")
+    assert [one["nearest"] for one in label["meanings"]] == [[found.to_dict()]]
+
+
+def test_convert_answers_for_each_system_that_a_label_may_be_of(levigate_command):
+    labels = ["P600", "400", "#800"]
+    done = levigate_command("convert", *labels)
+    assert (done.returncode, done.stdout) == (0, levigate.meanings_text([levigate.meanings(one) for one in labels]))
+    rows = [line.split() for line in done.stdout.splitlines()[2:7]]
+    assert rows[1] == ["400", "P400", "35.0", "-", "320", "(36.0)", "#360", "(35.0)", "40", "um"]
+    assert [row[0] for row in rows[2:4]] == ["CAMI", "JIS"]
+    assert "400 may be P400, CAMI 400 or JIS #400" in done.stdout and "#800 is read as JIS #800." in done.stdout
+    found = json.loads(levigate_command("convert", *labels, "--json").stdout)
+    assert [one["ambiguous"] for one in found] == [False, True, False]
+    bare = [one["grade"]["label"] for one in found[1]["meanings"]]
+    assert bare == [grade.label for grade in levigate.read_label("400").candidates] == ["P400", "CAMI 400", "JIS #400"]
+    for meaning in found[1]["meanings"]:
+        given = levigate.grade(meaning["grade"]["label"])
+        assert meaning["nearest"] == [levigate.convert(given, system).to_dict() for system in levigate.COATED_SYSTEMS]
 
 
 @pytest.mark.parametrize(
     "arguments, said",
     [
-        (["convert", "600"], "CAMI 600"),
         (["convert", "P650"], "nearest"),
         (["convert", ""], "empty"),
         (["convert", "P800", "--to", "Mars"], "system 'Mars'"),
@@ -170,7 +200,6 @@ def test_convert(levigate_command):
         (["check", "wrong.json"], "/sheets"),
         (["check", "STACK", "--jsn"], "--jsn"),
         (["polish"], "polish"),
-        ([], "COMMAND"),
     ],
 )
 def test_bad_input_is_told_in_one_line(levigate_command, tmp_path, arguments, said):
@@ -184,9 +213,8 @@ def test_bad_input_is_told_in_one_line(levigate_command, tmp_path, arguments, sa
     assert sorted(tmp_path.iterdir()) == before
 
 
-def test_help_and_version(levigate_command):
+def test_version(levigate_command):
     assert levigate_command("--version").stdout == levigate.__version__ + "\n"
-    assert "convert" in levigate_command("--help").stdout
 
 
 def test_a_reader_that_has_seen_enough(demo_dir):

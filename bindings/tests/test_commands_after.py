@@ -205,7 +205,7 @@ def test_learning_changes_the_next_plan(files, journal, tmp_path, capsys):
 def commands_of(card, name):
     """The words after the module's name of each command of that name on a card."""
     lines = card.replace("\\\n", " ").splitlines()
-    words = [shlex.split(line) for line in lines if line.strip().startswith(f"python -m levigate {name} ")]
+    words = [shlex.split(line) for line in lines if line.strip().startswith(f"levigate {name} ")]
     return [one[3:] for one in words]
 
 

@@ -10,12 +10,14 @@ from levigate import _core
 
 CONTRACT = {
     "LabelReading": "candidates ambiguous note",
+    "LabelMeanings": "label ambiguous note bare_number meanings to_dict",
+    "LabelMeaning": "grade nearest",
     "Grade": "system label number median_um tolerance_um coarse_limit_um fine_limit_um "
     "fine_percent edition basis log_spread note sources",
     "Equivalent": "grade size_ratio within_tolerance overlap number coarser finer verdict",
     "Contact": "active_per_mm2 mean_depth_um depth_um ra_um rq_um",
     "Contacts": "active_per_mm2 mean_depth_um depth_um ra_um rq_um",
-    "Stack": "load from_json from_dict sheets to_json to_records",
+    "Stack": "load from_json from_dict sheets sheet_called to_json to_records",
     "Job": "load from_json from_dict to_json",
     "Finding": "kind severity sheets message",
     "Plan": "found before steps total tradeoff findings cautions why card bench_sheet bench_sheet_html to_dict to_json "
@@ -45,7 +47,7 @@ CONTRACT = {
     "Entry": "kind at job zone sheet minutes sheets_used direction_deg readings_um width_um ra_um "
     "mark text to_dict to_json from_dict from_json",
     "Journal": "path append read",
-    "JournalReading": "entries lines torn",
+    "JournalReading": "entries lines torn from_json",
     "Torn": "line bytes message",
     "Bench": "job stack shop journal done open_mark grades present findings paper_left when_done",
     "WayBack": "found diagnosis legs tries card to_dict to_json to_records",
@@ -67,7 +69,7 @@ CONTRACT = {
     "FilmNeeded": "zone film_um needed_um dry_um_per_coat coats on_flat_um",
 }
 FUNCTIONS = (
-    "read_label grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
+    "read_label meanings grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
     "surface_speed_m_s pad_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
     "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together compare buy jobs jobs_nearly_named "

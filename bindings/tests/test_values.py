@@ -163,7 +163,7 @@ def values(demo, tmp_path_factory):
         plan.zones["top"], *told_of_wheels_and_targets(stack, job), *machine_values(job), plan.findings[0], plan.cautions[0], plan.relies_on[0], job.coating, job.coating.limits, job.zones[0], job.zones[2].edge,
         job.zones[0].film, job.zones[0].block, job.target, job.rules, stack.sheets[0],
         stack.sheets[0].backing, levigate.grade("P800"), levigate.read_label("P800"),
-        levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),
+        levigate.meanings("800"), levigate.meanings("800").meanings[0], levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),
         levigate.contact(size_um=[18.3], **contact), gap.why.gaps[0], gap.why.gaps[0].bridges[0],
         levigate.source("contact"), levigate.source("rule", "max_ratio"),
         run, work, work.local, before[0], cure, cure.points[0],

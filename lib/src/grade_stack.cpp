@@ -5,6 +5,7 @@
 #include "levigate/grade/work/extrapolate.hpp"
 #include "levigate/grade/work/grades.hpp"
 #include "levigate/grade/work/label.hpp"
+#include "levigate/grade/work/meanings.hpp"
 #include "levigate/grade/work/sized.hpp"
 #include "levigate/grade/work/spread.hpp"
 #include "levigate/stack/work/backing.hpp"

@@ -5,6 +5,7 @@
 #include "levigate/text/work/calibration.hpp"
 #include "levigate/text/work/comparison.hpp"
 #include "levigate/text/work/findings.hpp"
+#include "levigate/text/work/meanings.hpp"
 #include "levigate/text/work/sentences.hpp"
 #include "levigate/text/work/spraying.hpp"
 #include "levigate/text/work/together.hpp"

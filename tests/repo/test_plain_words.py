@@ -26,7 +26,7 @@ def paragraphs_of_card(card: str) -> list[str]:
     for line in card.splitlines():
         text = line.strip()
         deep = len(line) - len(line.lstrip())
-        if text.startswith(("python -m levigate ", "--")):  # a command
+        if text.startswith(("levigate ", "--")):  # a command
             found.append([])
             continue
         if not text or set(text) <= set("=-") or "  " in text or deep > 20:
@@ -81,6 +81,7 @@ def other_cards() -> dict[str, str]:
         "together": levigate.plan_together([job] * 3, stack, draws=20).card(),
         "when done": levigate.Bench(job, stack).when_done(20).card(),
         "check": levigate.findings_text(levigate.check(stack)),
+        "meanings": levigate.meanings_text([levigate.meanings(one) for one in ("600", "#800", "A16", "K120", "P4000", "P24")]),
         "spray": levigate.how_much_to_spray(levigate.Bench(job, stack), way_back=True, thinner=0.5).card(),
     }
 
@@ -92,7 +93,7 @@ def other_cards() -> dict[str, str]:
         pytest.param(lambda: plan_card("day.json", "day_stack.json"), id="day"),
         *(
             pytest.param(lambda name=name: other_cards()[name], id=name)
-            for name in ("no plan", "comparison", "way back", "calibration", "together", "check", "spray")
+            for name in ("no plan", "comparison", "way back", "calibration", "together", "check", "meanings", "spray")
         ),
     ],
 )

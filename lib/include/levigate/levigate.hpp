@@ -30,6 +30,7 @@
 #include "levigate/grade/grades.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/grade/label_reading.hpp"
+#include "levigate/grade/meanings.hpp"
 #include "levigate/grade/ratio.hpp"
 #include "levigate/grade/row.hpp"
 #include "levigate/grade/sized.hpp"

@@ -258,5 +258,20 @@ TEST(JsonEquivalent, HasTheGradeAndItsNeighbours) {
   EXPECT_TRUE(micron["number"].is_null());
 }
 
+TEST(JsonMeanings, HasEachMeaningWithItsNearestGrades) {
+  const LabelMeanings label = meanings("600");
+  const Json json = Json::parse(to_json(label));
+  EXPECT_EQ(json["label"], "600");
+  EXPECT_EQ(json["ambiguous"], true);
+  EXPECT_TRUE(json["bare_number"].is_null());
+  ASSERT_EQ(json["meanings"].size(), label.meanings.size());
+  for (std::size_t i = 0; i < label.meanings.size(); ++i) {
+    EXPECT_EQ(json["meanings"][i]["grade"]["label"], label.meanings[i].grade.label);
+    EXPECT_EQ(json["meanings"][i]["nearest"][2],
+              Json::parse(to_json(convert(label.meanings[i].grade, System::jis))));
+  }
+  EXPECT_EQ(Json::parse(to_json(meanings("600", System::cami)))["bare_number"], "CAMI");
+}
+
 }  // namespace
 }  // namespace write_plan_test

@@ -104,7 +104,7 @@ TEST(CalibrationCard, SaysHowToRecordEach) {
   const auto expect_command = [](MeasurementKind kind, const std::string& rest) {
     std::string text = card_of(kind);
     for (std::size_t at = 0; (at = text.find("\\ ", at)) != std::string::npos;) text.erase(at, 2);
-    EXPECT_THAT(text, HasSubstr("python -m levigate record JOURNAL " + rest + " "));
+    EXPECT_THAT(text, HasSubstr("levigate record JOURNAL " + rest + " "));
   };
   const std::string job = R"(--job 'Walnut clock'\''s case' --sheet b-400)";
   const std::string patch =
@@ -154,12 +154,12 @@ TEST(Command, QuotesWhatAShellWouldRead) {
   EXPECT_EQ(detail::shell_word(""), "''");
   EXPECT_EQ(detail::shell_word("line\nline"), "NAME") << "no card can show it";
   EXPECT_THAT(detail::Command("x").option("--sheet", "-p400").lines(80),
-              ElementsAre("python -m levigate x --sheet=-p400"));
+              ElementsAre("levigate x --sheet=-p400"));
 }
 
 TEST(Command, GoesOnWithABackslash) {
   const auto lines = detail::Command("learn").word("a b").option("--shop", "s").lines(30);
-  EXPECT_THAT(lines, ElementsAre("python -m levigate learn \\", "  'a b' --shop s"));
+  EXPECT_THAT(lines, ElementsAre("levigate learn \\", "  'a b' --shop s"));
 }
 
 }  // namespace

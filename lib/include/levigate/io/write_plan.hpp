@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "levigate/grade/convert.hpp"
+#include "levigate/grade/meanings.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/stack/finding.hpp"
 
@@ -29,6 +30,9 @@ std::string to_json(const std::vector<Finding>& findings);
 
 /// A conversion as the JSON text of an object.
 std::string to_json(const Equivalent& equivalent);
+
+/// What a label may mean, as the JSON text of an object.
+std::string to_json(const LabelMeanings& label);
 
 }  // namespace levigate
 

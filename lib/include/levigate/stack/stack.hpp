@@ -35,7 +35,8 @@ inline constexpr auto described<Value> =
         .rule(rule_by<&require_unlike_ids>);
 
 /// The grades of all sheets, in the order of the stack.
-/// Throws: UnknownGrade, AmbiguousLabel, BadInput, naming the sheet; check() lists them all without throwing.
+/// Throws: UnknownGrade, AmbiguousLabel, OutOfRange, BadInput, naming the sheet; BadInput for all at once where there are several.
+/// check() lists them without throwing.
 std::vector<Grade> grades_of(const Stack& stack);
 
 /// The position of the sheet of that id. Throws: BadInput where there is none, naming the nearest.

@@ -8,6 +8,7 @@
 #include "levigate/text/calibration.hpp"
 #include "levigate/text/comparison.hpp"
 #include "levigate/text/findings.hpp"
+#include "levigate/text/meanings.hpp"
 #include "levigate/text/sentences.hpp"
 #include "levigate/text/spraying.hpp"
 #include "levigate/text/together.hpp"

@@ -11,6 +11,7 @@
 #include "levigate/detail/work.hpp"
 #include "levigate/grade/convert.hpp"
 #include "levigate/grade/grade.hpp"
+#include "levigate/grade/meanings.hpp"
 #include "levigate/io/formats.hpp"
 #include "levigate/io/work/read_described.hpp"
 #include "levigate/io/work/write_described.hpp"
@@ -42,6 +43,18 @@ inline OrderedJson json_of(const std::optional<Grade>& grade) {
   return grade ? json_of(*grade) : OrderedJson(nullptr);
 }
 
+inline OrderedJson json_of(const Equivalent& found) {
+  return {{"grade", json_of(found.grade)},
+          {"size_ratio", found.size_ratio},
+          {"within_tolerance",
+           found.within_tolerance ? OrderedJson(*found.within_tolerance) : OrderedJson(nullptr)},
+          {"overlap", found.overlap},
+          {"number", or_null(found.number)},
+          {"coarser", json_of(found.coarser)},
+          {"finer", json_of(found.finer)},
+          {"verdict", sentence(found)}};
+}
+
 }  // namespace detail
 
 LEVIGATE_WORK std::string to_json(const Plan& plan) {
@@ -58,17 +71,23 @@ LEVIGATE_WORK std::string to_json(const std::vector<Finding>& findings) {
 }
 
 LEVIGATE_WORK std::string to_json(const Equivalent& equivalent) {
+  return detail::json_text(detail::json_of(equivalent));
+}
+
+LEVIGATE_WORK std::string to_json(const LabelMeanings& label) {
+  detail::OrderedJson meanings = detail::OrderedJson::array();
+  for (const LabelMeaning& meaning : label.meanings) {
+    detail::OrderedJson nearest = detail::OrderedJson::array();
+    for (const Equivalent& found : meaning.nearest) nearest.push_back(detail::json_of(found));
+    meanings.push_back({{"grade", detail::json_of(meaning.grade)}, {"nearest", nearest}});
+  }
   return detail::json_text(
-      {{"grade", detail::json_of(equivalent.grade)},
-       {"size_ratio", equivalent.size_ratio},
-       {"within_tolerance", equivalent.within_tolerance
-                                ? detail::OrderedJson(*equivalent.within_tolerance)
-                                : detail::OrderedJson(nullptr)},
-       {"overlap", equivalent.overlap},
-       {"number", detail::or_null(equivalent.number)},
-       {"coarser", detail::json_of(equivalent.coarser)},
-       {"finer", detail::json_of(equivalent.finer)},
-       {"verdict", sentence(equivalent)}});
+      {{"label", label.label},
+       {"ambiguous", label.ambiguous},
+       {"note", label.note},
+       {"bare_number", label.bare_number ? detail::OrderedJson(to_string(*label.bare_number))
+                                         : detail::OrderedJson(nullptr)},
+       {"meanings", meanings}});
 }
 
 }  // namespace levigate

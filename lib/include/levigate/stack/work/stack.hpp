@@ -6,6 +6,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "levigate/stack/stack.hpp"
@@ -14,6 +15,7 @@
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
+#include "levigate/faults.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/label.hpp"
 #include "levigate/stack/sheet.hpp"
@@ -33,17 +35,18 @@ LEVIGATE_WORK void require_unlike_ids(const Stack& stack, std::string_view) {
 
 LEVIGATE_WORK std::vector<Grade> grades_of(const Stack& stack) {
   std::vector<Grade> grades;
+  std::vector<Fault> faults;
   for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
     const Sheet& sheet = stack.sheets[i];
-    const std::string place = ", in /sheets/" + std::to_string(i) + "/label ('" + sheet.id + "')";
     try {
       grades.push_back(grade_of(sheet, stack.bare_number));
-    } catch (const AmbiguousLabel& error) {
-      throw AmbiguousLabel(error.what() + place);
-    } catch (const UnknownGrade& error) {
-      throw UnknownGrade(error.what() + place);
+    } catch (const Error& error) {
+      Fault& fault = faults.emplace_back(error.fault());
+      fault.pointer = "/sheets/" + std::to_string(i) + "/label";
+      fault.message += ", in " + fault.pointer + " ('" + sheet.id + "')";
     }
   }
+  throw_faults(std::move(faults));
   return grades;
 }
 

@@ -28,7 +28,7 @@ inline std::string shell_word(std::string_view name) {
 class Command {
  public:
   explicit Command(std::string_view begin) {
-    parts_.push_back("python -m levigate " + std::string(begin));
+    parts_.push_back("levigate " + std::string(begin));
   }
 
   Command& word(std::string_view name) {

@@ -105,7 +105,8 @@ class Page {
   /// A paragraph. Its first line starts with `lead`, the others are indented as deep.
   void say(std::string_view lead, std::string_view text) {
     std::string start(lead);
-    for (const std::string& line : wrapped(text, card_columns - columns(lead))) {
+    const std::size_t room = card_columns - std::min(card_columns - 1, columns(lead));
+    for (const std::string& line : wrapped(text, room)) {
       text_ += start + line + '\n';
       start = blanks(columns(lead));
     }

@@ -3,10 +3,13 @@
 
 #include <cmath>
 #include <string>
+#include <vector>
 
 #include "levigate/detail/text.hpp"
 #include "levigate/grade/convert.hpp"
 #include "levigate/grade/grade.hpp"
+#include "levigate/grade/meanings.hpp"
+#include "levigate/grade/system.hpp"
 #include "levigate/source.hpp"
 
 namespace levigate::inline v0 {
@@ -28,6 +31,25 @@ inline std::string sentence_of(const Equivalent& found) {
   if (found.grade.basis() == Basis::extrapolated) text += "; its size is extrapolated";
   if (found.given.basis() == Basis::extrapolated) text += "; the given size is extrapolated";
   return text;
+}
+
+/// How a label is read, where that is not plain to see: what it may be, or as what it is taken, and why. `cut`: its grade was not
+/// shown in full.
+inline std::vector<std::string> sentences_of(const LabelMeanings& label, bool cut) {
+  std::vector<std::string> names, said;
+  for (const LabelMeaning& meaning : label.meanings) names.push_back(meaning.grade.label);
+  const std::string is = label.label + " is read as " + names.front();
+  if (label.bare_number) {
+    said.push_back(is + ": a bare number is taken for " +
+                   std::string(to_string(*label.bare_number)) + ".");
+  } else if (label.ambiguous) {
+    said.push_back(label.label + " may be " + list_text(names, " or ") +
+                   ": look at the back of the sheet.");
+  } else if (cut || !label.note.empty()) {
+    said.push_back(is + ".");
+  }
+  if (!label.note.empty()) said.push_back(label.label + ": " + label.note + ".");
+  return said;
 }
 
 }  // namespace detail

@@ -16,6 +16,7 @@ TABLES = {
     "compounds": ("wheel/compound_table.hpp", "CompoundProfile", "compound_table", "Compounds by name."),
     "defects": ("surface/defect_table.hpp", "DefectProfile", "defect_table", "How local defects are taken down."),
     "edges": ("film/edge_table.hpp", "EdgeProfile", "edge_table", "Film on edges."),
+    "films": ("film/usual_film_table.hpp", "UsualFilmProfile", "usual_film_table", "A film that nobody measured."),
     "gauges": ("film/gauge_table.hpp", "GaugeProfile", "gauge_table", "Film gauges by name."),
     "guns": ("film/gun_table.hpp", "GunProfile", "gun_table", "Spray guns by name."),
     "handling": ("plan/handling_table.hpp", "HandlingProfile", "handling_table", "What two hands hold to a wheel."),
@@ -28,8 +29,10 @@ TABLES = {
     "model": ("surface/model_table.hpp", "ModelProfile", "model_table", "Constants of the model."),
     "patch": ("risk/patch_table.hpp", "PatchProfile", "patch_table", "A patch as calibrate proposes it."),
     "peel": ("surface/peel_table.hpp", "PeelProfile", "peel_table", "How well orange peel is told."),
+    "peel_heights": ("surface/peel_height_table.hpp", "PeelHeightProfile", "peel_height_table", "Orange peel by its look."),
     "rules": ("stack/rule_table.hpp", "RuleProfile", "rule_table", "Default rules."),
     "search": ("plan/search_table.hpp", "SearchProfile", "search_table", "What the search may choose, and what it calls equal."),
+    "sheets": ("stack/sheet_size_table.hpp", "SheetSizeProfile", "sheet_size_table", "Usual sizes of a sheet by its backing."),
     "wheels": ("wheel/wheel_table.hpp", "WheelProfile", "wheel_table", "Buffing wheels by name."),
 }
 
@@ -40,12 +43,15 @@ BASES = {
     "standard", "published table", "computed", "common practice", "from memory", "extrapolated", "assumption",
 }
 
+ALSO_MEMBER = "  std::span<const std::string_view> also;  ///< other names that people call it by\n"
+
 COATING_HEAD = """\
 // Coatings and solids by name. Generated from data/profiles/coatings by data/generate.py: do not edit.
 #pragma once
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string_view>
 
 #include "levigate/choices.hpp"
@@ -74,6 +80,7 @@ inline constexpr auto choices<CoatingKind> = std::to_array({CoatingKind::coat, C
 struct CoatingProfile {
   std::string_view name;
   std::string_view note;
+""" + ALSO_MEMBER + """\
   CoatingKind kind;
   bool two_part;
   std::optional<SourcedFact> redissolves;  ///< a fresh coat melts the one below
@@ -124,6 +131,40 @@ def columns(row_type, array, fields, optional=()):
     return f"\ninline constexpr TableField<{row_type}> {name}[] = {{\n{''.join(cells)}}};\n"
 
 
+def folded(name):
+    """A name as the reader of names compares it: see same_name() in detail/names.hpp."""
+    return "".join(c for c in name.lower() if c not in " -_/.")
+
+
+def also_of(where, profile):
+    """The other names of a profile. They need a basis, as its numbers do."""
+    if "also" not in profile:
+        return []
+    also = profile["also"]
+    if set(also) != {"names", "basis", "citation"} or not also["names"]:
+        raise SystemExit(f"{where}: also holds {sorted(also)}, wanted names, basis and citation")
+    check_number(where, {"value": 0, "low": 0, "high": 0, "basis": also["basis"], "citation": also["citation"]})
+    return also["names"]
+
+
+def also_arrays(array, profiles):
+    """C++ arrays of the other names, and for each profile what its row says of them."""
+    owners = {}
+    lines, cells = [], []
+    for at, profile in enumerate(profiles):
+        names = also_of(f"{array}: {profile['name']}", profile)
+        for name in [profile["name"], *names]:
+            if owners.setdefault(folded(name), profile["name"]) != profile["name"]:
+                raise SystemExit(f"{array}: {name!r} is a name of {owners[folded(name)]} and of {profile['name']}")
+        if len({folded(name) for name in [profile["name"], *names]}) <= len(names):
+            raise SystemExit(f"{array}: {profile['name']}: a name stands twice, but for case and spaces")
+        cells.append("{}")
+        if names:
+            cells[-1] = f"{array.replace('_table', '_also')}_{at}"
+            lines.append(f"inline constexpr std::string_view {cells[-1]}[] = {{{', '.join(map(cpp_string, names))}}};\n")
+    return "".join(lines) + ("\n" if lines else ""), cells
+
+
 TAIL = "// clang-format on\n\n}  // namespace levigate\n"
 
 
@@ -131,12 +172,14 @@ def header(kind, data):
     path, row_type, array, purpose = TABLES[kind]
     profiles = data["profiles"]
     optional = OPTIONAL.get(kind, [])
-    fields = [key for key in profiles[0] if key not in ("name", "note", *optional)]
+    fields = [key for key in profiles[0] if key not in ("name", "note", "also", *optional)]
+    arrays, also = also_arrays(array, profiles)
     lines = [
         f"// {purpose} Generated from data/profiles/{kind}.json by data/generate.py: do not edit.",
         "#pragma once",
         "",
         *(["#include <optional>"] if optional else []),
+        *(["#include <span>"] if arrays else []),
         "#include <string_view>",
         "",
         '#include "levigate/sourced.hpp"',
@@ -146,13 +189,15 @@ def header(kind, data):
     ]
     text = "\n".join(lines) + "\n"
     text += f"struct {row_type} {{\n  std::string_view name;\n  std::string_view note;\n"
+    text += ALSO_MEMBER if arrays else ""
     text += "".join(f"  Sourced {field};\n" for field in fields)
     text += "".join(f"  std::optional<Sourced> {field};\n" for field in optional)
-    text += f"}};\n\n// clang-format off\ninline constexpr {row_type} {array}[] = {{\n"
-    for profile in profiles:
-        if set(profile) - set(optional) != {"name", "note", *fields}:
+    text += f"}};\n\n// clang-format off\n{arrays}inline constexpr {row_type} {array}[] = {{\n"
+    for profile, names in zip(profiles, also):
+        if set(profile) - {"also", *optional} != {"name", "note", *fields}:
             raise SystemExit(f"{kind}: {profile['name']}: fields differ from the first profile's")
         text += f"    {{{cpp_string(profile['name'])}, {cpp_string(profile['note'])},\n"
+        text += f"     {names},  // also\n" if arrays else ""
         for field in fields:
             check_number(f"{kind}: {profile['name']}: {field}", profile[field])
             text += f"     {sourced(profile[field])},  // {field}\n"
@@ -182,7 +227,7 @@ def cpp_bool(value):
 def check_coating(file, coating):
     """Stops at a coating that lacks a key, has another one, or does not have the name of its file."""
     missing = COATING_KEYS - coating.keys()
-    unknown = coating.keys() - COATING_KEYS - COATING_PARTS.keys() - {"redissolves"}
+    unknown = coating.keys() - COATING_KEYS - COATING_PARTS.keys() - {"also", "redissolves"}
     if missing or unknown:
         raise SystemExit(f"{file.name}: missing keys {sorted(missing)}, unknown keys {sorted(unknown)}")
     if coating["format"] != "levigate.coating/1" or coating["kind"] not in COATING_KINDS:
@@ -196,7 +241,7 @@ def check_coating(file, coating):
             raise SystemExit(f"{file.name}: {part} holds {sorted(coating[part])}, wanted {fields}")
 
 
-def coating_row(file, coating):
+def coating_row(file, coating, also):
     numbers = {field: coating[field] for field in COATING_NUMBERS}
     for part, fields in COATING_PARTS.items():
         numbers.update({field: coating.get(part, {}).get(field) for field in fields})
@@ -204,6 +249,7 @@ def coating_row(file, coating):
         if number is not None:
             check_number(f"{file.name}: {field}", number)
     cells = [
+        f"{also},  // also",
         f"CoatingKind::{coating['kind']},",
         f"{cpp_bool(coating['two_part'])},",
         (fact(f"{file.name}: redissolves", coating["redissolves"]) if "redissolves" in coating else "{}")
@@ -224,12 +270,13 @@ def coating_header(folder):
     for file, coating in coatings.items():
         check_coating(file, coating)
     optional = [field for fields in COATING_PARTS.values() for field in fields]
+    order = sorted(coatings, key=lambda file: coatings[file]["order"])
+    arrays, also = also_arrays("coating_table", [coatings[file] for file in order])
     text = COATING_HEAD
     text += "".join(f"  Sourced {field};\n" for field in COATING_NUMBERS)
     text += "".join(f"  std::optional<Sourced> {field};\n" for field in optional)
-    text += "};\n\n// clang-format off\ninline constexpr CoatingProfile coating_table[] = {\n"
-    for file in sorted(coatings, key=lambda file: coatings[file]["order"]):
-        text += coating_row(file, coatings[file])
+    text += f"}};\n\n// clang-format off\n{arrays}inline constexpr CoatingProfile coating_table[] = {{\n"
+    text += "".join(coating_row(file, coatings[file], names) for file, names in zip(order, also))
     return text + "};\n" + columns("CoatingProfile", "coating_table", COATING_NUMBERS, optional) + TAIL
 
 

@@ -144,16 +144,12 @@ RULES = {
     ],
     "Job": [
         {
-            "$comment": "as sprayed, orange peel counts",
+            "$comment": "as sprayed, orange peel counts: how it was told needs its height",
             "if": {"properties": {"start": needed("as")}},
             "then": zones(
                 {
-                    "if": {"properties": {"levelled": {"const": True}}, **without("edge_of", "start")},
-                    "then": {
-                        **needed("peel_um"),
-                        "if": {"properties": {"peel_um": {"exclusiveMinimum": 0}}},
-                        "then": needed("peel_wavelength_mm"),
-                    },
+                    "if": {"properties": {"levelled": {"const": True}}, **without("edge_of", "start", "peel_um")},
+                    "then": {"properties": {"peel_how": {"const": "usual"}}},
                 }
             ),
         },
@@ -208,7 +204,7 @@ TEXTS = {
     ("Sheet", "label"): {"pattern": "[^ \\t\\r\\n]"},
     ("SheenName", "scheme"): {"enum": [scheme["scheme"] for scheme in SHEENS]},
     ("SheenName", "name"): {"enum": list(dict.fromkeys(row["name"] for scheme in SHEENS for row in scheme["rows"]))},
-    ("FilmOfReadings", "readings_um"): {"minItems": 2},
+    ("FilmOfReadings", "readings_um"): {"minItems": 1},
     ("FilmOfCoatsRead", "readings_um"): {"minItems": 2},
 }
 

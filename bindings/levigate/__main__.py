@@ -14,7 +14,7 @@ from pathlib import Path
 
 import levigate
 
-from . import _after, _buy, _completion, _drawer, _plan, _spray, _terminal, _together, _when_done
+from . import _after, _buy, _completion, _drawer, _plan, _spray, _start, _terminal, _together, _when_done
 from ._files import Refused, Told, told_of
 from ._help import Misused, Overview
 
@@ -38,6 +38,7 @@ def parser(prog: str | None = None) -> Overview:
         ],
         levigate.__version__,
     )
+    _start.add_commands(root)
     _spray.add_commands(root)
     _drawer.add_commands(root)
     _plan.add_commands(root)

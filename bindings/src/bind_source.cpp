@@ -1,15 +1,26 @@
 // Where numbers and formulas come from.
 #include "bind.hpp"
+#include "levigate/film/gauge_table.hpp"
+#include "levigate/film/gun_table.hpp"
+#include "levigate/named_profile.hpp"
 #include "levigate/plan/sources.hpp"
 #include "levigate/risk/sources.hpp"
+#include "levigate/stack/backing_table.hpp"
+#include "levigate/stack/block_table.hpp"
+#include "levigate/stack/machine_table.hpp"
+#include "levigate/surface/coating_table.hpp"
+#include "levigate/surface/peel_height_table.hpp"
 #include "levigate/unit_of.hpp"
+#include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/sources.hpp"
+#include "levigate/wheel/wheel_table.hpp"
 
 namespace levigate_python {
 
 namespace {
 
 using levigate::Formula;
+using levigate::NamedProfile;
 using levigate::Sourced;
 using py::arg;
 
@@ -30,6 +41,26 @@ Sourced number(const std::string& name, const std::string& field) {
     all.insert(all.end(), more.begin(), more.end());
   }
   return levigate::number_named(all, name, field);
+}
+
+std::vector<NamedProfile> profiles(const std::string& kind) {
+  using levigate::named_profiles;
+  const std::pair<std::string_view, std::vector<NamedProfile>> all[] = {
+      {"coating", named_profiles(levigate::coating_table)},
+      {"backing", named_profiles(levigate::backing_table)},
+      {"block", named_profiles(levigate::block_table)},
+      {"compound", named_profiles(levigate::compound_table)},
+      {"gauge", named_profiles(levigate::gauge_table)},
+      {"gun", named_profiles(levigate::gun_table)},
+      {"machine", named_profiles(levigate::machine_table)},
+      {"peel", named_profiles(levigate::peel_height_table)},
+      {"wheel", named_profiles(levigate::wheel_table)}};
+  std::vector<std::string_view> known;
+  for (const auto& [name, found] : all) {
+    if (name == kind) return found;
+    known.push_back(name);
+  }
+  throw levigate::BadInput(levigate::detail::unknown_name_text("kind", kind, known));
 }
 
 }  // namespace
@@ -55,6 +86,26 @@ void bind_source(py::module_& m) {
           "citation", [](const Sourced& s) { return s.source.citation; }, "where it comes from")
       .finish();
 
+  ValueClass<NamedProfile>(m, "NamedProfile", "A profile by its name, without its numbers.")
+      .has("name", &NamedProfile::name, "its own, which is stored and printed")
+      .has("note", &NamedProfile::note, "what it is of; may be empty")
+      .has("also", &NamedProfile::also, "other names that people call it by")
+      .finish();
+
+  m.def(
+      "profiles", &profiles, arg("kind"),
+      "The profiles of a kind, in their order, a NamedProfile each.\n\n"
+      "kind: \"coating\", \"backing\", \"block\", \"compound\", \"gauge\", \"gun\", \"machine\",\n"
+      "\"peel\" or \"wheel\". Raises BadInput with the nearest kind.");
+  m.def(
+      "profile_called",
+      [](const std::string& kind, const std::string& name) -> NamedProfile {
+        return levigate::detail::profile_named(profiles(kind), name, kind);
+      },
+      arg("kind"), arg("name"),
+      "The profile of that name, or of another name that people call it by.\n\n"
+      "kind: as for profiles(). Case and spaces do not matter. Raises BadInput with the nearest\n"
+      "name.");
   m.def(
       "formulas",
       [] { return std::vector(std::begin(levigate::formulas), std::end(levigate::formulas)); },

@@ -206,7 +206,7 @@ def commands_of(card, name):
     """The words after the module's name of each command of that name on a card."""
     lines = card.replace("\\\n", " ").splitlines()
     words = [shlex.split(line) for line in lines if line.strip().startswith(f"levigate {name} ")]
-    return [one[3:] for one in words]
+    return [one[1:] for one in words]
 
 
 def test_calibrate_prints_what_the_library_ranks(files, journal, tmp_path, capsys):

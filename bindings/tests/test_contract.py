@@ -44,6 +44,7 @@ CONTRACT = {
     "Fault": "code message quantity value unit low high pointer line",
     "Error": "quantity value unit low high pointer line faults",
     "Formula": "function formula basis citation",
+    "NamedProfile": "name note also",
     "Entry": "kind at job zone sheet minutes sheets_used direction_deg readings_um width_um ra_um "
     "mark text to_dict to_json from_dict from_json",
     "Journal": "path append read",
@@ -73,7 +74,7 @@ FUNCTIONS = (
     "surface_speed_m_s pad_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
     "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together compare buy jobs jobs_nearly_named "
-    "done_steps observe learn unit_of"
+    "done_steps observe learn profiles profile_called unit_of"
 ).split()
 
 CLASSES = {

@@ -165,7 +165,7 @@ def values(demo, tmp_path_factory):
         stack.sheets[0].backing, levigate.grade("P800"), levigate.read_label("P800"),
         levigate.meanings("800"), levigate.meanings("800").meanings[0], levigate.convert("P800", "JIS"), levigate.contact(size_um=18.3, **contact),
         levigate.contact(size_um=[18.3], **contact), gap.why.gaps[0], gap.why.gaps[0].bridges[0],
-        levigate.source("contact"), levigate.source("rule", "max_ratio"),
+        levigate.source("contact"), levigate.source("rule", "max_ratio"), levigate.profiles("coating")[0],
         run, work, work.local, before[0], cure, cure.points[0],
         levigate.hardness_at(cure, age_h=30), coat, rounds[0],
         levigate.witness_depth(rounds, depth_um=5), wheel, levigate.speed_finding(wheel, "shellac"),

@@ -7,6 +7,7 @@
 
 #include "levigate/film/edge_table.hpp"
 #include "levigate/film/gauge_table.hpp"
+#include "levigate/film/usual_film_table.hpp"
 #include "levigate/journal/prior_table.hpp"
 #include "levigate/plan/handling_table.hpp"
 #include "levigate/plan/search_table.hpp"
@@ -15,10 +16,12 @@
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/machine_table.hpp"
 #include "levigate/stack/rule_table.hpp"
+#include "levigate/stack/sheet_size_table.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/inspection_table.hpp"
 #include "levigate/surface/model_table.hpp"
+#include "levigate/surface/peel_height_table.hpp"
 #include "levigate/surface/peel_table.hpp"
 #include "levigate/wheel/compound_table.hpp"
 #include "levigate/wheel/limit_table.hpp"
@@ -460,13 +463,37 @@ TEST(ProfileEntry, DefectsEdgesAndGauges) {
   expect_entry("coats counted", gauge_table[2].fixed_um, {0, 0, 5});
   expect_entry("coats counted", gauge_table[2].share, {0.15, 0.08, 0.3});
 
-  ASSERT_EQ(std::size(peel_table), 3u);
+  expect_entry("strip_mm", edges.strip_mm, {10, 5, 20});
+  expect_entry("film_cv", usual_film_table[0].film_cv, {0.1, 0.05, 0.15});
+  ASSERT_EQ(std::size(peel_height_table), 3u);
+  const Entry heights_um[] = {{10, 5, 15}, {20, 14, 28}, {40, 28, 60}};
+  for (std::size_t i = 0; i < 3; ++i) {
+    expect_entry(std::string(peel_height_table[i].name), peel_height_table[i].peel_um,
+                 heights_um[i]);
+    expect_entry("wavelength", peel_height_table[i].peel_wavelength_mm, {3, 0.8, 8});
+  }
+  EXPECT_EQ(peel_height_table[1].name, "medium peel");
+  ASSERT_EQ(std::size(sheet_size_table), 4u);
+  const Entry sides_mm[][2] = {{{230, 76, 300}, {280, 100, 300}},
+                               {{216, 76, 300}, {280, 100, 300}},
+                               {{230, 76, 300}, {280, 100, 300}},
+                               {{150, 76, 170}, {115, 76, 170}}};
+  for (std::size_t i = 0; i < 4; ++i) {
+    expect_entry(std::string(sheet_size_table[i].name), sheet_size_table[i].width_mm,
+                 sides_mm[i][0]);
+    expect_entry(std::string(sheet_size_table[i].name), sheet_size_table[i].height_mm,
+                 sides_mm[i][1]);
+  }
+
+  ASSERT_EQ(std::size(peel_table), 4u);
+  EXPECT_EQ(peel_table[1].name, "usual");
+  expect_entry("usual", peel_table[1].factor, {1.7, 1.4, 2.2});
   EXPECT_EQ(peel_table[0].name, "by eye");
   expect_entry("by eye", peel_table[0].factor, {1.4, 1.2, 2.0});
-  EXPECT_EQ(peel_table[1].name, "comparison plate");
-  expect_entry("comparison plate", peel_table[1].factor, {1.2, 1.1, 1.4});
-  EXPECT_EQ(peel_table[2].name, "profile");
-  expect_entry("profile", peel_table[2].factor, {1.05, 1.02, 1.15});
+  EXPECT_EQ(peel_table[2].name, "comparison plate");
+  expect_entry("comparison plate", peel_table[2].factor, {1.2, 1.1, 1.4});
+  EXPECT_EQ(peel_table[3].name, "profile");
+  expect_entry("profile", peel_table[3].factor, {1.05, 1.02, 1.15});
 }
 
 TEST(ProfileEntry, Inspection) {

@@ -97,8 +97,10 @@ SPOILT = {
     "unknown key": lambda job: job.update(colour="clear"),
     "coat without film": lambda job: job["zones"][0].pop("film"),
     "film in two forms": lambda job: job["zones"][0]["film"].update(mean_um=90, sd_um=5),
-    "no peel as sprayed": lambda job: job["zones"][0].pop("peel_um"),
-    "no wavelength": lambda job: job["zones"][0].pop("peel_wavelength_mm"),
+    "how a peel was told, without it": lambda job: (
+        job["zones"][0].pop("peel_um"),
+        job["zones"][0].update(peel_how="profile"),
+    ),
     "no zones": lambda job: job["zones"].clear(),
     "two targets": lambda job: job["target"].update(gloss_gu=50),
     "solid with film": lambda job: job.update(coating="acrylic sheet"),
@@ -157,6 +159,17 @@ def test_schema_and_reader_refuse_the_same_job(spoil):
 
 
 ALLOWED = {
+    "what nobody told": lambda job: (
+        [zone.pop("peel_um", None) for zone in job["zones"]],
+        job["zones"][1].pop("peel_wavelength_mm"),
+        job["zones"][1]["film"].pop("sd_um"),
+        job["zones"][2]["film"].pop("sd_um"),
+        job["zones"][0].update(film={"readings_um": [90]}),
+    ),
+    "names that people use": lambda job: (
+        job.update(coating="2K urethane"),
+        job["zones"][0].update(block="wood block"),
+    ),
     "scratched, without peel": lambda job: (
         job.update(start={"scratched_by": "P320"}),
         [zone.pop("peel_um", None) for zone in job["zones"]],

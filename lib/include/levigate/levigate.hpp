@@ -50,6 +50,7 @@
 #include "levigate/journal/slip.hpp"
 #include "levigate/journal/struck.hpp"
 #include "levigate/named_number.hpp"
+#include "levigate/named_profile.hpp"
 #include "levigate/plan/at_wheel.hpp"
 #include "levigate/plan/carried.hpp"
 #include "levigate/plan/caution.hpp"

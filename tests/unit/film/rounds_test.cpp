@@ -146,7 +146,7 @@ TEST(Gauge, FilmsTakenAsKnownMustBeEqual) {
 }
 
 TEST(Gauge, WhatCannotBe) {
-  EXPECT_THAT([] { gauge_named("ultrasound"); },
+  EXPECT_THAT([] { gauge_named("ultrasonik"); },
               ThrowsMessage<BadInput>(HasSubstr("nearest is 'ultrasonic'")));
   EXPECT_THROW(uncertainty_um({-1.0, 0.0}, 10.0), OutOfRange);
   EXPECT_THROW(uncertainty_um({0.0, 1.1}, 10.0), OutOfRange);

@@ -97,8 +97,8 @@ TEST(BadJob, FilmInTwoForms) {
 }
 
 TEST(BadJob, TooFewReadings) {
-  const std::string text = job_with("[88, 97, 92, 84, 95, 90, 101, 87, 91, 85, 96, 93]", "[88]");
-  bad_job(text, "/zones/0/film/readings_um", "[88]", {"readings_um has 1 entries", "at least 2"});
+  const std::string text = job_with("[88, 97, 92, 84, 95, 90, 101, 87, 91, 85, 96, 93]", "[]");
+  bad_job(text, "/zones/0/film/readings_um", "[]", {"readings_um has 0 entries", "at least 2"});
 }
 
 TEST(BadJob, CoatsMustBeWhole) {
@@ -185,9 +185,11 @@ TEST(BadJob, WrongType) {
 }
 
 TEST(BadJob, UnknownProfileNamesTheNearest) {
-  bad_job(job_with("two-part urethane", "two part urethane"), "/coating", "two part",
-          {"coating 'two part urethane' is not known", "the nearest is 'two-part urethane'"});
-  bad_job(job_with("\"foam pad\"", "\"foam-pad\""), "/zones/2/block", "foam-pad",
+  bad_job(job_with("two-part urethane", "two part uretane"), "/coating", "two part",
+          {"coating 'two part uretane' is not known", "the nearest is 'two-part urethane'"});
+  bad_job(job_with("two-part urethane", "nitro laquer"), "/coating", "nitro",
+          {"coating 'nitro laquer' is not known", "the nearest is 'nitrocellulose lacquer'"});
+  bad_job(job_with("\"foam pad\"", "\"foam bad\""), "/zones/2/block", "foam bad",
           {"the nearest is 'foam pad'"});
 }
 
@@ -347,12 +349,10 @@ TEST(BadJob, AgeAndCure) {
           "/cure/points", "\"cure\"", {"points[1], 24 h and 90 MPa"});
 }
 
-TEST(BadJob, PeelIsNeededAsSprayedOnly) {
+TEST(BadJob, PeelCountsAsSprayedOnly) {
   const std::string not_levelled = "\"edge_of\": \"top\"";
-  bad_job(job_with(not_levelled, "\"levelled\": true"), "/zones/2", "{\n      \"name\": \"edges\"",
-          {"peel_um is missing"});
-  bad_job(job_with(",\n      \"peel_wavelength_mm\": 3", ""), "/zones/0",
-          "{\n      \"name\": \"top\"", {"peel_wavelength_mm is missing"});
+  bad_job(job_with("\"peel_um\": 35", "\"peel_how\": \"profile\""), "/zones/0/peel_how", "profile",
+          {"peel_how needs peel_um"});
   EXPECT_NO_THROW(job_from_json(demo_text("job.json")));
   EXPECT_NO_THROW(job_from_json(job_with(not_levelled, "\"levelled\": false")));
   EXPECT_NO_THROW(job_from_json(with(job_with(not_levelled, "\"levelled\": true"),

@@ -102,7 +102,7 @@ TEST(BadStack, WheelsThatCannotBe) {
 TEST(BadStack, UnknownKeyAndBackingNameTheNearest) {
   bad_stack(stack_with("\"on_hand\"", "\"onhand\""), "/sheets/0/onhand", "onhand",
             {"the nearest is \"on_hand\""});
-  bad_stack(stack_with("\"foam-backed\"", "\"foam backed\""), "/sheets/13/backing", "foam backed",
+  bad_stack(stack_with("\"foam-backed\"", "\"foam bakced\""), "/sheets/13/backing", "foam bakced",
             {"the nearest is 'foam-backed'"});
 }
 

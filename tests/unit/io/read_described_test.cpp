@@ -81,14 +81,14 @@ TEST(ReadDescribed, TellsEveryFaultOfAJobAtOnce) {
 })");
   EXPECT_THAT(
       places(faults),
-      ElementsAre(
-          "/name 3", "/coating/kind 4", "/coating/cure/points/1 5", "/coating/cure/points/2/1 5",
-          "/coating/cure/points/2 5", "/coating/refractive_index 5", "/zones/0/block 7",
-          "/zones/0/film/gauge 8", "/zones/0/area_cm2 7", "/zones/1/film/mean_um 11",
-          "/zones/1/film/coats/0/thinner 10", "/zones/1/film/coats/1 10", "/zones/1/film 10",
-          "/zones/1/film/recoat_window_h 10", "/zones/1/start/scratched_by 12",
-          "/zones/2/levelled 13", "/target/size_um 15", "/target/grade 15", "/rules/overcut 16",
-          "/rules 16", "/prefer 17", "/zones/0 7", "/zones/2/edge_of 13"));
+      ElementsAre("/name 3", "/coating/kind 4", "/coating/cure/points/1 5",
+                  "/coating/cure/points/2/1 5", "/coating/cure/points/2 5",
+                  "/coating/refractive_index 5", "/zones/0/block 7", "/zones/0/film/gauge 8",
+                  "/zones/0/area_cm2 7", "/zones/1/film/mean_um 11",
+                  "/zones/1/film/coats/0/thinner 10", "/zones/1/film/coats/1 10",
+                  "/zones/1/film/recoat_window_h 10", "/zones/1/start/scratched_by 12",
+                  "/zones/2/levelled 13", "/target/size_um 15", "/target/grade 15",
+                  "/rules/overcut 16", "/rules 16", "/prefer 17", "/zones/2/edge_of 13"));
 }
 
 TEST(ReadDescribed, TellsEveryFaultOfAStackAtOnce) {
@@ -96,7 +96,7 @@ TEST(ReadDescribed, TellsEveryFaultOfAStackAtOnce) {
   "format": "levigate.stack/1",
   "bare_number": "FEPA",
   "sheets": [
-    {"id": "", "label": "P400", "backing": "paper", "width_mm": 0, "height_mm": 280, "onhand": 2},
+    {"id": "", "label": "P400", "backing": "birch", "width_mm": 0, "height_mm": 280, "onhand": 2},
     {"id": "bar", "label": "fine", "compound": {"size_um": 2, "worn_um": 3, "wear_share": 0.1}},
     {"id": "pad", "label": "P3000", "size_um": 9, "compound": "fine", "block": "pad",
      "wheel": {"rpm": 900}, "price": -1}

@@ -156,9 +156,45 @@ TEST(RoundTrip, WhatAZoneCarries) {
 
 TEST(RoundTrip, AZoneThatCarriesAGradeNeedsNoPeel) {
   const std::string peel = "\"peel_um\": 35,";
-  EXPECT_THROW(job_from_json(job_with(peel, "")), BadInput);
   const Job job = job_from_json(job_with(peel, "\"start\": {\"scratched_by\": \"P800\"},"));
   EXPECT_EQ(job.zones[0].carries, Carried{grade("P800")});
+}
+
+TEST(RoundTrip, WhatNobodyToldIsTakenAsUsualAndStaysMarkedSo) {
+  const auto read = [](const std::string& old, const std::string& now) {
+    const Job job = job_from_json(job_with(old, now));
+    EXPECT_EQ(job, job_from_json(to_json(job)));
+    return job;
+  };
+  const Zone peelless = read("\"peel_um\": 35,", "").zones[0];
+  EXPECT_EQ(peelless.peel_um, 20.0);
+  EXPECT_EQ(peelless.peel_how, PeelHow::usual);
+  EXPECT_FALSE(peelless.usual_wavelength);
+  const Zone waveless = read(",\n      \"peel_wavelength_mm\": 3", "").zones[0];
+  EXPECT_EQ(waveless.peel_wavelength_mm, 3.0);
+  EXPECT_TRUE(waveless.usual_wavelength);
+  EXPECT_EQ(waveless.peel_how, PeelHow::by_eye);
+  const Film coats = *read(", \"sd_um\": 7", "").zones[1].film;
+  EXPECT_DOUBLE_EQ(coats.sd_um, 8.4);
+  EXPECT_TRUE(coats.usual_spread);
+  const Film mean = *read(", \"sd_um\": 6", "").zones[2].film;
+  EXPECT_DOUBLE_EQ(mean.sd_um, 4.5);
+  EXPECT_TRUE(mean.usual_spread);
+  const Film once =
+      *read("[88, 97, 92, 84, 95, 90, 101, 87, 91, 85, 96, 93]", "[90]").zones[0].film;
+  EXPECT_EQ(once.how, FilmHow::gauge);
+  EXPECT_EQ(once.readings, 1U);
+  EXPECT_DOUBLE_EQ(once.sd_um, 9.0);
+  EXPECT_DOUBLE_EQ(once.mean_se_um, 9.0);
+  EXPECT_TRUE(once.usual_spread);
+  EXPECT_FALSE(demo_job().zones[0].film->usual_spread);
+}
+
+TEST(RoundTrip, NamesThatPeopleUseStandForTheProfile) {
+  const Job job = job_from_json(
+      with(job_with("\"two-part urethane\"", "\"2K Urethane\""), "\"foam pad\"", "\"Soft Pad\""));
+  EXPECT_EQ(job, demo_job());
+  EXPECT_EQ(job.coating.name, "two-part urethane");
 }
 
 TEST(RoundTrip, FilmFormsGiveTheFilmOfTheirNumbers) {

@@ -117,7 +117,10 @@ TEST(Schema, KeysAreThoseOfTheReaders) {
 TEST(Schema, NamesAreThoseOfTheProfilesAndSystems) {
   const auto names = [](const auto& table) {
     Json result = Json::array();
-    for (const auto& row : table) result.push_back(row.name);
+    for (const auto& row : table) {
+      result.push_back(row.name);
+      for (const std::string_view other : row.also) result.push_back(other);
+    }
     return result;
   };
   const Json job = schema("job");

@@ -152,8 +152,9 @@ TEST(Entry, APatchTellsInOneWayWhatCameOff) {
 
 TEST(Entry, KindsHaveNames) {
   for (const EntryKind kind : all_entry_kinds) EXPECT_EQ(entry_kind_named(to_string(kind)), kind);
+  EXPECT_EQ(entry_kind_named("Step_ended"), EntryKind::step_ended);
   try {
-    entry_kind_named("step_ended");
+    entry_kind_named("step endet");
     FAIL();
   } catch (const BadInput& error) {
     EXPECT_THAT(error.what(), HasSubstr("the nearest is 'step ended'"));

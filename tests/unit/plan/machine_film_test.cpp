@@ -9,6 +9,7 @@
 #include "levigate/error.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/plan/work/levelling_of.hpp"
+#include "levigate/plan/work/plan_body.hpp"
 #include "levigate/recover/go_back.hpp"
 #include "levigate/recover/work/film_walk.hpp"
 #include "levigate/stack/machine_table.hpp"

@@ -13,6 +13,23 @@
 
 namespace levigate::inline v0::detail {
 
+/// Whether two names are one: case does not matter, nor do spaces, hyphens, underscores, slashes and full stops.
+inline bool same_name(std::string_view a, std::string_view b) {
+  const auto skipped = [](char c) {
+    return c == ' ' || c == '-' || c == '_' || c == '/' || c == '.';
+  };
+  const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; };
+  std::size_t i = 0, j = 0;
+  bool some = false;  // of nothing but these, a name is none
+  while (true) {
+    while (i < a.size() && skipped(a[i])) ++i;
+    while (j < b.size() && skipped(b[j])) ++j;
+    if (i == a.size() || j == b.size()) return i == a.size() && j == b.size() && some;
+    if (lower(a[i++]) != lower(b[j++])) return false;
+    some = true;
+  }
+}
+
 /// Least number of single-letter insertions, deletions and replacements that turn a into b (Levenshtein).
 inline std::size_t edit_distance(std::string_view a, std::string_view b) {
   std::vector<std::size_t> row(b.size() + 1);

@@ -17,17 +17,34 @@ namespace levigate::inline v0::detail {
 
 /// The message for a name that is not among the known ones: what, value, nearest, and all that are known.
 inline std::string unknown_name_text(std::string_view what, std::string_view given,
-                                     std::span<const std::string_view> known) {
+                                     std::span<const std::string_view> known,
+                                     std::string_view near) {
   std::string text = std::string(what) + " '" + std::string(given.substr(0, 64)) + "' is not known";
   std::replace_if(
       text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; }, '?');
-  if (const std::string_view near = nearest_name(given, known); !near.empty()) {
-    text += "; the nearest is '" + std::string(near) + "'";
-  }
+  if (!near.empty()) text += "; the nearest is '" + std::string(near) + "'";
   return text + "; known are " + list_text(std::vector<std::string>(known.begin(), known.end()));
 }
 
-/// Whether there is a row of that name.
+/// The same, with the nearest of the known names.
+inline std::string unknown_name_text(std::string_view what, std::string_view given,
+                                     std::span<const std::string_view> known) {
+  return unknown_name_text(what, given, known, nearest_name(given, known));
+}
+
+/// Whether a row bears that name, or people call it so. Case and spaces do not matter: see same_name().
+template <typename Row>
+bool is_called(const Row& row, std::string_view name) {
+  if (same_name(row.name, name)) return true;
+  if constexpr (requires { row.also; }) {
+    for (const std::string_view other : row.also) {
+      if (same_name(other, name)) return true;
+    }
+  }
+  return false;
+}
+
+/// Whether there is a row of just that name.
 template <typename Row, std::size_t count>
 bool has_profile(const Row (&table)[count], std::string_view name) {
   for (const Row& row : table) {
@@ -36,15 +53,21 @@ bool has_profile(const Row (&table)[count], std::string_view name) {
   return false;
 }
 
-/// The row of that name. Throws: BadInput where there is none.
-template <typename Row, std::size_t count>
-const Row& profile_named(const Row (&table)[count], std::string_view name, std::string_view what) {
-  std::vector<std::string_view> known;
-  for (const Row& row : table) {
-    if (row.name == name) return row;
+/// The row of that name, or of another name that people call it by. Throws: BadInput where there is none.
+template <typename Rows>
+const auto& profile_named(const Rows& table, std::string_view name, std::string_view what) {
+  std::vector<std::string_view> known, all;
+  for (const auto& row : table) {
+    if (is_called(row, name)) return row;
     known.push_back(row.name);
+    all.push_back(row.name);
+    if constexpr (requires { row.also; }) all.insert(all.end(), row.also.begin(), row.also.end());
   }
-  throw BadInput(unknown_name_text(what, name, known));
+  std::string_view near = nearest_name(name, all);
+  for (const auto& row : table) {
+    if (is_called(row, near)) near = row.name;
+  }
+  throw BadInput(unknown_name_text(what, name, known, near));
 }
 
 /// The kind of that name. Throws: BadInput where there is none.
@@ -52,7 +75,7 @@ template <typename Kind, std::size_t count>
 Kind kind_named(const std::array<Kind, count>& all, std::string_view name, std::string_view what) {
   std::vector<std::string_view> known;
   for (const Kind kind : all) {
-    if (to_string(kind) == name) return kind;
+    if (same_name(to_string(kind), name)) return kind;
     known.push_back(to_string(kind));
   }
   throw BadInput(unknown_name_text(what, name, known));

@@ -49,6 +49,7 @@ struct Film {
   std::size_t readings = 0;
   FilmHow how = FilmHow::stated;
   std::optional<double> dry_um_per_coat{};
+  bool usual_spread = false;
 
   friend bool operator==(const Film&, const Film&) = default;
 };
@@ -71,7 +72,9 @@ inline constexpr auto described<Value> = describe<Value>(
         .left_out_as_made(),
     member<&Value::dry_um_per_coat>("dry_um_per_coat", Within{0, 2000},
                                     "dry film of one of its coats; none: not known")
-        .in_unit("um"));
+        .in_unit("um"),
+    member<&Value::usual_spread>("usual_spread", "true: nobody told sd_um, it is taken as usual")
+        .only_where_told());
 
 /// Film estimated from a gauge's readings at independent spots of the zone.
 ///

@@ -8,6 +8,7 @@
 #include "levigate/detail/strict_math.hpp"
 #include "levigate/error.hpp"
 #include "levigate/film/film.hpp"
+#include "levigate/film/usual_film_table.hpp"
 
 namespace levigate::inline v0 {
 
@@ -100,6 +101,9 @@ inline Film film_from_reading(double reading_um, double sd_um, double sd_se_um,
 }
 
 namespace detail {
+
+/// The spread of a film of which nobody told one [um].
+inline double usual_sd_um(double mean_um) { return usual_film_table[0].film_cv.value * mean_um; }
 
 /// Standard uncertainty of a mean that was got so, for the ways that a profile of gauges tells [um].
 inline double uncertainty_of_way_um(FilmHow how, double mean_um) {

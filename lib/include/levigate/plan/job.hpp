@@ -45,12 +45,13 @@ struct Zone {
   std::optional<Edge> edge{};
   bool levelled = true;
   double peel_um = 0;
-  double peel_wavelength_mm = 3;
+  double peel_wavelength_mm = usual_peel().peel_wavelength_mm.value;
   PeelHow peel_how = PeelHow::by_eye;
   double levelled_peel_um = 0;
   double below_um = 0;
   std::vector<Defect> defects{};
   std::optional<Carried> carries{};
+  bool usual_wavelength = false;
 
   friend bool operator==(const Zone&, const Zone&) = default;
 };
@@ -62,11 +63,16 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::area_cm2>("area_cm2", Within{0.1, 1e6}, "to be sanded"),
     member<&Value::block>("block", "what presses and drives the paper"),
     member<&Value::film>("film", "of the last round; a coat needs it, a solid has none"),
-    member<&Value::peel_um>("peel_um", Within{0, 1e4}, "orange peel as sprayed, peak to valley")
+    member<&Value::peel_um>("peel_um", Within{0, 1e4},
+                            "orange peel as sprayed, peak to valley; a file that tells none where "
+                            "it counts: as usual")
         .optional(),
     member<&Value::peel_wavelength_mm>("peel_wavelength_mm", Within{1e-3, 1e3},
                                        "from crest to crest of the peel")
         .optional(),
+    member<&Value::usual_wavelength>("usual_wavelength",
+                                     "true: nobody told peel_wavelength_mm, it is taken as usual")
+        .only_where_told(),
     member<&Value::peel_how>("peel_how", "how peel_um was told, which tells its error")
         .left_out_as_made(),
     member<&Value::levelled_peel_um>(

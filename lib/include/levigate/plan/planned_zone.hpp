@@ -26,6 +26,8 @@ struct PlannedZone {
   std::optional<double> peel_factor{};
   std::optional<PeelHow> peel_how{};
   std::optional<double> levelled_peel_um{};
+  bool usual_spread = false;
+  std::optional<double> usual_wavelength_mm{};
   double marks = 0;
   double clean_chance = 1;
   double back_minutes = 0;
@@ -60,6 +62,13 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::levelled_peel_um>(
         "levelled_peel_um", at_least(0),
         "orange peel that was levelled since film was read; none: no such peel"),
+    member<&Value::usual_spread>("usual_spread",
+                                 "true: nobody told the spread of the film, it is taken as usual")
+        .only_where_told(),
+    member<&Value::usual_wavelength_mm>(
+        "usual_wavelength_mm", at_least(0),
+        "from crest to crest of the peel, where it is taken as usual; none: told, or no peel")
+        .only_where_told(),
     member<&Value::marks>(
         "marks", at_least(0),
         "spots of 1 cm2 that are expected to show a mark in the sun after the last "

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string_view>
 
 #include "levigate/sourced.hpp"
@@ -11,6 +12,7 @@ namespace levigate::inline v0 {
 struct MachineProfile {
   std::string_view name;
   std::string_view note;
+  std::span<const std::string_view> also;  ///< other names that people call it by
   Sourced pad_mm;
   Sourced rpm;
   Sourced rated_rpm;
@@ -26,8 +28,14 @@ struct MachineProfile {
 };
 
 // clang-format off
+inline constexpr std::string_view machine_also_0[] = {"rotary", "rotary buffer"};
+inline constexpr std::string_view machine_also_1[] = {"DA", "DA polisher", "dual action", "orbital polisher"};
+inline constexpr std::string_view machine_also_2[] = {"random orbit", "random orbital sander", "RO sander"};
+inline constexpr std::string_view machine_also_3[] = {"sheet sander", "quarter-sheet sander", "orbital sander"};
+
 inline constexpr MachineProfile machine_table[] = {
     {"rotary polisher", "a pad on the spindle, turned as it turns",
+     machine_also_0,  // also
      {180.0, 125.0, 200.0, {Basis::common_practice, "usual pads of 125 to 200 mm; no source"}},  // pad_mm
      {1200.0, 800.0, 2000.0, {Basis::common_practice, "polishing at 800 to 2000 turns a minute; no source"}},  // rpm
      {2000.0, 1500.0, 3000.0, {Basis::assumption, "what the pad is used at here, not a rating: the number printed on the pad or in the machine's manual stands above it, and a faster one must state its own"}},  // rated_rpm
@@ -42,6 +50,7 @@ inline constexpr MachineProfile machine_table[] = {
      Sourced{0.5, 0.3, 0.9, {Basis::assumption, "of the heat that enters the work rather than the pad; no measurement at hand"}},  // heat_share
     },
     {"dual-action polisher", "a pad that orbits and spins freely",
+     machine_also_1,  // also
      {150.0, 125.0, 180.0, {Basis::common_practice, "usual pads of 125 to 180 mm; no source"}},  // pad_mm
      {4000.0, 2500.0, 5500.0, {Basis::common_practice, "usual settings of 2500 to 5500 orbits a minute; no source"}},  // rpm
      {5500.0, 4800.0, 6800.0, {Basis::assumption, "what the pad is used at here, not a rating: the number printed on the pad or in the machine's manual stands above it, and a faster one must state its own"}},  // rated_rpm
@@ -56,6 +65,7 @@ inline constexpr MachineProfile machine_table[] = {
      Sourced{0.5, 0.3, 0.9, {Basis::assumption, "of the heat that enters the work rather than the pad; no measurement at hand"}},  // heat_share
     },
     {"random-orbit sander", "a round pad that orbits and spins freely, for paper",
+     machine_also_2,  // also
      {150.0, 125.0, 150.0, {Basis::common_practice, "usual pads of 125 and 150 mm; no source"}},  // pad_mm
      {9000.0, 4000.0, 12000.0, {Basis::common_practice, "usual settings of 4000 to 12 000 orbits a minute; no source"}},  // rpm
      {12000.0, 10000.0, 13000.0, {Basis::assumption, "what the pad is used at here, not a rating: the number printed on the pad or in the machine's manual stands above it, and a faster one must state its own"}},  // rated_rpm
@@ -70,6 +80,7 @@ inline constexpr MachineProfile machine_table[] = {
      {},  // heat_share
     },
     {"finishing sander", "a square pad that orbits and does not turn, for a quarter of a sheet",
+     machine_also_3,  // also
      {108.0, 95.0, 115.0, {Basis::common_practice, "a quarter of a usual sheet; no source"}},  // pad_mm
      {12000.0, 9000.0, 14000.0, {Basis::common_practice, "usual 10 000 to 14 000 orbits a minute; no source"}},  // rpm
      {14000.0, 12000.0, 14000.0, {Basis::assumption, "what the pad is used at here, not a rating: the number printed on the pad or in the machine's manual stands above it, and a faster one must state its own"}},  // rated_rpm

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string_view>
 
 #include "levigate/choices.hpp"
@@ -31,6 +32,7 @@ inline constexpr auto choices<CoatingKind> = std::to_array({CoatingKind::coat, C
 struct CoatingProfile {
   std::string_view name;
   std::string_view note;
+  std::span<const std::string_view> also;  ///< other names that people call it by
   CoatingKind kind;
   bool two_part;
   std::optional<SourcedFact> redissolves;  ///< a fresh coat melts the one below
@@ -49,8 +51,20 @@ struct CoatingProfile {
 };
 
 // clang-format off
+inline constexpr std::string_view coating_also_0[] = {"2K urethane", "2K", "2K clear", "2K polyurethane", "two-pack urethane", "2-part urethane", "two-part polyurethane", "polyurethane two-part", "acrylic urethane", "automotive clear", "isocyanate-cured urethane"};
+inline constexpr std::string_view coating_also_1[] = {"nitro", "nitro lacquer", "nitrocellulose", "NC lacquer"};
+inline constexpr std::string_view coating_also_2[] = {"1K acrylic", "acrylic spray lacquer"};
+inline constexpr std::string_view coating_also_3[] = {"polyester clear", "two-part polyester"};
+inline constexpr std::string_view coating_also_4[] = {"UV", "UV-cured acrylic", "UV clear", "UV resin"};
+inline constexpr std::string_view coating_also_5[] = {"waterborne lacquer", "water-based", "water-based lacquer", "waterbased clear", "water clear"};
+inline constexpr std::string_view coating_also_6[] = {"French polish", "spirit varnish of shellac"};
+inline constexpr std::string_view coating_also_7[] = {"varnish", "spar varnish", "oil-based varnish", "alkyd varnish", "oil-based polyurethane"};
+inline constexpr std::string_view coating_also_8[] = {"epoxy resin", "epoxy clear"};
+inline constexpr std::string_view coating_also_9[] = {"PMMA", "cast acrylic", "acrylic glass"};
+
 inline constexpr CoatingProfile coating_table[] = {
     {"two-part urethane", "two-part polyurethane or acrylic urethane, fully cured",
+     coating_also_0,  // also
      CoatingKind::coat,
      true,
      SourcedFact{false, {Basis::common_practice, "two components cross-link as they cure; a fresh coat keys to scratches only"}},  // redissolves
@@ -68,6 +82,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{40.0, 25.0, 60.0, {Basis::common_practice, "usual dry film of a sprayed coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"nitrocellulose lacquer", "",
+     coating_also_1,  // also
      CoatingKind::coat,
      false,
      SourcedFact{true, {Basis::common_practice, "dries by loss of solvent alone; a fresh coat melts the one below"}},  // redissolves
@@ -85,6 +100,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{17.0, 10.0, 25.0, {Basis::common_practice, "usual dry film of a sprayed coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"acrylic lacquer", "",
+     coating_also_2,  // also
      CoatingKind::coat,
      false,
      SourcedFact{true, {Basis::common_practice, "dries by loss of solvent alone; a fresh coat melts the one below"}},  // redissolves
@@ -102,6 +118,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{17.0, 10.0, 25.0, {Basis::assumption, "taken for that of nitrocellulose lacquer; the data sheet decides"}},  // dry_um_per_coat
     },
     {"polyester", "two-part polyester for wood",
+     coating_also_3,  // also
      CoatingKind::coat,
      false,
      SourcedFact{false, {Basis::common_practice, "cross-links as it cures; a fresh coat keys to scratches only"}},  // redissolves
@@ -119,6 +136,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{160.0, 100.0, 250.0, {Basis::common_practice, "usual dry film of a sprayed coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"uv acrylic", "acrylate cured by ultraviolet light",
+     coating_also_4,  // also
      CoatingKind::coat,
      false,
      SourcedFact{false, {Basis::common_practice, "cross-links under the lamp; a fresh coat keys to scratches only"}},  // redissolves
@@ -136,6 +154,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{30.0, 15.0, 60.0, {Basis::assumption, "chosen here; the data sheet decides"}},  // dry_um_per_coat
     },
     {"water-borne", "water-borne acrylic or urethane dispersion for wood",
+     coating_also_5,  // also
      CoatingKind::coat,
      false,
      SourcedFact{false, {Basis::common_practice, "its particles fuse as water leaves; a fresh coat fuses with a coat within the recoat window, and keys to scratches of an older one"}},  // redissolves
@@ -153,6 +172,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{27.0, 20.0, 35.0, {Basis::common_practice, "usual dry film of a sprayed coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"shellac", "",
+     coating_also_6,  // also
      CoatingKind::coat,
      false,
      SourcedFact{true, {Basis::common_practice, "dries by loss of alcohol alone; a fresh coat melts the one below"}},  // redissolves
@@ -170,6 +190,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{8.0, 3.0, 15.0, {Basis::assumption, "chosen here; a coat by pad leaves 1 to 3 um"}},  // dry_um_per_coat
     },
     {"oil varnish", "",
+     coating_also_7,  // also
      CoatingKind::coat,
      false,
      SourcedFact{false, {Basis::common_practice, "cross-links with the oxygen of the air; a fresh coat keys to scratches only"}},  // redissolves
@@ -187,6 +208,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{35.0, 25.0, 50.0, {Basis::common_practice, "usual dry film of a coat, no source; the data sheet decides"}},  // dry_um_per_coat
     },
     {"epoxy", "cured epoxy",
+     coating_also_8,  // also
      CoatingKind::coat,
      false,
      SourcedFact{false, {Basis::common_practice, "two components cross-link as they cure; a fresh coat keys to scratches only"}},  // redissolves
@@ -204,6 +226,7 @@ inline constexpr CoatingProfile coating_table[] = {
      Sourced{60.0, 40.0, 150.0, {Basis::assumption, "chosen here; the data sheet decides"}},  // dry_um_per_coat
     },
     {"acrylic sheet", "cast or moulded PMMA, no film",
+     coating_also_9,  // also
      CoatingKind::solid,
      false,
      {},  // redissolves

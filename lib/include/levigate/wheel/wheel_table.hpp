@@ -1,6 +1,7 @@
 // Buffing wheels by name. Generated from data/profiles/wheels.json by data/generate.py: do not edit.
 #pragma once
 
+#include <span>
 #include <string_view>
 
 #include "levigate/sourced.hpp"
@@ -10,6 +11,7 @@ namespace levigate::inline v0 {
 struct WheelProfile {
   std::string_view name;
   std::string_view note;
+  std::span<const std::string_view> also;  ///< other names that people call it by
   Sourced diameter_mm;
   Sourced rpm;
   Sourced rated_rpm;
@@ -24,8 +26,14 @@ struct WheelProfile {
 };
 
 // clang-format off
+inline constexpr std::string_view wheel_also_0[] = {"flannel", "flannel wheel", "loose flannel wheel"};
+inline constexpr std::string_view wheel_also_1[] = {"muslin", "muslin wheel", "loose muslin wheel", "loose cotton"};
+inline constexpr std::string_view wheel_also_2[] = {"sewn wheel", "stitched wheel", "stitched", "sewn cotton"};
+inline constexpr std::string_view wheel_also_3[] = {"felt wheel"};
+
 inline constexpr WheelProfile wheel_table[] = {
     {"loose flannel", "loose cotton flannel, for the last compound",
+     wheel_also_0,  // also
      {355.6, 304.8, 406.4, {Basis::common_practice, "12 to 16 in on instrument lacquer; no source"}},  // diameter_mm
      {750.0, 700.0, 800.0, {Basis::common_practice, "700 to 800 rpm with wheels of 12 to 16 in on instrument lacquer; no source"}},  // rpm
      {1000.0, 800.0, 1000.0, {Basis::assumption, "what the wheel is used at here, not a rating: the number printed on the wheel or in its manual stands above it, and a faster wheel must state its own"}},  // rated_rpm
@@ -39,6 +47,7 @@ inline constexpr WheelProfile wheel_table[] = {
      {0.5, 0.3, 0.7, {Basis::assumption, "rest of the time goes to turning the work, charging the wheel, wiping and letting it cool"}},  // duty
     },
     {"loose muslin", "loose cotton muslin",
+     wheel_also_1,  // also
      {355.6, 304.8, 406.4, {Basis::common_practice, "12 to 16 in on instrument lacquer; no source"}},  // diameter_mm
      {750.0, 700.0, 800.0, {Basis::common_practice, "700 to 800 rpm with wheels of 12 to 16 in on instrument lacquer; no source"}},  // rpm
      {1000.0, 800.0, 1000.0, {Basis::assumption, "what the wheel is used at here, not a rating: the number printed on the wheel or in its manual stands above it, and a faster wheel must state its own"}},  // rated_rpm
@@ -52,6 +61,7 @@ inline constexpr WheelProfile wheel_table[] = {
      {0.5, 0.3, 0.7, {Basis::assumption, "rest of the time goes to turning the work, charging the wheel, wiping and letting it cool"}},  // duty
     },
     {"sewn", "cotton in sewn rings, firmer, for cutting",
+     wheel_also_2,  // also
      {355.6, 304.8, 406.4, {Basis::common_practice, "12 to 16 in on instrument lacquer; no source"}},  // diameter_mm
      {750.0, 700.0, 800.0, {Basis::common_practice, "700 to 800 rpm with wheels of 12 to 16 in on instrument lacquer; no source"}},  // rpm
      {1000.0, 800.0, 1000.0, {Basis::assumption, "what the wheel is used at here, not a rating: the number printed on the wheel or in its manual stands above it, and a faster wheel must state its own"}},  // rated_rpm
@@ -65,6 +75,7 @@ inline constexpr WheelProfile wheel_table[] = {
      {0.5, 0.3, 0.7, {Basis::assumption, "rest of the time goes to turning the work, charging the wheel, wiping and letting it cool"}},  // duty
     },
     {"felt", "wool felt, hard, for edges and small faces",
+     wheel_also_3,  // also
      {279.4, 254.0, 304.8, {Basis::common_practice, "a trade page: felt of 10 to 12 in on the edges of acrylic sheet"}},  // diameter_mm
      {1200.0, 950.0, 1720.0, {Basis::computed, "15.24 to 22.86 m/s at the rim of 254 to 304.8 mm: a trade page on felt at the edges of acrylic sheet"}},  // rpm
      {1720.0, 1200.0, 1720.0, {Basis::assumption, "what the wheel is used at here, not a rating: the number printed on the wheel or in its manual stands above it, and a faster wheel must state its own"}},  // rated_rpm

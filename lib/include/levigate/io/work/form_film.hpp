@@ -34,12 +34,13 @@ struct LaidFilm {
 
 struct FilmOfMean {
   double mean_um = 0;
-  double sd_um = 0;
+  std::optional<double> sd_um;
   std::optional<double> mean_se_um;
   double sd_se_um = 0;
   std::size_t readings = 0;
   std::optional<FilmHow> how;
   std::optional<double> dry_um_per_coat;
+  bool usual_spread = false;
 };
 
 struct FilmOfReadings {
@@ -50,7 +51,7 @@ struct FilmOfReadings {
 struct FilmOfEqualCoats {
   int coats = 0;
   double dry_um_per_coat = 0;
-  double sd_um = 0;
+  std::optional<double> sd_um;
   std::optional<FilmHow> how;
   std::optional<double> mean_se_um;
 };
@@ -58,7 +59,7 @@ struct FilmOfEqualCoats {
 struct FilmOfCoats {
   std::vector<Coat> coats;
   double recoat_window_h = 0;
-  double sd_um = 0;
+  std::optional<double> sd_um;
   std::optional<FilmHow> how;
   std::optional<double> mean_se_um;
 };
@@ -90,10 +91,12 @@ inline constexpr std::string_view about_window =
 }  // namespace detail
 
 template <std::same_as<detail::LaidFilm> Value>
-inline constexpr auto described<Value> = describe<Value>(
-    "LaidFilm", "Dry film of the last round of coats in a zone, in one of its forms.",
-    member<&Value::film>("film", "of the last round").flat(),
-    member<&Value::below_um>("below_um", "film of the rounds below").unwritten());
+inline constexpr auto described<Value> =
+    describe<Value>("LaidFilm",
+                    "Dry film of the last round of coats in a zone, in one of its forms. Without "
+                    "sd_um its spread is the usual one.",
+                    member<&Value::film>("film", "of the last round").flat(),
+                    member<&Value::below_um>("below_um", "film of the rounds below").unwritten());
 
 template <std::same_as<detail::FilmOfMean> Value>
 inline constexpr auto described<Value> = describe<Value>(
@@ -105,12 +108,14 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::how>("how",
                         "how mean_um was got; none: stated if mean_se_um is given, else coats "
                         "counted"),
-    detail::member_as<&Value::dry_um_per_coat, Film>("dry_um_per_coat"));
+    detail::member_as<&Value::dry_um_per_coat, Film>("dry_um_per_coat"),
+    detail::member_as<&Value::usual_spread, Film>("usual_spread").optional());
 
 template <std::same_as<detail::FilmOfReadings> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "FilmOfReadings", "A gauge's readings.",
-    member<&Value::readings_um>("readings_um", detail::any_film_um, "at independent spots"),
+    member<&Value::readings_um>("readings_um", detail::any_film_um,
+                                "at independent spots; one tells no spread, which is then usual"),
     member<&Value::gauge>("gauge", detail::about_gauge));
 
 template <std::same_as<detail::FilmOfEqualCoats> Value>
@@ -168,22 +173,35 @@ inline void take_way(Film& film, std::optional<FilmHow> how, FilmHow otherwise,
   }
 }
 
+/// The spread that was told of a film, else the usual one.
+inline void take_spread(Film& film, std::optional<double> sd_um) {
+  film.sd_um = sd_um.value_or(usual_sd_um(film.mean_um));
+  film.usual_spread = film.usual_spread || !sd_um;
+}
+
 inline LaidFilm laid(const FilmOfMean& told, const Node& node) {
   Film film{.mean_um = told.mean_um,
-            .sd_um = told.sd_um,
             .sd_se_um = told.sd_se_um,
             .readings = told.readings,
-            .dry_um_per_coat = told.dry_um_per_coat};
+            .dry_um_per_coat = told.dry_um_per_coat,
+            .usual_spread = told.usual_spread};
+  take_spread(film, told.sd_um);
   take_way(film, told.how, FilmHow::coats_counted, told.mean_se_um, node);
   return {film};
 }
 
 inline LaidFilm laid(const FilmOfReadings& told, const Node&) {
-  return {film_from_gauge(told.readings_um, told.gauge.value_or(Gauge{}))};
+  const Gauge gauge = told.gauge.value_or(Gauge{});
+  if (told.readings_um.size() != 1) return {film_from_gauge(told.readings_um, gauge)};
+  const double reading_um = told.readings_um.front();
+  Film film = film_from_reading(reading_um, usual_sd_um(reading_um), 0.0, gauge);
+  film.usual_spread = true;
+  return {film};
 }
 
 inline LaidFilm laid(const FilmOfEqualCoats& told, const Node& node) {
-  Film film = film_from_coats(told.coats, told.dry_um_per_coat, told.sd_um);
+  Film film = film_from_coats(told.coats, told.dry_um_per_coat, 0.0);
+  take_spread(film, told.sd_um);
   take_way(film, told.how, FilmHow::coats_counted, told.mean_se_um, node);
   return {film};
 }
@@ -196,7 +214,8 @@ inline double below_last_um(const std::vector<Round>& all) {
 
 inline LaidFilm laid(const FilmOfCoats& told, const Node& node) {
   const std::vector<Round> all = rounds(told.coats, told.recoat_window_h);
-  Film film = film_of_last_round(all, told.sd_um);
+  Film film = film_of_last_round(all, 0.0);
+  take_spread(film, told.sd_um);
   const bool dry = std::any_of(told.coats.end() - all.back().coats, told.coats.end(),
                                [](const Coat& coat) { return coat.dry_um.has_value(); });
   take_way(film, told.how, dry ? FilmHow::coats_counted : FilmHow::wet_comb, told.mean_se_um, node);

@@ -271,11 +271,17 @@ inline void settle_edge(DescribedReader& reader, const Node& node, std::span<con
 }
 
 /// Orange peel counts where a zone as sprayed is to be levelled.
-inline void settle_peel(DescribedReader& reader, const Node& node, const Zone& zone) {
+/// What nobody told of it is taken as usual.
+inline void settle_peel(DescribedReader& reader, const Node& node, Zone& zone) {
   if (node.has("start") || node.has("edge_of") || !is_levelled(zone)) return;
-  const Description& keys = description_of<Zone>();
-  reader.require(keys, node, "peel_um");
-  if (zone.peel_um > 0.0) reader.require(keys, node, "peel_wavelength_mm");
+  if (reader.misspelt_in(description_of<Zone>(), node)) return;  // a fault of its own
+  if (!node.has("peel_um")) {
+    if (node.has("peel_how") && zone.peel_how != PeelHow::usual)
+      node.at("peel_how").fail("peel_how needs peel_um");
+    zone.peel_um = usual_peel().peel_um.value;
+    zone.peel_how = PeelHow::usual;
+  }
+  if (zone.peel_um > 0.0 && !node.has("peel_wavelength_mm")) zone.usual_wavelength = true;
 }
 
 inline void settle_zones(DescribedReader& reader, const Node& node, void* value) {
@@ -290,7 +296,7 @@ inline void settle_zones(DescribedReader& reader, const Node& node, void* value)
     Zone& zone = job.zones[i];
     if (zone.edge)
       reader.attempt([&] { settle_edge(reader, nodes[i], {job.zones.data(), i}, zone); });
-    if (sprayed) settle_peel(reader, nodes[i], zone);
+    if (sprayed) reader.attempt([&] { settle_peel(reader, nodes[i], zone); });
   }
 }
 

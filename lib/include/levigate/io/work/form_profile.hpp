@@ -30,7 +30,10 @@ namespace levigate::inline v0::detail {
 template <const auto& table>
 std::vector<std::string_view> names_in() {
   std::vector<std::string_view> names;
-  for (const auto& row : table) names.push_back(row.name);
+  for (const auto& row : table) {
+    names.push_back(row.name);
+    names.insert(names.end(), row.also.begin(), row.also.end());
+  }
   return names;
 }
 

@@ -102,6 +102,13 @@ class DescribedReader {
     attempt([&] { node.at(key); });
   }
 
+  /// Whether an object has a key that no description knows.
+  bool misspelt_in(const Description& description, const Node& node) const {
+    std::vector<std::string_view> keys;
+    add_keys(description, keys);
+    return !node.unknown_keys(keys).empty();
+  }
+
   /// Keys of an object of this description.
   void add_keys(const Description& description, std::vector<std::string_view>& keys) const {
     const auto add_after = [&](std::string_view member) {

@@ -57,6 +57,7 @@ inline void tell_job(const Workings& workings, Plan& plan) {
           to_level ? zone.peel_um : zone.levelled_peel_um;
       row.peel_how = zone.peel_how;
       row.peel_factor = peel_factor(zone.peel_how).value;
+      if (zone.usual_wavelength) row.usual_wavelength_mm = zone.peel_wavelength_mm;
     }
     if (workings.starts[i]) row.stands = workings.starts[i]->label;
     if (!zone.film) continue;
@@ -65,6 +66,7 @@ inline void tell_job(const Workings& workings, Plan& plan) {
     row.film_se_um = zone.film->mean_se_um;
     row.film_how = zone.film->how;
     row.below_um = zone.below_um;
+    row.usual_spread = zone.film->usual_spread;
   }
 }
 

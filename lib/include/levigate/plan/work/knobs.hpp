@@ -18,6 +18,7 @@
 #include "levigate/detail/profile.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/film/gauge_table.hpp"
+#include "levigate/film/usual_film_table.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/rules.hpp"
 #include "levigate/plan/work/knob.hpp"
@@ -65,6 +66,13 @@ inline Sourced film_band(const Film& film) {
   return band;
 }
 
+/// The band of a spread that is taken as usual.
+inline Sourced spread_band(const Film& film) {
+  const Sourced& usual = usual_film_table[0].film_cv;
+  return {film.sd_um, film.sd_um * usual.low / usual.value, film.sd_um * usual.high / usual.value,
+          usual.source};
+}
+
 /// The band of a height of orange peel that was told so.
 inline Sourced peel_band(const Zone& zone, double peel_um) {
   const Sourced& factor = peel_factor(zone.peel_how);
@@ -79,6 +87,10 @@ inline void add_typed(std::vector<Knob>& result, const Job& job) {
     if (zone.film) {
       result.push_back({"zone " + zone.name, "film_um", Input::typed, film_band(*zone.film),
                         [i](Setup& s, double value) { s.job.zones[i].film->mean_um = value; }});
+    }
+    if (zone.film && zone.film->usual_spread) {
+      result.push_back({"zone " + zone.name, "film_sd_um", Input::typed, spread_band(*zone.film),
+                        [i](Setup& s, double value) { s.job.zones[i].film->sd_um = value; }});
     }
     if (has_peel_to_level(job, zone)) {
       result.push_back({"zone " + zone.name, "peel_um", Input::typed, peel_band(zone, zone.peel_um),

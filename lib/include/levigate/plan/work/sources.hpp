@@ -12,6 +12,7 @@
 #include "levigate/film/edge_table.hpp"
 #include "levigate/film/gauge_table.hpp"
 #include "levigate/film/gun_table.hpp"
+#include "levigate/film/usual_film_table.hpp"
 #include "levigate/formulas.hpp"
 #include "levigate/named_number.hpp"
 #include "levigate/plan/handling_table.hpp"
@@ -21,9 +22,11 @@
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/machine_table.hpp"
 #include "levigate/stack/rule_table.hpp"
+#include "levigate/stack/sheet_size_table.hpp"
 #include "levigate/surface/coating_table.hpp"
 #include "levigate/surface/defect_table.hpp"
 #include "levigate/surface/model_table.hpp"
+#include "levigate/surface/peel_height_table.hpp"
 #include "levigate/surface/peel_table.hpp"
 
 namespace levigate::inline v0 {
@@ -39,10 +42,13 @@ LEVIGATE_WORK std::vector<NamedNumber> named_numbers() {
   detail::add_numbers(all, "model", model_table, model_columns);
   detail::add_numbers(all, "search", search_table, search_columns);
   detail::add_numbers(all, "defect", defect_table, defect_columns);
+  detail::add_numbers(all, "sheet", sheet_size_table, sheet_size_columns);
   detail::add_numbers(all, "edge", edge_table, edge_columns);
   detail::add_numbers(all, "gauge", gauge_table, gauge_columns);
   detail::add_numbers(all, "peel", peel_table, peel_columns);
+  detail::add_numbers(all, "peel", peel_height_table, peel_height_columns);
   detail::add_numbers(all, "gun", gun_table, gun_columns);
+  detail::add_numbers(all, "film", usual_film_table, usual_film_columns);
   return all;
 }
 

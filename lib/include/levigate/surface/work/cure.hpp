@@ -34,7 +34,7 @@ LEVIGATE_WORK Cure cure_named(std::string_view name) {
   for (const CoatingProfile& p : coating_table) {
     const std::optional<Cure> cure = detail::cure_of(p);
     if (!cure) continue;
-    if (p.name == name) return *cure;
+    if (detail::is_called(p, name)) return *cure;
     known.push_back(p.name);
   }
   throw BadInput(detail::unknown_name_text("cure", name, known));

@@ -22,11 +22,11 @@ LEVIGATE_WORK WheelLimits wheel_limits_named(std::string_view name) {
   for (const CoatingProfile& p : coating_table) {
     const std::optional<WheelLimits> limits = detail::limits_of(p);
     if (!limits) continue;
-    if (p.name == name) return *limits;
+    if (detail::is_called(p, name)) return *limits;
     known.push_back(p.name);
   }
   for (const LimitProfile& p : limit_table) {
-    if (p.name == name) return detail::limits_from(p.speed_m_s, p.effusivity, p.rise_k);
+    if (detail::is_called(p, name)) return detail::limits_from(p.speed_m_s, p.effusivity, p.rise_k);
     known.push_back(p.name);
   }
   throw BadInput(detail::unknown_name_text("surface under a wheel", name, known));

@@ -15,6 +15,8 @@ DATA = Path(__file__).parent
 SCHEMAS = DATA / "schema"
 
 WHOLE = "Reads back equal. Every key is there. A value that does not apply is null or empty."
+UNITS = "The end of a key tells the unit of a number: area_in2 is area_cm2 in square inches."
+MEANT = "A number that is most likely of another unit is asked about. A unit in full, as microns, is taken as it stands."
 ABOUT = {
     "levigate.plan/1": f"{WHOLE} Minutes and sheets are uncertain by a factor of 2 to 3 until calibrated.",
     "levigate.simulation/1": WHOLE,
@@ -27,8 +29,8 @@ ABOUT = {
     "levigate.when_done/1": f"{WHOLE} Minutes are as uncertain as their ends say.",
     "levigate.shop/1": "Factors on computed values. Each is as likely below its median as above. In 9 of 10 cases it is between low and high. Edit a factor to move its median. Edit low and high to change its spread. An absent value is as before any journal.",
     "levigate.journal/1": "A journal is a text file with one such object per line. Programs only add lines. The order of the lines is that of events.",
-    "levigate.job/1": "The work to be sanded, where it starts and where it must end. An absent value is the default, or not known.",
-    "levigate.stack/1": "Sheets of one kind are one entry. The order of the sheets decides between equal plans.",
+    "levigate.job/1": f"The work to be sanded, where it starts and where it must end. An absent value is the default, or not known. {UNITS} {MEANT}",
+    "levigate.stack/1": f"Sheets of one kind are one entry. The order of the sheets decides between equal plans. {UNITS} {MEANT}",
 }
 
 # Names of parts, where they are not that of the type.
@@ -209,6 +211,95 @@ TEXTS = {
 }
 
 
+# A value that a member takes in place of that of its kind.
+OTHER_VALUES = {
+    ("Stack", "bare_number"): lambda value: {
+        "oneOf": [
+            {"enum": value["enum"]},
+            {
+                "description": "one for each maker",
+                "type": "object",
+                "properties": {},
+                "patternProperties": {"[^ \\t]": {"enum": value["enum"][1:]}},
+                "additionalProperties": False,
+            },
+        ],
+        "default": value["default"],
+    },
+}
+
+
+class OtherUnits:
+    """Lets files give a number in another unit than that of its member, by the end of the key."""
+
+    def __init__(self, types):
+        self.endings = {}
+        for about in types.values():
+            for member in about["members"]:
+                if "other_endings" in member:
+                    self.endings[member["name"]] = (member["ending"], member["other_endings"])
+
+    def pattern(self, name, own):
+        ending, others = self.endings[name]
+        stem = name.removesuffix(ending)
+        return f"^{stem}({'|'.join([ending, *others] if own else others)})$"
+
+    def given(self, name):
+        """That an object has this member, in whatever unit."""
+        if name not in self.endings:
+            return {"required": [name]}
+        return {"not": {"patternProperties": {self.pattern(name, True): False}}}
+
+    def in_other_unit(self, name, rule):
+        if "type" not in rule and "oneOf" not in rule:
+            return rule  # of a condition
+        kind = rule.get("type", "number")
+        value = {"description": f"{name} in another unit", "type": kind}
+        if kind == "array":
+            value |= {key: rule[key] for key in ("minItems",) if key in rule}
+            value["items"] = {"type": "number"}
+        return value
+
+    def free(self, rule):
+        """The same schema for keys with any unit."""
+        if isinstance(rule, list):
+            return [self.free(one) for one in rule]
+        if not isinstance(rule, dict):
+            return rule
+        result, more = {}, []
+        for key, value in rule.items():
+            if key in ("enum", "const", "default", "examples"):
+                result[key] = value
+            elif key in ("properties", "patternProperties", "$defs"):
+                result[key] = {name: self.free(one) for name, one in value.items()}
+                free = {
+                    self.pattern(name, False): self.in_other_unit(name, one)
+                    for name, one in value.items()
+                    if key == "properties" and name in self.endings
+                }
+                if free:
+                    result["patternProperties"] = free
+            elif key == "required":
+                more += [self.given(name) for name in value if name in self.endings]
+                kept = [name for name in value if name not in self.endings]
+                if kept or not more:
+                    result[key] = kept
+            elif key == "dependentRequired":
+                more += [
+                    {"if": self.given(one), "then": self.given(other)} for one, others in value.items() for other in others
+                ]
+            elif key == "propertyNames" and any(name in self.endings for name in value["enum"]):
+                patterns = [{"pattern": self.pattern(name, False)} for name in value["enum"] if name in self.endings]
+                result[key] = {"anyOf": [value, *patterns]}
+            else:
+                result[key] = self.free(value)
+        if len(more) == 1 and not result:
+            return more[0]
+        if more:
+            result["allOf"] = more + result.pop("allOf", [])
+        return result
+
+
 def number(value):
     return int(value) if value == int(value) else value
 
@@ -284,9 +375,10 @@ class Writer:
         alternatives = list(self.alternatives_of(name))
         properties, required = {}, []
         for owner, member in self.members_of(name):
+            value = self.value(member, member["kind"])
             properties[member["name"]] = {
                 **self.told(member),
-                **self.value(member, member["kind"]),
+                **OTHER_VALUES.get((owner, member["name"]), dict)(value),
                 **TEXTS.get((owner, member["name"]), {}),
             }
             either = any(member["name"] in keys for keys in alternatives)
@@ -318,7 +410,8 @@ class Writer:
 
     def told(self, member):
         unit = f" [{member['unit']}]" if "unit" in member else ""
-        return {"description": member["about"] + unit}
+        example = {"examples": [member["example"]]} if "example" in member and not self.whole else {}
+        return {"description": member["about"] + unit, **example}
 
     def value(self, member, kind):
         form = kind["form"]
@@ -375,6 +468,8 @@ def main():
     stale = []
     for format_name, about in said["formats"].items():
         schema = Writer(said["types"], about["whole"]).schema(format_name, about["of"])
+        if not about["whole"]:
+            schema = OtherUnits(said["types"]).free(schema)
         text = json.dumps(schema, indent=2, ensure_ascii=False) + "\n"
         name = format_name.removeprefix("levigate.").removesuffix("/1")
         path = SCHEMAS / f"{name}.schema.json"

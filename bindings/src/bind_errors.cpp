@@ -53,10 +53,11 @@ void bind_fault(py::module_& m) {
       .has("pointer", &Fault::pointer, "JSON pointer of the value in its file; or empty")
       .has("line", &Fault::line, "of the value in its file, from 1; 0: not from a file")
       .has("contradicts", &Fault::contradicts, "what it does not go with, by name")
+      .has("example", &Fault::example, "of what a file may hold there; or empty")
       .finish();
   using Parts = std::tuple<int, std::string, std::string, std::optional<double>, std::string,
                            std::optional<double>, std::optional<double>, std::string, int,
-                           std::vector<std::string>>;
+                           std::vector<std::string>, std::string>;
   fault.def(py::pickle(
       [](const Fault& f) -> Parts {
         return {static_cast<int>(f.code),
@@ -68,7 +69,8 @@ void bind_fault(py::module_& m) {
                 f.high,
                 f.pointer,
                 f.line,
-                f.contradicts};
+                f.contradicts,
+                f.example};
       },
       [](const Parts& parts) {
         return std::apply(

@@ -52,7 +52,14 @@ py::dict sheet_dict(const Sheet& sheet) {
 
 using SheetOrDict = py::typing::Union<Sheet, py::dict>;
 
-Stack stack_of(const py::typing::Iterable<SheetOrDict>& sheets, const std::string& bare_number) {
+/// The rule for bare numbers: "ask" or a system, or one for each maker.
+using BareRule = py::typing::Union<py::str, py::typing::Dict<py::str, py::str>>;
+
+BareRule bare_rule_of(const Stack& stack) {
+  return from_json_text(levigate::to_json(levigate::without_sheets(stack)))["bare_number"];
+}
+
+Stack stack_of(const py::typing::Iterable<SheetOrDict>& sheets, const BareRule& bare_number) {
   py::list data;
   for (const py::handle sheet : sheets) {
     data.append(py::isinstance<Sheet>(sheet) ? sheet_dict(sheet.cast<Sheet>())
@@ -114,17 +121,14 @@ void bind_stack(py::module_& m) {
   m.attr("BLOCKS") = names_of(levigate::block_table);
   bind_parts(m);
   bind_rules(m);
-  ValueClass<Stack> stack = describe_class<Stack>(m);
+  ValueClass<Stack> stack = describe_class<Stack>(m, {"bare_number", "bare_number_by_maker"});
   stack
-      .has(
-          "bare_number",
-          [](const Stack& s) {
-            return s.bare_number ? std::string(levigate::to_string(*s.bare_number)) : ask;
-          },
-          "system of labels that are a bare number, or \"ask\"")
+      .has("bare_number", &bare_rule_of,
+           "system of labels that are a bare number, or \"ask\"; or that of each maker")
       .finish();
   stack.def(py::init(&stack_of), arg("sheets"), arg("bare_number") = ask,
             "From sheets: Sheet objects, or dictionaries as in a file.\n\n"
+            "bare_number: a system, \"ask\", or a dictionary of systems by maker.\n\n"
             "Raises BadInput with pointer, OutOfRange.");
   stack.def_static("load", &levigate::load_stack, arg("path"),
                    "Reads a file of format levigate.stack/1.\n\n"

@@ -30,6 +30,16 @@ def members(of):
     return tuple(getattr(of, name) for name in MEMBERS)
 
 
+def test_a_fault_of_a_file_has_an_example():
+    data = {"name": "box", "coating": "shellac", "zones": [], "target": {"grade": "P2000"}}
+    with pytest.raises(levigate.BadInput) as raised:
+        levigate.Job.from_dict(data)
+    (fault,) = raised.value.faults
+    assert fault.example.startswith('"zones": [{"name": "top", "area_cm2": 540')
+    assert fault.message.endswith("For example " + fault.example)
+    assert pickle.loads(pickle.dumps(fault)) == fault
+
+
 def test_bad_input_not_from_a_file_has_an_empty_place():
     error = levigate.BadInput("two sheets share an id")
     assert (error.pointer, error.line) == ("", 0)

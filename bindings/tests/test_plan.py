@@ -212,6 +212,19 @@ def test_labels_that_cannot_be_read_are_findings_of_check_and_errors_of_plan(job
         levigate.plan(job(), levigate.Stack(drawer.sheets, bare_number="CAMI"))
 
 
+def test_bare_numbers_may_have_a_rule_for_each_maker(sheet):
+    rule = {"Maker B": "CAMI", "Maker C": "JIS"}
+    sheets = [sheet("600", id="b", maker="Maker B"), sheet("600", id="c", maker="maker c")]
+    stack = levigate.Stack(sheets, bare_number=rule)
+    assert stack.bare_number == rule
+    assert [grade.label for grade in stack.grades] == ["CAMI 600", "JIS #600"]
+    assert [f.message for f in levigate.check(stack) if f.kind == "label_by_rule"] == [
+        "b: 600 of Maker B read as CAMI (16.0 um), by the rule for Maker B",
+        "c: 600 of maker c read as JIS (20.0 um), by the rule for maker c",
+    ]
+    assert levigate.Stack.from_dict(stack.to_dict()) == stack
+
+
 def test_why_there_is_no_plan(job, sheet, stack):
     gap = levigate.plan(job(rules={"max_ratio": 1.2}), stack("P400", "P1500")).why
     assert gap is None  # P1500 alone may do all of it

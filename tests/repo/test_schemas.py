@@ -123,6 +123,9 @@ SPOILT = {
             "sd_um": 5,
         }
     ),
+    "area in an unknown unit": lambda job: in_unit(job["zones"][0], "area_cm2", area_acres=1),
+    "mil as text": lambda job: in_unit(job["zones"][0], "peel_um", peel_mil="1.4"),
+    "film in two forms, one in mil": lambda job: job["zones"][0]["film"].update(mean_mil=4, sd_um=5),
     "readings and spread": lambda job: job["zones"][0].update(
         film={
             "coats": [{"dry_um": 90}],
@@ -227,7 +230,24 @@ ALLOWED = {
     "sheen": lambda job: job.update(
         target={"sheen": {"scheme": "institute", "name": "satin"}}
     ),
+    "other units": lambda job: (
+        job.update(age_days=14, weight_lb=7),
+        in_unit(job["zones"][0], "area_cm2", area_in2=84),
+        in_unit(job["zones"][0], "peel_um", peel_mil=1.4),
+        in_unit(job["zones"][0], "peel_wavelength_mm", peel_wavelength_in=0.12),
+        in_unit(job["zones"][0]["film"], "readings_um", readings_mil=[3.5, 3.6]),
+        in_unit(job["zones"][1]["film"], "dry_um_per_coat", dry_mil_per_coat=1.1),
+    ),
+    "a small area that is meant": lambda job: in_unit(
+        job["zones"][0], "area_cm2", area_square_centimetres=0.5
+    ),
 }
+
+
+def in_unit(holder, name, **other):
+    """Gives a number in another unit."""
+    del holder[name]
+    holder.update(other)
 
 
 @pytest.mark.parametrize("change", ALLOWED.values(), ids=ALLOWED.keys())
@@ -263,6 +283,38 @@ def test_schema_and_reader_refuse_the_same_compound(keys):
     assert not validator("stack").is_valid(stack)
     with pytest.raises(levigate.Error):
         levigate.Stack.from_dict(stack)
+
+
+RULES = {
+    "all": ("CAMI", True),
+    "ask": ("ask", True),
+    "by maker": ({"Maker A": "CAMI", "Maker B": "JIS"}, True),
+    "no system": ({"Maker A": "CAMMI"}, False),
+    "asked by maker": ({"Maker A": "ask"}, False),
+    "no maker": ({" ": "CAMI"}, False),
+    "a list": (["CAMI"], False),
+}
+
+
+@pytest.mark.parametrize("rule, right", RULES.values(), ids=RULES.keys())
+def test_schema_and_reader_take_the_same_rules_for_bare_numbers(rule, right):
+    stack = load("demo", "stack.json")
+    stack["bare_number"] = rule
+    assert validator("stack").is_valid(stack) is right
+    if right:
+        assert levigate.Stack.from_dict(stack).to_dict()["bare_number"] == rule
+    else:
+        with pytest.raises(levigate.Error):
+            levigate.Stack.from_dict(stack)
+
+
+def test_schema_and_reader_take_sheets_in_inches():
+    stack = load("demo", "stack.json")
+    in_unit(stack["sheets"][0], "width_mm", width_in=9)
+    validator("stack").validate(stack)
+    assert levigate.Stack.from_dict(stack).sheets[0].width_mm == pytest.approx(228.6)
+    del stack["sheets"][0]["width_in"]
+    assert not validator("stack").is_valid(stack)
 
 
 def test_schema_and_reader_take_a_compound():
@@ -306,6 +358,7 @@ BAD_LINES = {
     "empty sheet": {"kind": "cleaned", "sheet": ""},
     "step without minutes": {"kind": "step ended", "sheet": "a"},
     "step begun with sheets used": {"kind": "step begun", "sheet": "a", "sheets_used": 3},
+    "step ended in no time": {"kind": "step ended", "sheet": "a", "hour": 2},
     "struck without a line": {"kind": "struck", "text": "wrong"},
     "struck without a reason": {"kind": "struck", "line": 1},
     "cleaned in a zone": {"kind": "cleaned", "sheet": "a", "zone": "top"},

@@ -69,12 +69,13 @@ struct Member {
   std::string_view unit;      ///< in messages; by default what the suffix of the name stands for
   std::string_view infinite;  ///< what stands for an infinite number in a file, as "rigid"
   std::string_view none;  ///< of a maybe: what stands for none in a file that must say so, as "ask"
-  bool may = false;       ///< a file may leave it out: the value keeps its default
-  bool filled = false;    ///< a text or list that must not be empty; if lean, where a file has it
-  bool held = true;       ///< false: no file holds it
-  bool spread = false;    ///< of a value: its members stand in a file beside those of its owner
-  bool lean = false;      ///< a file of what one gives leaves it out where it is as in a new value
-  bool rare = false;      ///< and so does a result
+  std::string_view example;  ///< JSON of a usual value; empty: its range or its choices tell one
+  bool may = false;          ///< a file may leave it out: the value keeps its default
+  bool filled = false;  ///< a text or list that must not be empty; if lean, where a file has it
+  bool held = true;     ///< false: no file holds it
+  bool spread = false;  ///< of a value: its members stand in a file beside those of its owner
+  bool lean = false;    ///< a file of what one gives leaves it out where it is as in a new value
+  bool rare = false;    ///< and so does a result
   Input input = Input::unsaid;
   const Kind* kind = nullptr;
   const void* (*in)(const void* owner) = nullptr;
@@ -96,6 +97,7 @@ struct Member {
   constexpr Member flat() const { return with(&Member::spread, true); }
   constexpr Member left_out_as_made() const { return optional().with(&Member::lean, true); }
   constexpr Member only_where_told() const { return left_out_as_made().with(&Member::rare, true); }
+  constexpr Member such_as(std::string_view json) const { return with(&Member::example, json); }
   constexpr Member in_unit(std::string_view other) const { return with(&Member::unit, other); }
   constexpr Member with_infinity(std::string_view text) const {
     return with(&Member::infinite, text);

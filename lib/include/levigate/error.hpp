@@ -35,6 +35,7 @@ struct Fault {
   std::string pointer;                     ///< JSON pointer of the value in its file
   int line = 0;                            ///< of the value in its file, from 1; 0: not from a file
   std::vector<std::string> contradicts{};  ///< what it does not go with, by name, as "max_ratio"
+  std::string example{};  ///< of what a file may hold there, as "\"area_cm2\": 540"
 
   friend bool operator==(const Fault&, const Fault&) = default;
 };
@@ -151,10 +152,14 @@ class NoPlan : public Error {
 
 namespace detail {
 
-/// Shortest decimal text that reads back as the same double.
+/// Shortest decimal text that reads back as the same double; with an exponent only where a person would lose count of the digits.
 inline std::string number_text(double value) {
-  char buffer[32];
-  const auto end = std::to_chars(buffer, buffer + sizeof buffer, value).ptr;
+  char buffer[48];
+  const double size = std::abs(value);
+  const bool plain = size >= 1e-6 && size < 1e9;
+  const auto end =
+      plain ? std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed).ptr
+            : std::to_chars(buffer, buffer + sizeof buffer, value).ptr;
   return std::string(buffer, end);
 }
 

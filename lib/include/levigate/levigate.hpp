@@ -128,6 +128,7 @@
 #include "levigate/surface/shrink_back.hpp"
 #include "levigate/surface/take_down.hpp"
 #include "levigate/surface/wheel_limits.hpp"
+#include "levigate/told_unit.hpp"
 #include "levigate/unit_of.hpp"
 #include "levigate/units.hpp"
 #include "levigate/version.hpp"

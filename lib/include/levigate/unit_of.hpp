@@ -30,6 +30,7 @@ inline constexpr std::pair<std::string_view, std::string_view> unit_table[] = {
     {"min", "min"},
     {"minutes", "min"},
     {"rpm", "1/min"},
+    {"c", "degC"},
     {"k", "K"},
     {"deg", "deg"},
     {"gu", "GU"},
@@ -55,10 +56,9 @@ constexpr const std::string_view* unit_told(std::string_view ending) {
 
 }  // namespace detail
 
-/// The unit that the end of a name stands for: "um" of "mean_um"; empty where it has none. The end is the last words as far as they are
-/// units or "per"; what is last after "per" may be any word. Throws, and so does not compile in a description, where unit_table has a
-/// part of the end only.
-constexpr std::string_view unit_of(std::string_view name) {
+/// The last words of a name as far as they are units or "per"; what is last after "per" may be any word. "um" of "mean_um"; empty where
+/// it has none.
+constexpr std::string_view unit_ending(std::string_view name) noexcept {
   std::string_view left = name;  // of the end
   while (!left.empty()) {
     const std::string_view word = left.substr(left.rfind('_') + 1);  // all, where there is no _
@@ -68,8 +68,15 @@ constexpr std::string_view unit_of(std::string_view name) {
     if (word != "per" && !divisor && !detail::unit_told(word)) break;
     left = before;
   }
-  if (left.size() == name.size()) return {};
-  const std::string_view ending = name.substr(left.empty() ? 0 : left.size() + 1);
+  return left.size() == name.size() ? std::string_view()
+                                    : name.substr(left.empty() ? 0 : left.size() + 1);
+}
+
+/// The unit that the end of a name stands for: "um" of "mean_um"; empty where it has none. Throws, and so does not compile in a
+/// description, where unit_table has a part of the end only.
+constexpr std::string_view unit_of(std::string_view name) {
+  const std::string_view ending = unit_ending(name);
+  if (ending.empty()) return {};
   const std::string_view* unit = detail::unit_told(ending);
   if (!unit) throw std::logic_error("unit_table wants the whole end of a name");
   return *unit;

@@ -45,7 +45,7 @@ TEST(BadStack, NumbersOutOfRange) {
   const std::string text = stack_with("\"on_hand\": 4", "\"on_hand\": -4");
   expect_fails<OutOfRange>(stack_from_json, text, line_with(text, "-4"), {"on_hand = -4"});
   bad_stack(stack_with("\"on_hand\": 4", "\"on_hand\": NaN"), "/sheets/1/on_hand", "NaN",
-            {"invalid literal"});
+            {"NaN is no number"});
 }
 
 TEST(BadStack, UnknownSystem) {
@@ -108,11 +108,11 @@ TEST(BadStack, UnknownKeyAndBackingNameTheNearest) {
 
 TEST(BadStack, WrongType) {
   bad_stack(stack_with("\"label\": \"P400\"", "\"label\": 400"), "/sheets/1/label", "400",
-            {"label is of type number", "wanted a string"});
+            {"label is a number", "wanted text in double quotes"});
   bad_stack("{\"format\": \"levigate.stack/1\",\n\"sheets\": {}}", "/sheets", "sheets",
-            {"sheets is of type object", "wanted an array"});
+            {"sheets is an object", "wanted a list in [ ]"});
   bad_stack("{\"format\": \"levigate.stack/1\",\n\"sheets\": [7]}", "/sheets/0", "sheets",
-            {"of type number", "wanted an object"});
+            {"is a number", "wanted an object"});
 }
 
 // A stack with labels that cannot be read is read, so that check() can tell of all of them.
@@ -138,8 +138,13 @@ TEST(BadStack, LabelsAreToldByCheckAndRefusedByPlan) {
   try {
     plan(job_from_json(demo_text("job.json")), stack);
     ADD_FAILURE() << "planned with labels that settle no size";
-  } catch (const UnknownGrade& error) {
-    EXPECT_THAT(error.what(), HasSubstr("/sheets/1/label ('a-p400')"));
+  } catch (const BadInput& error) {
+    ASSERT_EQ(error.faults().size(), 3U) << "all at once";
+    EXPECT_EQ(error.faults()[0].code, ErrorCode::unknown_grade);
+    EXPECT_THAT(error.faults()[0].message, HasSubstr("/sheets/1/label ('a-p400')"));
+    EXPECT_EQ(error.faults()[1].code, ErrorCode::ambiguous_label);
+    EXPECT_THAT(error.faults()[1].message, HasSubstr("/sheets/8/label ('b-400')"));
+    EXPECT_THAT(error.faults()[2].message, HasSubstr("/sheets/9/label ('b-600')"));
   }
 }
 

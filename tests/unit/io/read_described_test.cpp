@@ -177,9 +177,9 @@ TEST(ReadDescribed, NullIsNoneInAResultAndNothingElse) {
   };
   EXPECT_EQ(read(simulation_with("null", "null"), "").steps[0].paper_short, std::nullopt);
   const std::string text = simulation_with("\"draws\": 10", "\"draws\": null");
-  expect_bad(read, text, "/draws", line_with(text, "draws"), {"of type null", "wanted a number"});
+  expect_bad(read, text, "/draws", line_with(text, "draws"), {"is null", "wanted a number"});
   expect_bad(shop_from_json, "{\"format\": \"levigate.shop/1\", \"rates\": null}", "/rates", 1,
-             {"of type null", "wanted an array"});
+             {"is null", "wanted a list in [ ]"});
 }
 
 }  // namespace

@@ -145,14 +145,15 @@ TEST(JournalText, WhatWasWrittenWrongIsAnErrorAndNotTorn) {
     expect_fails<BadInput>(read, good + line + "\n" + good, 2, said);
     expect_fails<BadInput>(read, good + line, 2, said);
   };
-  bad_line("words", {"syntax error"});
-  bad_line("[1,", {"syntax error"});
-  bad_line("\"{", {"syntax error"});
-  bad_line(" {", {"syntax error"});
-  bad_line("}", {"syntax error"});
-  bad_line(whole + whole, {"syntax error", "column " + std::to_string(good.size())});
-  bad_line(whole + ",", {"syntax error"});
-  bad_line("{'format'", {"syntax error"});
+  bad_line("words", {"text wants double quotes: \"words\""});
+  bad_line("[1,", {"the text ends too early"});
+  bad_line("\"{", {"the closing double quote of a text is missing"});
+  bad_line(" {", {"the text ends too early"});
+  bad_line("}", {"a value is missing before }"});
+  bad_line(whole + whole,
+           {"there is more text after the end", "column " + std::to_string(good.size())});
+  bad_line(whole + ",", {"there is more text after the end"});
+  bad_line("{'format'", {"a name in double quotes is wanted"});
   bad_line("{\"format\":\"levigate.journal/1\",\"text\":\"\xFF\xFF", {"UTF-8"});
   bad_line(with(whole, "note", "nod"), {"'nod' is not known"});
   bad_line("{}", {"format is missing"});

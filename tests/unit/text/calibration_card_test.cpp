@@ -158,7 +158,7 @@ TEST(Command, QuotesWhatAShellWouldRead) {
 }
 
 TEST(Command, GoesOnWithABackslash) {
-  const auto lines = detail::Command("learn").word("a b").option("--shop", "s").lines(30);
+  const auto lines = detail::Command("learn").word("a b").option("--shop", "s").lines(20);
   EXPECT_THAT(lines, ElementsAre("levigate learn \\", "  'a b' --shop s"));
 }
 

@@ -42,7 +42,7 @@ TEST(Usual, TheCardSaysWhatNobodyTold) {
       std::unique(text.begin(), text.end(), [](char a, char b) { return a == ' ' && b == ' '; }),
       text.end());
   EXPECT_THAT(text, HasSubstr("The spread of the film from spot to spot is taken as usual: top."));
-  EXPECT_THAT(text, HasSubstr("top counted coats 10.1 20 usual 1.7"));
+  EXPECT_THAT(text, HasSubstr("top counted coats 11.7 20 usual 1.7"));
   EXPECT_THAT(text, HasSubstr("The crests of the peel are taken to be 3 mm apart, as usual: top."));
 }
 

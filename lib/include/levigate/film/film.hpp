@@ -57,8 +57,9 @@ struct Film {
 template <std::same_as<Film> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Film", "Dry thickness of one round of coats on one zone.",
-    member<&Value::mean_um>("mean_um", Within{0, 2e4}, "mean over the zone"),
-    member<&Value::sd_um>("sd_um", Within{0, 2e4}, "standard deviation from spot to spot"),
+    member<&Value::mean_um>("mean_um", Within{0, 2e4}, "mean over the zone").such_as("90"),
+    member<&Value::sd_um>("sd_um", Within{0, 2e4}, "standard deviation from spot to spot")
+        .such_as("5"),
     member<&Value::mean_se_um>("mean_se_um", Within{0, 2e4},
                                "standard error of mean_um; 0 where it is taken as known")
         .optional(),

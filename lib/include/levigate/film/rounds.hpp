@@ -27,11 +27,12 @@ struct Coat {
 template <std::same_as<Coat> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Coat", "One coat, by its wet film or by its dry film.",
-    member<&Value::wet_um>("wet_um", Within{0, 2e4}, "as applied"),
+    member<&Value::wet_um>("wet_um", Within{0, 2e4}, "as applied").such_as("120"),
     member<&Value::volume_solids>("volume_solids", Within{0, 1},
-                                  "share of the paint's volume that stays"),
+                                  "share of the paint's volume that stays")
+        .such_as("0.4"),
     member<&Value::thinner>("thinner", Within{0, 10}, "volume for one of paint").optional(),
-    member<&Value::dry_um>("dry_um", Within{0, 2e4}, "in place of the three above"),
+    member<&Value::dry_um>("dry_um", Within{0, 2e4}, "in place of the three above").such_as("28"),
     member<&Value::shrink>("shrink", Within{0, 0.9}, "share of the dry film lost on full cure")
         .optional(),
     member<&Value::applied_h>("applied_h", Within{0, 1e6}, "since the first coat").optional());

@@ -34,7 +34,8 @@ inline constexpr auto described<Value> = describe<Value>(
     "Edge", "Of which zone an edge is, and how round.",
     member<&Value::of>("of", "name of the flat zone that it belongs to").not_empty(),
     member<&Value::radius_mm>("radius_mm", Within{0, std::numeric_limits<double>::infinity()},
-                              "of the edge; none: the zone has a film of its own"));
+                              "of the edge; none: the zone has a film of its own")
+        .such_as("2"));
 
 /// A part of the surface that is sanded with one block and has one film.
 struct Zone {
@@ -59,17 +60,19 @@ struct Zone {
 template <std::same_as<Zone> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "Zone", "A part of the surface that is sanded with one block and has one film.",
-    member<&Value::name>("name", "of the zone; unique in a job").not_empty(),
-    member<&Value::area_cm2>("area_cm2", Within{0.1, 1e6}, "to be sanded"),
+    member<&Value::name>("name", "of the zone; unique in a job").not_empty().such_as("\"top\""),
+    member<&Value::area_cm2>("area_cm2", Within{0.1, 1e6}, "to be sanded").such_as("540"),
     member<&Value::block>("block", "what presses and drives the paper"),
     member<&Value::film>("film", "of the last round; a coat needs it, a solid has none"),
     member<&Value::peel_um>("peel_um", Within{0, 1e4},
                             "orange peel as sprayed, peak to valley; a file that tells none where "
                             "it counts: as usual")
-        .optional(),
+        .optional()
+        .such_as("30"),
     member<&Value::peel_wavelength_mm>("peel_wavelength_mm", Within{1e-3, 1e3},
                                        "from crest to crest of the peel")
-        .optional(),
+        .optional()
+        .such_as("3"),
     member<&Value::usual_wavelength>("usual_wavelength",
                                      "true: nobody told peel_wavelength_mm, it is taken as usual")
         .only_where_told(),
@@ -110,7 +113,8 @@ template <std::same_as<Target> Value>
 inline constexpr auto described<Value> =
     describe<Value>(
         "Target", "What ends the sequence: the first sheet that meets it.",
-        member<&Value::size_um>("size_um", Within{0.01, 1e4}, "met by grain of at most this size"),
+        member<&Value::size_um>("size_um", Within{0.01, 1e4}, "met by grain of at most this size")
+            .such_as("8"),
         member<&Value::gloss_gu>("gloss_gu", Within{0, 200},
                                  "least reading of a glossmeter in every zone"),
         member<&Value::gloss_high_gu>("gloss_high_gu", Within{0, 200},
@@ -149,26 +153,33 @@ struct Job {
 ///         no date and time of RFC 3339 or stands without age_h.
 void require_workable(const Job& job, std::string_view where);
 
+/// Of a job, for messages.
+inline constexpr std::string_view example_zones =
+    R"([{"name": "top", "area_cm2": 540, "block": "hard block", "film": {"mean_um": 90, "sd_um": 5}, )"
+    R"("peel_um": 30, "peel_wavelength_mm": 3}])";
+
 template <std::same_as<Job> Value>
 inline constexpr auto described<Value> =
     describe<Value>(
         "Job", "One job: coating, zones, start, target and rules.",
-        member<&Value::name>("name", "what the work is"),
+        member<&Value::name>("name", "what the work is").such_as("\"Walnut box\""),
         member<&Value::coating>("coating", "what is being sanded"),
-        member<&Value::zones>("zones", "the zones").not_empty(),
+        member<&Value::zones>("zones", "the zones").not_empty().such_as(example_zones),
         member<&Value::scratched_by>("scratched_by",
                                      "grade whose scratches the work carries; none: as sprayed"),
-        member<&Value::target>("target", "what ends the sequence"),
+        member<&Value::target>("target", "what ends the sequence").such_as(R"({"size_um": 8})"),
         member<&Value::rules>("rules", "the rules of its plan").optional(),
         member<&Value::prefer>("prefer", "what the plan is to be best in").optional(),
-        member<&Value::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured"),
+        member<&Value::age_h>("age_h", Within{0.01, 1e6}, "of the last coat; none: fully cured")
+            .such_as("336"),
         member<&Value::age_at>(
             "age_at", "when it is of that age: date and time of RFC 3339 with Z or an offset")
             .not_empty()
             .left_out_as_made(),
         member<&Value::cure>("cure", "by this coat's data sheet; none: the coating's own"),
         member<&Value::weight_kg>("weight_kg", Within{0.001, 1e4},
-                                  "of the piece; a heavy one is not held to a wheel"))
+                                  "of the piece; a heavy one is not held to a wheel")
+            .such_as("3"))
         .rule(rule_by<&require_workable>);
 
 /// What a zone carries: its own state, else what the job starts with; none: as sprayed.

@@ -17,6 +17,7 @@ namespace levigate::inline v0 {
 enum class FindingKind {
   ambiguous_label,      ///< a label that several systems claim
   unknown_label,        ///< a label that no system has
+  label_by_rule,        ///< a bare number that the rule for bare numbers settles
   extrapolated_size,    ///< a size continued beyond the published numbers
   misleading_numbers,   ///< order of the numbers contradicts order of the sizes
   near_duplicate,       ///< two sheets closer than min_ratio
@@ -61,6 +62,7 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
   switch (kind) {
     case FindingKind::ambiguous_label: return "ambiguous_label";
     case FindingKind::unknown_label: return "unknown_label";
+    case FindingKind::label_by_rule: return "label_by_rule";
     case FindingKind::extrapolated_size: return "extrapolated_size";
     case FindingKind::misleading_numbers: return "misleading_numbers";
     case FindingKind::near_duplicate: return "near_duplicate";
@@ -106,6 +108,7 @@ constexpr std::string_view to_string(FindingKind kind) noexcept {
 template <>
 inline constexpr auto choices<FindingKind> = std::to_array({FindingKind::ambiguous_label,
                                                             FindingKind::unknown_label,
+                                                            FindingKind::label_by_rule,
                                                             FindingKind::extrapolated_size,
                                                             FindingKind::misleading_numbers,
                                                             FindingKind::near_duplicate,

@@ -65,18 +65,21 @@ template <std::same_as<Sheet> Value>
 inline constexpr auto described<Value> =
     describe<Value>(
         "Sheet", "One kind of abrasive on hand.",
-        member<&Value::id>("id", "the user's own name for it; unique in a stack").not_empty(),
-        member<&Value::maker>("maker", "may be empty").optional(),
-        member<&Value::label>("label", "as printed on the back").not_empty(),
+        member<&Value::id>("id", "the user's own name for it; unique in a stack")
+            .not_empty()
+            .such_as("\"a-p400\""),
+        member<&Value::maker>("maker", "may be empty").optional().such_as("\"Maker A\""),
+        member<&Value::label>("label", "as printed on the back").not_empty().such_as("\"P400\""),
         member<&Value::system>("system", "of the label, where the label does not say it"),
         member<&Value::size_um>("size_um", Within{0.01, 1e4},
                                 "the user's own size; replaces the label's"),
         member<&Value::backing>("backing", "what carries the grain"),
         member<&Value::kind>("kind", "paper, a pad that is its own tool, or a compound").flat(),
-        member<&Value::width_mm>("width_mm", Within{1, 1e4}, "of one piece"),
-        member<&Value::height_mm>("height_mm", Within{1, 1e4}, "of one piece"),
+        member<&Value::width_mm>("width_mm", Within{1, 1e4}, "of one piece").such_as("230"),
+        member<&Value::height_mm>("height_mm", Within{1, 1e4}, "of one piece").such_as("280"),
         member<&Value::on_hand>("on_hand", Within{0, 1e6}, "sheets in the drawer; none: no limit")
-            .in_unit("sheets"),
+            .in_unit("sheets")
+            .such_as("3"),
         member<&Value::price>("price", Within{0, 1e6},
                               "of one sheet, in any currency of hundred cents"))
         .rule(rule_by<&require_fitting_machine>);

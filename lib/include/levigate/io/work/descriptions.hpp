@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "levigate/io/descriptions.hpp"
 
@@ -29,6 +30,7 @@
 #include "levigate/risk/together.hpp"
 #include "levigate/risk/when_done.hpp"
 #include "levigate/stack/stack.hpp"
+#include "levigate/told_unit.hpp"
 
 namespace levigate::inline v0 {
 
@@ -114,6 +116,14 @@ class DescriptionDump {
       if (is) json[key] = true;
     }
     json["kind"] = json_of_kind(*member.kind);
+    const Kind* one = member.kind;
+    while (one->form == Form::maybe || one->form == Form::list) one = one->of;
+    const std::vector<std::string_view> endings = other_endings(member.name);
+    if (one->form == Form::number && !endings.empty()) {
+      json["ending"] = name_parts(member.name).unit->ending;
+      json["other_endings"] = endings;
+    }
+    if (!member.example.empty()) json["example"] = OrderedJson::parse(member.example);
     const bool plain = member.kind->form <= Form::choice;
     if ((member.may || by_form) && plain && owner.made)
       json["made"] = json_of(*member.kind, &member, member.in(owner.made()), as_given);

@@ -10,19 +10,42 @@
 #include <string>
 #include <string_view>
 #include <system_error>
+#include <vector>
 
 #include "levigate/io/file.hpp"
 
+#include "levigate/detail/names.hpp"
 #include "levigate/detail/work.hpp"
 #include "levigate/error.hpp"
 
 namespace levigate::inline v0 {
 
+namespace detail {
+
+/// "; the nearest is 'job.json'": the file of that directory whose name is nearest; empty where none is near.
+inline std::string nearest_file_text(const std::filesystem::path& path) {
+  constexpr std::size_t most = 1000;  // files looked at
+  const std::filesystem::path parent = path.parent_path();
+  std::vector<std::string> names;
+  std::error_code failed;
+  std::filesystem::directory_iterator at(parent.empty() ? "." : parent, failed), end;
+  for (; !failed && at != end && names.size() < most; at.increment(failed)) {
+    std::error_code unknown;
+    if (at->is_regular_file(unknown)) names.push_back(at->path().filename().string());
+  }
+  const std::vector<std::string_view> known(names.begin(), names.end());
+  const std::string_view near = nearest_name(path.filename().string(), known);
+  return near.empty() ? std::string() : "; the nearest is '" + (parent / near).string() + "'";
+}
+
+}  // namespace detail
+
 LEVIGATE_WORK std::string read_file(const std::filesystem::path& path) {
   const std::string name = path.string();
   std::error_code failed;
   const std::filesystem::file_status status = std::filesystem::status(path, failed);
-  if (!std::filesystem::exists(status)) throw BadInput("there is no file '" + name + "'");
+  if (!std::filesystem::exists(status))
+    throw BadInput("there is no file '" + name + "'" + detail::nearest_file_text(path));
   if (std::filesystem::is_directory(status)) {
     throw BadInput("'" + name + "' is a directory, wanted a file");
   }

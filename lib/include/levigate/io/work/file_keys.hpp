@@ -25,6 +25,7 @@ constexpr Member member_as(std::string_view name) {
     said.low = other.low;
     said.high = other.high;
     said.unit = other.unit;
+    said.example = other.example;
   }
   return said;
 }

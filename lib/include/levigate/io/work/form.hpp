@@ -2,6 +2,7 @@
 #pragma once
 
 #include <nlohmann/json.hpp>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -63,10 +64,21 @@ struct FileKeys {
   void (*write)(OrderedJson& json, const void* value, const Style& style);
 };
 
+/// A number that is most likely of another unit than that of its name.
+struct UnitQuestion {
+  Fault fault;            ///< what stands there, and that it is asked about
+  bool possible = false;  ///< it is in its range
+  std::string if_not;     ///< ". Is the unit um? If not, write ...": how to say another one
+  std::string if_so;      ///< and how to say that it is meant as it stands
+};
+
 /// All that is special in one kind of file.
 struct FileForms {
   std::span<const FileForm> types;
   std::span<const FileKeys> keys;
+  /// The question about a number of a member that is most likely of another unit; null: nothing is asked
+  std::optional<UnitQuestion> (*asks)(const Description& description, const Member& member,
+                                      const void* at) = nullptr;
 
   /// The form of a type, or null.
   const FileForm* of(const Description& description) const {

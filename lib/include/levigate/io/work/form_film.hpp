@@ -84,6 +84,8 @@ struct DefectReadings {
 
 inline constexpr Within any_film_um{0, 2e4};
 inline constexpr Within any_window_h{0, 1e6};
+inline constexpr std::string_view example_coats =
+    R"([{"dry_um": 30}, {"dry_um": 30, "applied_h": 1}, {"dry_um": 30, "applied_h": 2}])";
 inline constexpr std::string_view about_gauge = "its accuracy; none: exact";
 inline constexpr std::string_view about_window =
     "longest wait in which a coat fuses with the one before";
@@ -115,15 +117,17 @@ template <std::same_as<detail::FilmOfReadings> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "FilmOfReadings", "A gauge's readings.",
     member<&Value::readings_um>("readings_um", detail::any_film_um,
-                                "at independent spots; one tells no spread, which is then usual"),
+                                "at independent spots; one tells no spread, which is then usual")
+        .such_as("[88, 97, 92]"),
     member<&Value::gauge>("gauge", detail::about_gauge));
 
 template <std::same_as<detail::FilmOfEqualCoats> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "FilmOfEqualCoats", "Equal coats.",
-    member<&Value::coats>("coats", Within{1, 1000}, "of the round"),
+    member<&Value::coats>("coats", Within{1, 1000}, "of the round").such_as("3"),
     member<&Value::dry_um_per_coat>("dry_um_per_coat", Within{0, 2000}, "dry film of a coat")
-        .in_unit("um"),
+        .in_unit("um")
+        .such_as("28"),
     detail::member_as<&Value::sd_um, Film>("sd_um"),
     member<&Value::how>("how", "how a coat is known; none: coats counted"),
     detail::member_as<&Value::mean_se_um, Film>("mean_se_um"));
@@ -131,8 +135,9 @@ inline constexpr auto described<Value> = describe<Value>(
 template <std::same_as<detail::FilmOfCoats> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "FilmOfCoats", "Coats one by one, in rounds.",
-    member<&Value::coats>("coats", "in order").not_empty(),
-    member<&Value::recoat_window_h>("recoat_window_h", detail::any_window_h, detail::about_window),
+    member<&Value::coats>("coats", "in order").not_empty().such_as(detail::example_coats),
+    member<&Value::recoat_window_h>("recoat_window_h", detail::any_window_h, detail::about_window)
+        .such_as("24"),
     detail::member_as<&Value::sd_um, Film>("sd_um"),
     member<&Value::how>("how", "how the coats are known; none: wet comb, or coats counted if dry"),
     detail::member_as<&Value::mean_se_um, Film>("mean_se_um"));
@@ -140,17 +145,19 @@ inline constexpr auto described<Value> = describe<Value>(
 template <std::same_as<detail::FilmOfCoatsRead> Value>
 inline constexpr auto described<Value> = describe<Value>(
     "FilmOfCoatsRead", "Coats one by one, and readings through all rounds that agree with them.",
-    member<&Value::coats>("coats", "in order").not_empty(),
-    member<&Value::recoat_window_h>("recoat_window_h", detail::any_window_h, detail::about_window),
-    member<&Value::readings_um>("readings_um", detail::any_film_um, "at independent spots"),
+    member<&Value::coats>("coats", "in order").not_empty().such_as(detail::example_coats),
+    member<&Value::recoat_window_h>("recoat_window_h", detail::any_window_h, detail::about_window)
+        .such_as("24"),
+    member<&Value::readings_um>("readings_um", detail::any_film_um, "at independent spots")
+        .such_as("[88, 97, 92]"),
     member<&Value::gauge>("gauge", detail::about_gauge));
 
 template <std::same_as<detail::HeightReadings> Value>
-inline constexpr auto described<Value> =
-    describe<Value>("HeightReadings", "A gauge's two readings, which give a height.",
-                    member<&Value::over_um>("over_um", detail::any_film_um, "on its top"),
-                    member<&Value::beside_um>("beside_um", detail::any_film_um, "beside it"),
-                    member<&Value::gauge>("gauge", detail::about_gauge));
+inline constexpr auto described<Value> = describe<Value>(
+    "HeightReadings", "A gauge's two readings, which give a height.",
+    member<&Value::over_um>("over_um", detail::any_film_um, "on its top").such_as("120"),
+    member<&Value::beside_um>("beside_um", detail::any_film_um, "beside it").such_as("90"),
+    member<&Value::gauge>("gauge", detail::about_gauge));
 
 template <std::same_as<detail::DefectReadings> Value>
 inline constexpr auto described<Value> =
@@ -258,16 +265,18 @@ inline bool read_shape(DescribedReader& reader, const Description& shape, const 
   std::vector<std::string_view> own;
   reader.add_keys(shape, own);
   const std::vector<std::string_view> all = film_file_keys(reader);
-  bool sound = true;
+  std::vector<std::string> others;
   for (const std::string_view key : all) {
-    if (!node.has(key) || std::find(own.begin(), own.end(), key) != own.end()) continue;
-    sound = reader.attempt([&] {
-      node.at(key).fail(
-          std::string(key) + " does not go with " + std::string(own.front()) +
-          ": film is given in one of its forms, mean_um with sd_um, or readings_um, or "
-          "coats with dry_um_per_coat and sd_um, or an array of coats with recoat_window_h");
-    });
+    if (node.has(key) && std::find(own.begin(), own.end(), key) == own.end())
+      others.push_back(node.spelt(key));
   }
+  const bool sound = others.empty() || reader.attempt([&] {
+    node.fail_at(others.front(), list_text(others) + (others.size() > 1 ? " do" : " does") +
+                                     " not go with " + node.spelt(own.front()) +
+                                     ": a film is told in one way. It takes mean_um with sd_um, or "
+                                     "readings_um, or coats with dry_um_per_coat and sd_um, or an "
+                                     "array of coats with recoat_window_h");
+  });
   return reader.object(shape, node, at, named, all) && sound;
 }
 
@@ -319,7 +328,7 @@ inline void settle_coat(DescribedReader& reader, const Node& node, void*) {
   for (const Member& member : description_of<Coat>().members) {
     if (!of_wet_film(member.name) || !node.has(member.name)) continue;
     reader.attempt(
-        [&] { node.at(member.name).fail(std::string(member.name) + " does not go with dry_um"); });
+        [&] { node.at(member.name).fail(node.spelt(member.name) + " does not go with dry_um"); });
   }
 }
 

@@ -93,20 +93,21 @@ template <>
 inline constexpr auto choices<detail::Unsanded> = std::to_array({detail::Unsanded::sprayed});
 
 template <std::same_as<detail::StartTold> Value>
-inline constexpr auto described<Value> =
-    describe<Value>("StartTold", "What the surface carries.",
-                    member<&Value::as>("as", "where it carries no scratches"),
-                    member<&Value::scratched_by>("scratched_by", detail::about_scratches));
+inline constexpr auto described<Value> = describe<Value>(
+    "StartTold", "What the surface carries.",
+    member<&Value::as>("as", "where it carries no scratches"),
+    member<&Value::scratched_by>("scratched_by", detail::about_scratches).such_as("\"P800\""));
 
 template <std::same_as<detail::JobStart> Value>
 inline constexpr auto described<Value> =
     describe<Value>("JobStart", "Key of a job.",
-                    member<&Value::start>("start", "what the surface carries; none: as sprayed"));
+                    member<&Value::start>("start", "what the surface carries; none: as sprayed")
+                        .such_as(R"({"as": "sprayed"})"));
 
 template <std::same_as<detail::TargetGrade> Value>
-inline constexpr auto described<Value> =
-    describe<Value>("TargetGrade", "Key of a target.",
-                    member<&Value::grade>("grade", "label; met by grain of at most its size"));
+inline constexpr auto described<Value> = describe<Value>(
+    "TargetGrade", "Key of a target.",
+    member<&Value::grade>("grade", "label; met by grain of at most its size").such_as("\"P2000\""));
 
 template <std::same_as<detail::SheenName> Value>
 inline constexpr auto described<Value> = describe<Value>(
@@ -121,7 +122,8 @@ inline constexpr auto described<Value> = describe<Value>(
 template <std::same_as<detail::ZoneFilm> Value>
 inline constexpr auto described<Value> =
     describe<Value>("ZoneFilm", "Key of a zone.",
-                    member<&Value::film>("film", "of the last round; a coat needs it"));
+                    member<&Value::film>("film", "of the last round; a coat needs it")
+                        .such_as(R"({"mean_um": 90, "sd_um": 5})"));
 
 template <std::same_as<detail::ZoneEdge> Value>
 inline constexpr auto described<Value> = describe<Value>(
@@ -135,11 +137,11 @@ inline constexpr auto described<Value> = describe<Value>(
     member<&Value::start>("start", "what it carries; none: what the job starts with"));
 
 template <std::same_as<detail::CarriedGrade> Value>
-inline constexpr auto described<Value> =
-    describe<Value>("CarriedGrade", "Keys of what a zone carries.",
-                    member<&Value::scratched_by>("scratched_by", detail::about_scratches),
-                    member<&Value::size_um>("size_um", Within{0.01, 1e4},
-                                            "of the grain, where it is not the label's"));
+inline constexpr auto described<Value> = describe<Value>(
+    "CarriedGrade", "Keys of what a zone carries.",
+    member<&Value::scratched_by>("scratched_by", detail::about_scratches).such_as("\"P800\""),
+    member<&Value::size_um>("size_um", Within{0.01, 1e4},
+                            "of the grain, where it is not the label's"));
 
 namespace detail {
 
@@ -183,7 +185,7 @@ inline TargetGrade grade_keys(const Target& target) {
 inline void take_sheen(const Node& node, const TargetSheen& keys, Target& target) {
   if (!keys.sheen) return;
   for (const std::string_view key : {"gloss_high_gu", "angle_deg"}) {
-    if (node.has(key)) node.at(key).fail(std::string(key) + " does not go with sheen");
+    if (node.has(key)) node.at(key).fail(node.spelt(key) + " does not go with sheen");
   }
   const Node sheen = node.at("sheen");
   const SheenBand band =
@@ -210,7 +212,7 @@ inline void take_film(const Node& node, const ZoneFilm& keys, Zone& zone) {
   zone.film = keys.film->film;
   zone.below_um = keys.film->below_um;
   if (zone.below_um > 0.0 && node.has("below_um"))
-    node.at("below_um").fail("below_um does not go with coats, which tell it");
+    node.at("below_um").fail(node.spelt("below_um") + " does not go with coats, which tell it");
 }
 
 inline ZoneFilm film_keys(const Zone& zone) {
@@ -219,7 +221,7 @@ inline ZoneFilm film_keys(const Zone& zone) {
 
 inline void take_edge(const Node& node, const ZoneEdge& keys, Zone& zone) {
   if (!keys.edge_of) {
-    if (keys.radius_mm) node.at("radius_mm").fail("radius_mm needs edge_of");
+    if (keys.radius_mm) node.at("radius_mm").fail(node.spelt("radius_mm") + " needs edge_of");
     return;
   }
   zone.edge = Edge{*keys.edge_of, keys.radius_mm};
@@ -264,7 +266,8 @@ inline void settle_edge(DescribedReader& reader, const Node& node, std::span<con
   }
   if (node.has("film") || !flat->film) return;  // a solid has none on either
   if (node.has("below_um"))
-    node.at("below_um").fail("below_um does not go with edge_of, which tells it by the radius");
+    node.at("below_um")
+        .fail(node.spelt("below_um") + " does not go with edge_of, which tells it by the radius");
   if (!node.has("radius_mm")) return reader.require(description_of<Zone>(), node, "radius_mm");
   zone.film = edge_film(*flat->film, *zone.edge->radius_mm);
   zone.below_um = edge_share(*zone.edge->radius_mm) * flat->below_um;

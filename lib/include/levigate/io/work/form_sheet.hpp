@@ -53,7 +53,8 @@ inline void take_compound(const Node& node, const SheetCompound& keys, Sheet& sh
   sheet.width_mm = sheet.height_mm = compound_side_mm;
   if (!node.has("backing"))
     sheet.backing = node.at("compound").placed([&] { return buff_of(*keys.compound); });
-  if (sheet.size_um) node.at("size_um").fail("size_um does not go with compound, which has one");
+  if (sheet.size_um)
+    node.at("size_um").fail(node.spelt("size_um") + " does not go with compound, which has one");
 }
 
 inline SheetCompound compound_keys(const Sheet& sheet) {

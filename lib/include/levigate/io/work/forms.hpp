@@ -9,19 +9,22 @@
 #include "levigate/io/work/form_job.hpp"
 #include "levigate/io/work/form_profile.hpp"
 #include "levigate/io/work/form_sheet.hpp"
+#include "levigate/io/work/form_stack.hpp"
+#include "levigate/io/work/likely.hpp"
 
 namespace levigate::inline v0::detail {
 
 inline std::vector<FileForm> all_forms() {
   std::vector<FileForm> forms = profile_forms();
   for (const FileForm& form : job_type_forms()) forms.push_back(form);
-  for (const FileForm& form : {film_form(), coat_form(), defect_form(), sheet_form()})
+  for (const FileForm& form : {film_form(), coat_form(), defect_form(), sheet_form(), stack_form()})
     forms.push_back(form);
   return forms;
 }
 
 inline std::vector<FileKeys> all_keys() {
-  return {file_keys<Job, JobStart, take_start, start_keys>("zones", {"scratched_by"}),
+  return {bare_number_keys(),
+          file_keys<Job, JobStart, take_start, start_keys>("zones", {"scratched_by"}),
           file_keys<Target, TargetGrade, take_grade, grade_keys>(""),
           file_keys<Target, TargetSheen, take_sheen, sheen_keys>("gloss_gu", {"label"}),
           file_keys<Zone, ZoneFilm, take_film, film_keys>("block", {"film"}),
@@ -36,7 +39,7 @@ inline std::vector<FileKeys> all_keys() {
 inline const FileForms& given_forms() {
   static const std::vector<FileForm> types = all_forms();
   static const std::vector<FileKeys> keys = all_keys();
-  static const FileForms forms{types, keys};
+  static const FileForms forms{types, keys, ask_unit};
   return forms;
 }
 

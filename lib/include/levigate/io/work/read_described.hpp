@@ -15,7 +15,9 @@
 #include "levigate/describe.hpp"
 #include "levigate/detail/names.hpp"
 #include "levigate/detail/work/fault_walk.hpp"
+#include "levigate/io/work/example.hpp"
 #include "levigate/io/work/form.hpp"
+#include "levigate/io/work/format_tag.hpp"
 #include "levigate/io/work/node.hpp"
 #include "levigate/io/work/said.hpp"
 #include "levigate/io/work/write_described.hpp"
@@ -66,12 +68,21 @@ class DescribedReader {
     std::vector<std::string_view> meant;
     for (const std::string& key : node.unknown_keys(keys)) {
       if (full()) return false;
-      meant.push_back(nearest_name(key, keys));
+      meant.push_back(Node::meant_by(key, keys));
+      const std::size_t first = faults_->size();
       attempt([&] { node.fail_unknown(key, keys); });
+      if (const Member* member = description.find(meant.back()); member && faults_->size() > first)
+        show_example(faults_->back(), example_of(*member, forms_));
+    }
+    for (const auto& twice : node.given_twice(keys)) {
+      attempt([&] {
+        node.fail_at(twice.first,
+                     twice.first + " does not go with " + twice.second + ": give one of them");
+      });
     }
     meant_.swap(meant);
     if (form && form->one_key && meant_.empty())
-      attempt([&] { require_one_of(node, alone(*form, std::span(keys).subspan(others))); });
+      attempt([&] { node.require_one_of(alone(*form, std::span(keys).subspan(others))); });
     if (form && form->begin) attempt([&] { form->begin(node, at); });
     members(description, node, at, named, broken);
     meant_.swap(meant);
@@ -94,12 +105,15 @@ class DescribedReader {
 
   /// That an object has this key. One that is misspelt is not missing too.
   void require(const Description& description, const Node& node, std::string_view key) {
+    if (node.has(key)) return;
     std::vector<std::string_view> keys;
     add_keys(description, keys);
     for (const std::string& other : node.unknown_keys(keys)) {
-      if (nearest_name(other, keys) == key) return;
+      if (Node::meant_by(other, keys) == key) return;
     }
     attempt([&] { node.at(key); });
+    if (const Member* member = description.find(key))
+      illustrate(faults_->size() - 1, *member, node.pointer());
   }
 
   /// Whether an object has a key that no description knows.
@@ -145,19 +159,6 @@ class DescribedReader {
   }
 
  private:
-  static void require_one_of(const Node& node, std::span<const std::string_view> keys) {
-    std::string_view found;
-    for (const std::string_view key : keys) {
-      if (!node.has(key)) continue;
-      if (!found.empty()) {
-        node.at(key).fail(std::string(key) + " does not go with " + std::string(found) +
-                          ": one of them is wanted");
-      }
-      found = key;
-    }
-    if (found.empty()) node.fail("one is wanted of " + names_text(keys));
-  }
-
   /// Reads the members, then looks at their ranges, then at the rule: this only where all of it could be read. Of a member that
   /// is out of its range, no rule has more to say.
   /// `broken` is what was before this value.
@@ -183,7 +184,9 @@ class DescribedReader {
       } else if (form && form->may && form->may(&node, member.name)) {
         by_form.push_back(&member);
       } else if (std::find(meant_.begin(), meant_.end(), member.name) == meant_.end()) {
+        const std::size_t first_fault = faults_->size();
         attempt([&] { node.fail(std::string(member.name) + " is missing"); });
+        illustrate(first_fault, member, node.pointer());
       } else {
         unmade();
       }
@@ -198,11 +201,21 @@ class DescribedReader {
     };
     look_at(have);
     if (wrong.empty() && broken_ == broken) look_at(by_form);
-    for (const Fault& fault : wrong) add(node.placed(fault));
+    for (Fault& fault : wrong) {
+      const Member* member = description.find(fault.quantity.substr(0, fault.quantity.find('[')));
+      fault = node.placed(std::move(fault));
+      if (member) fault.message += other_unit_text(description, *member, node, member->in(at));
+      if (member) show_example(fault, example_of(*member, forms_));
+      add(fault);
+    }
     if (broken_ != broken) return;
-    const std::string where = place(description, node) + here;
-    const std::vector<Fault> known(faults_->begin() + static_cast<std::ptrdiff_t>(first),
-                                   faults_->end());
+    const std::string where = place_of(description, node.pointer()) + here;
+    std::vector<Fault> known(faults_->begin() + static_cast<std::ptrdiff_t>(first), faults_->end());
+    for (Fault& fault : known) {
+      for (const Member& member : description.members) {  // rules know members by their own names
+        if (unit_told_for(fault.quantity, member.name)) fault.quantity = member.name;
+      }
+    }
     for (Fault& fault : FaultWalk::by_rule(description, at, where, known, known.empty())) {
       if (!fault.pointer.empty()) fault.pointer.insert(0, node.pointer());
       fault = node.placed(std::move(fault));
@@ -222,10 +235,33 @@ class DescribedReader {
     }
     const auto child = node.find(member.name);
     if (!child) return false;
+    const std::size_t first = faults_->size(), before = broken_;
     held(member, *member.kind, *child, inside, here);
+    illustrate(first, member, child->pointer());
+    if (forms_.asks && broken_ == before && faults_->size() == first && !child->in_other_unit()) {
+      if (const auto question = forms_.asks(description, member, inside)) {
+        Fault fault = node.placed(question->fault);
+        fault.message += question->if_not + question->if_so;
+        if (question->possible) attempt([&] { throw BadInput(fault); });
+      }
+    }
     if (member.filled && member.lean && left_out(description, member, inside))
       attempt([&] { child->fail(std::string(member.name) + " is empty"); });
     return true;
+  }
+
+  void illustrate(std::size_t first, const Member& member, const std::string& pointer) {
+    show_examples(std::span(*faults_).subspan(std::min(first, faults_->size())), member, pointer,
+                  forms_);
+  }
+
+  /// Of a number out of its range: the units in which it would be likely.
+  std::string other_unit_text(const Description& description, const Member& member,
+                              const Node& node, const void* at) const {
+    const auto child = node.find(member.name);
+    if (!forms_.asks || !child || child->in_other_unit()) return {};
+    const auto question = forms_.asks(description, member, at);
+    return question ? question->if_not : std::string();
   }
 
   /// A value whose members stand beside those of its owner: of several kinds, that of which a key is there.
@@ -266,14 +302,6 @@ class DescribedReader {
       if (broken_ == before) walk.one(member, member.in(at), node.pointer(), named);
     }
     for (const Fault& fault : wrong) add(node.placed(fault));
-  }
-
-  /// A place for messages; at the root, what a file of it is called.
-  static std::string place(const Description& description, const Node& node) {
-    if (!node.pointer().empty()) return node.pointer();
-    std::string name = "the " + std::string(description.name);
-    if (name[4] >= 'A' && name[4] <= 'Z') name[4] = static_cast<char>(name[4] - 'A' + 'a');
-    return name;
   }
 
   void held(const Member& member, const Kind& kind, const Node& node, void* at,
@@ -319,7 +347,8 @@ class DescribedReader {
   }
 
   bool says_none(const Member& member, const Node& node) const {
-    if (said_as_text(member.none)) return node.is_text() && node.text() == member.none;
+    if (said_as_text(member.none))
+      return node.is_text() && same_but_for_case(node.text(), member.none);
     return node.is_null() && (style_.full || member.none == null_text);
   }
 
@@ -327,7 +356,7 @@ class DescribedReader {
     constexpr double infinity = std::numeric_limits<double>::infinity();
     if (member.infinite == null_text) return node.is_null() ? infinity : node.number();
     if (member.infinite.empty() || !node.is_text()) return node.number();
-    if (node.text() == member.infinite) return infinity;
+    if (same_but_for_case(node.text(), member.infinite)) return infinity;
     node.fail(std::string(member.name) + " is wanted as a number or \"" +
               std::string(member.infinite) + "\"");
   }
@@ -356,22 +385,13 @@ class DescribedReader {
   std::size_t broken_ = 0;               ///< things that could not be read
 };
 
-inline void require_format(const Node& root, std::string_view wanted) {
-  if (const auto format = root.find("format"); format && format->is_text()) {
-    if (format->text() == wanted) return;
-    format->fail("format is '" + shown(format->text()) + "', wanted '" + std::string(wanted) + "'");
-  }
-  root.require_object("an object of format '" + std::string(wanted) + "'");
-  root.fail("format is missing or no string, wanted '" + std::string(wanted) + "'");
-}
-
 inline void read_file_text(std::string_view text, std::string_view file, std::string_view format,
                            const Description& description, void* value, const Style& style,
                            int first_line) {
-  const Document document(text, file, first_line);
+  const Document document(text, file, first_line, !style.full);
   const Node root(document);
-  require_format(root, format);
   std::vector<Fault> faults;
+  require_format(root, format, faults);
   DescribedReader(style, faults).object(description, root, value, "", {"format"});
   throw_faults(std::move(faults));
 }

@@ -12,6 +12,7 @@
 #include "levigate/faults.hpp"
 #include "levigate/io/work/form.hpp"
 #include "levigate/io/work/said.hpp"
+#include "levigate/told_unit.hpp"
 
 namespace levigate::inline v0::detail {
 
@@ -68,7 +69,10 @@ inline void add_member(OrderedJson& json, const Description& description, const 
     const Kind& kind = either ? *member.kind->held(at) : *member.kind;
     add_members(json, kind.described(), either ? member.kind->item(at, 0) : at, style);
   } else {
-    json[std::string(member.name)] = json_of(*member.kind, &member, at, style);
+    const auto asks = style.forms().asks;
+    const bool meant = asks && asks(description, member, at);  // the reader is not to ask
+    json[meant ? name_in_full(member.name) : std::string(member.name)] =
+        json_of(*member.kind, &member, at, style);
   }
 }
 

@@ -141,7 +141,7 @@ inline void add_learned(std::vector<Knob>& result, const Setup& setup) {
 /// The setup of the sheets of a sequence alone, in its order.
 inline Setup setup_of(const Setup& all, const std::vector<std::size_t>& sheets) {
   Setup result{all.job,
-               {all.stack.bare_number, {}},
+               without_sheets(all.stack),
                {},
                {},
                all.model,

@@ -21,9 +21,9 @@ LEVIGATE_WORK Buying buy(const Job& job, const Stack& stack, const std::optional
                          const std::vector<Entry>& journal, const std::vector<std::string>& labels,
                          const SimulateOptions& options) {
   detail::require_simulable(options, "buy");
-  Stack settled{stack.bare_number, {}};
+  Stack settled = without_sheets(stack);
   for (const Sheet& sheet : stack.sheets) {
-    if (!detail::open_label(sheet, stack.bare_number)) settled.sheets.push_back(sheet);
+    if (!detail::open_label(sheet, bare_number_of(stack, sheet))) settled.sheets.push_back(sheet);
   }
   const Bench bench(job, settled, shop, journal);
   const Plan best = plan(detail::workings_now(bench.laid()));

@@ -54,7 +54,8 @@ class OpenLabels {
   OpenLabels(const Bench& bench, const Stack& stack) : bench_(bench), stack_(stack) {
     constexpr std::size_t most = 256;
     for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
-      std::optional<LabelLeftOpen> open = open_label(stack.sheets[i], stack.bare_number);
+      std::optional<LabelLeftOpen> open =
+          open_label(stack.sheets[i], bare_number_of(stack, stack.sheets[i]));
       if (!open) continue;
       const bool known = !open->meanings.empty();
       One& one = open_.emplace_back(One{i, known, known ? open->meanings : sizes()});

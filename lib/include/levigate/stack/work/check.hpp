@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -14,6 +15,7 @@
 #include "levigate/faults.hpp"
 #include "levigate/grade/bridge.hpp"
 #include "levigate/grade/grade.hpp"
+#include "levigate/grade/label.hpp"
 #include "levigate/grade/spread.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/source.hpp"
@@ -68,12 +70,29 @@ inline Finding unread(FindingKind kind, const Sheet& sheet, const Error& error) 
           .error = error.what()};
 }
 
+/// Whether the rule for bare numbers settles a label, which names no system.
+inline bool is_read_by_rule(const Sheet& sheet) {
+  if (sheet.system || sheet.size_um || polish_of(sheet)) return false;
+  return read_label(sheet.label).ambiguous;
+}
+
+/// What a bare number was read as, and by which rule.
+inline Finding by_rule(const Stack& stack, const ReadSheet& read) {
+  Finding finding = about(FindingKind::label_by_rule, Severity::note, {read});
+  finding.about.push_back({"label", read.sheet->label});
+  finding.about.push_back({"system", std::string(to_string(read.grade.system))});
+  finding.about.push_back({"maker", read.sheet->maker});
+  finding.about.push_back({"rule", rule_of_maker(stack, read.sheet->maker) ? "maker" : "all"});
+  return finding;
+}
+
 /// The sheets with a size, coarse to fine; a finding for every label that gives none.
 inline std::vector<ReadSheet> read_sheets(const Stack& stack, std::vector<Finding>& findings) {
   std::vector<ReadSheet> read;
   for (const Sheet& sheet : stack.sheets) {
     try {
-      read.push_back({&sheet, grade_of(sheet, stack.bare_number)});
+      read.push_back({&sheet, grade_of(sheet, bare_number_of(stack, sheet))});
+      if (is_read_by_rule(sheet)) findings.push_back(by_rule(stack, read.back()));
     } catch (const AmbiguousLabel& error) {
       findings.push_back(unread(FindingKind::ambiguous_label, sheet, error));
     } catch (const Error& error) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -11,6 +12,7 @@
 
 #include "levigate/stack/stack.hpp"
 
+#include "levigate/detail/folded.hpp"
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
@@ -18,6 +20,8 @@
 #include "levigate/faults.hpp"
 #include "levigate/grade/grade.hpp"
 #include "levigate/grade/label.hpp"
+#include "levigate/grade/work/label_parts.hpp"
+#include "levigate/grade/work/label_text.hpp"
 #include "levigate/stack/sheet.hpp"
 
 namespace levigate::inline v0 {
@@ -31,7 +35,37 @@ LEVIGATE_WORK void require_unlike_ids(const Stack& stack, std::string_view) {
                      place + "/id");
     }
   }
+  const std::vector<MakerSystem>& rules = stack.bare_number_by_maker;
+  for (std::size_t i = 0; i < rules.size(); ++i) {
+    if (rule_of_maker(stack, rules[i].maker) == &rules[i]) continue;
+    throw BadInput("bare_number has two rules for maker '" + rules[i].maker + "'", "/bare_number");
+  }
 }
+
+LEVIGATE_WORK const MakerSystem* rule_of_maker(const Stack& stack, std::string_view maker) {
+  for (const MakerSystem& rule : stack.bare_number_by_maker) {
+    if (detail::same_but_for_case(rule.maker, maker)) return &rule;
+  }
+  return nullptr;
+}
+
+LEVIGATE_WORK std::optional<System> bare_number_of(const Stack& stack, const Sheet& sheet) {
+  const MakerSystem* rule = rule_of_maker(stack, sheet.maker);
+  return rule ? std::optional(rule->system) : stack.bare_number;
+}
+
+namespace detail {
+
+/// How a file settles all bare numbers of a sheet's maker; empty for a sheet without a maker, or whose label names its system.
+inline std::string maker_rule_text(const Sheet& sheet) {
+  if (sheet.maker.empty() || sheet.system || take_apart(sheet.label).system) return {};
+  const std::string maker = quoted(sheet.maker);
+  const std::string system(to_string(read_label(sheet.label).candidates.front().system));
+  return ". If all bare numbers of " + maker + " are " + system + ", write \"bare_number\": {" +
+         maker + ": \"" + system + "\"}";
+}
+
+}  // namespace detail
 
 LEVIGATE_WORK std::vector<Grade> grades_of(const Stack& stack) {
   std::vector<Grade> grades;
@@ -39,11 +73,13 @@ LEVIGATE_WORK std::vector<Grade> grades_of(const Stack& stack) {
   for (std::size_t i = 0; i < stack.sheets.size(); ++i) {
     const Sheet& sheet = stack.sheets[i];
     try {
-      grades.push_back(grade_of(sheet, stack.bare_number));
+      grades.push_back(grade_of(sheet, bare_number_of(stack, sheet)));
     } catch (const Error& error) {
       Fault& fault = faults.emplace_back(error.fault());
       fault.pointer = "/sheets/" + std::to_string(i) + "/label";
       fault.message += ", in " + fault.pointer + " ('" + sheet.id + "')";
+      if (dynamic_cast<const AmbiguousLabel*>(&error))
+        fault.message += detail::maker_rule_text(sheet);
     }
   }
   throw_faults(std::move(faults));

@@ -27,9 +27,7 @@ inline std::string shell_word(std::string_view name) {
 /// A command of this module's command line.
 class Command {
  public:
-  explicit Command(std::string_view begin) {
-    parts_.push_back("levigate " + std::string(begin));
-  }
+  explicit Command(std::string_view begin) { parts_.push_back("levigate " + std::string(begin)); }
 
   Command& word(std::string_view name) {
     parts_.push_back(shell_word(name));

@@ -73,8 +73,9 @@ inline void say_how_told(Page& page, const Plan& plan) {
     page.say("  ", fmt::format("The spread of the film from spot to spot is taken as usual: {}.",
                                list_text(spreads)));
   if (!waves.empty())
-    page.say("  ", fmt::format("The crests of the peel are taken to be {:g} mm apart, as usual: {}.",
-                               usual_mm, list_text(waves)));
+    page.say("  ",
+             fmt::format("The crests of the peel are taken to be {:g} mm apart, as usual: {}.",
+                         usual_mm, list_text(waves)));
   if (!levelled.empty())
     page.say("  ", fmt::format("Nobody has read the film of {} since a step levelled it.",
                                list_text(levelled)));

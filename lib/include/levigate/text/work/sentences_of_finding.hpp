@@ -47,6 +47,7 @@ class FindingText {
     switch (finding_.kind) {
       case FindingKind::ambiguous_label:
       case FindingKind::unknown_label: return first.name + ": " + finding_.error;
+      case FindingKind::label_by_rule: return by_rule(first);
       case FindingKind::extrapolated_size:
         return labelled(first) + " has no published size. " + size_text(first.size_um) +
                " is an extrapolation. Give size_um if the maker states it";
@@ -187,6 +188,16 @@ class FindingText {
   std::string zone() const { return "zone " + finding_.zone; }
   std::string machine(const char* article = "the ") const {
     return article + name_of(finding_.about, "machine");
+  }
+
+  /// What a bare number was read as.
+  std::string by_rule(const Named& sheet) const {
+    const std::string maker = name_of(finding_.about, "maker");
+    const bool of_maker = name_of(finding_.about, "rule") == "maker";
+    return sheet.name + ": " + name_of(finding_.about, "label") +
+           (maker.empty() ? "" : " of " + maker) + " read as " + name_of(finding_.about, "system") +
+           " (" + size_text(sheet.size_um) + "), by the rule for " +
+           (of_maker ? maker : "all makers");
   }
 
   /// A zone that stays hand work.

@@ -110,6 +110,7 @@ class UrgentFinding {
       case FindingKind::tall_defect:  // in the rows before the first step
       case FindingKind::young_coat:   // the wait says it
       case FindingKind::paper_counted_off:
+      case FindingKind::label_by_rule:
       case FindingKind::machine_by_hand:  // in the notes of its step, as machine_strip
       case FindingKind::machine_strip: return "";
     }

@@ -31,11 +31,10 @@ def add_commands(commands: Overview) -> None:
         "Asks for a piece and your paper, writes both files, and plans.",
         "[options]",
         [
-            ("start", "answer the questions"),
             (
                 "start --yes --name Case --coating '2K urethane' --film '3 coats of 40 um' "
                 "--zone 'top 30x18 cm, no edges' --end satin --paper 'P400 x4, P600 x4, P800 x2, P1000'",
-                "the same from a script",
+                "all answers as options, from a script; without options it asks",
             ),
         ],
         "there is no plan, or a finding is an error",

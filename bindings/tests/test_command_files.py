@@ -9,7 +9,7 @@ import pytest
 from levigate.__main__ import main
 
 JOB = "Walnut mantel-clock case"
-MEMBERS = ["code", "message", "quantity", "value", "unit", "low", "high", "pointer", "line", "contradicts", "file"]
+MEMBERS = ["code", "message", "quantity", "value", "unit", "low", "high", "pointer", "line", "contradicts", "example", "file"]
 
 
 @pytest.fixture

@@ -104,7 +104,7 @@ def test_going_back_from_sheets_and_from_a_journal(files, journal, capsys):
 def test_plan_after_learns_from_its_own_journal(files, journal, capsys):
     """The rest of the day at the pace of its steps so far: that of a shop that learned from the journal."""
     capsys.readouterr()
-    assert main(["plan", *files, "--after", journal]) == 0
+    assert main(["plan", *files, "--after", journal, "--explain"]) == 0
     shown = capsys.readouterr()
     job, stack = levigate.Job.load(files[0]), levigate.Stack.load(files[1])
     entries = levigate.Journal(journal).read()

@@ -72,6 +72,9 @@ def test_a_reading_is_not_forgotten_by_plan_and_go_back(files, journal, capsys):
     assert ended(journal, "a-p800") == 0
     capsys.readouterr()
     main(["plan", *files, "--after", journal, "--draws", "0"])
+    sheet = capsys.readouterr().out
+    assert "The gauge read 45 um on top" in sheet[: sheet.index("Before you start")]
+    main(["plan", *files, "--after", journal, "--draws", "0", "--explain"])
     card = capsys.readouterr().out
     assert "The gauge read 45 um in zone top" in card[: card.index("Before you start")]
     main(["plan", *files, "--after", journal, "--draws", "0", "--json"])
@@ -87,7 +90,7 @@ def test_paper_used_is_counted_off_and_said_once(files, journal, tmp_path, capsy
     few.write_text(json.dumps(stack))
     assert ended(journal, "a-p400", "--sheets-used", "3.5") == 0
     capsys.readouterr()
-    assert main(["plan", files[0], str(few), "--after", journal, "--draws", "0"]) == 0
+    assert main(["plan", files[0], str(few), "--after", journal, "--draws", "0", "--explain"]) == 0
     assert capsys.readouterr().out.count("3.5 of a-p400") == 1
     bench = levigate.Bench(levigate.Job.load(files[0]), levigate.Stack.load(few), None, levigate.Journal(journal).read())
     assert {s.id: s.on_hand for s in bench.paper_left.sheets}["a-p400"] == 5.5

@@ -15,9 +15,9 @@ ALL = [grade for system in levigate.SYSTEMS for grade in levigate.grades(system)
 def test_systems_by_name():
     assert levigate.SYSTEMS[:5] == ("FEPA P", "CAMI", "JIS", "FEPA F", "micron")
     with pytest.raises(levigate.BadInput, match="nearest is 'FEPA P'"):
-        levigate.grades("FEPA-P")
-    with pytest.raises(levigate.BadInput, match="system"):
-        levigate.grade("600", bare="Fepa P")
+        levigate.grades("FEPA PP")
+    assert levigate.grades("fepa-p") == levigate.grades("FEPA P")
+    assert levigate.grade("600", bare="Fepa P") == levigate.grade("P600")
 
 
 @pytest.mark.parametrize("system", levigate.SYSTEMS)

@@ -59,7 +59,8 @@ def test_members_and_faults_of_an_entry():
     entry = ENTRIES[1]
     assert (entry.kind, entry.sheet, entry.minutes, entry.ra_um) == ("step ended", "P800", 12.3, None)
     with pytest.raises(levigate.BadInput, match="nearest is 'step ended'"):
-        levigate.Entry(kind="step_ended", sheet="P800", minutes=1, **PLAIN)
+        levigate.Entry(kind="step endet", sheet="P800", minutes=1, **PLAIN)
+    assert levigate.Entry(kind="Step-ended", sheet="P800", minutes=1, **PLAIN).kind == "step ended"
     with pytest.raises(levigate.BadInput, match="minutes is missing with kind 'step ended'"):
         levigate.Entry(kind="step ended", sheet="P800", **PLAIN)
     with pytest.raises(levigate.OutOfRange, match="minutes = -1 min"):

@@ -206,8 +206,9 @@ def test_labels_that_cannot_be_read_are_findings_of_check_and_errors_of_plan(job
     drawer = stack("600", "P650", "P800")
     kinds = [f.kind for f in levigate.check(drawer) if f.severity == "error"]
     assert kinds == ["ambiguous_label", "unknown_label"]
-    with pytest.raises(levigate.AmbiguousLabel, match="/sheets/0"):
+    with pytest.raises(levigate.BadInput) as both:
         levigate.plan(job(), drawer)
+    assert [fault.pointer for fault in both.value.faults] == ["/sheets/0/label", "/sheets/1/label"]
     with pytest.raises(levigate.UnknownGrade, match="/sheets/1"):
         levigate.plan(job(), levigate.Stack(drawer.sheets, bare_number="CAMI"))
 

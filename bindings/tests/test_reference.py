@@ -67,7 +67,7 @@ def relative_gloss(refractive_index, angle_deg, rq_nm):
 
 
 def job(coating, **zone):
-    zones = [dict(name="top", area_cm2=100, peel_um=1, peel_wavelength_mm=3, **zone)]
+    zones = [dict(name="top", area_cm2=100, peel_microns=1, peel_wavelength_mm=3, **zone)]
     return levigate.Job.from_dict(dict(name="panel", coating=coating, zones=zones, target={"size_um": 9}))
 
 

@@ -34,7 +34,7 @@ def random_problem(random):
             name=f"z{index}",
             area_cm2=float(random.uniform(20, 3000)),
             block=str(random.choice(["hard block", "cork block", "rubber block"])),
-            peel_um=float(random.uniform(0, 60)),
+            peel_microns=float(random.uniform(0, 60)),
             peel_wavelength_mm=float(random.uniform(1, 8)),
             levelled=bool(random.random() < 0.8),
         )

@@ -29,7 +29,7 @@ def given_job(random, chance):
     ]
     zone = dict(
         name="top",
-        area_cm2=spots,
+        area_square_centimetres=spots,  # meant so, however small
         block=dict(name="own", modulus_mpa=1000, area_cm2=80, force_n=random.uniform(8, 20),
                    speed_m_s=0.5, duty=0.6, wrap=1.5),
         film={"mean_um": 1000, "sd_um": sd_um, "mean_se_um": 0},
@@ -195,7 +195,7 @@ def test_what_is_refused(wide, job, stack):
     with pytest.raises(levigate.BadInput, match="there is no plan"):
         levigate.simulate(never, none)
     for draws in (9, 1_000_001):
-        with pytest.raises(levigate.OutOfRange, match=f"draws = .* is outside 10 to 1e"):
+        with pytest.raises(levigate.OutOfRange, match=f"draws = .* is outside 10 to 1000000"):
             levigate.simulate(wide_job, plan, draws)
     with pytest.raises(levigate.OutOfRange, match="threads"):
         levigate.simulate(wide_job, plan, threads=100_000)

@@ -80,7 +80,7 @@ def test_a_terminal_has_the_same_text_in_colour(files, demo_dir):
         assert status == 0
         assert COLOUR.search(shown) and COLOUR.sub("", shown) == in_a_pipe(*arguments)
         if arguments[0] == "plan" and files[0] in arguments:
-            assert f"{bold}Bench card:\x1b[0m" in shown and warning in shown
+            assert f"{bold}Plan explained:\x1b[0m" in shown and warning in shown
 
 
 @pytest.mark.parametrize("arguments", [["check", "STACK"], ["check", "STACK", "--json"], ["convert", "600", "--json"]])
@@ -104,7 +104,7 @@ def test_long_work_shows_progress_and_ctrl_c_ends_it_at_once(files):
     assert terminal.close() == 130
     assert time.monotonic() - began < 5
     assert terminal.shown.rstrip().endswith("levigate: stopped.")
-    assert "Traceback" not in terminal.shown and "Bench card" not in terminal.shown
+    assert "Traceback" not in terminal.shown and "Bench sheet" not in terminal.shown
 
 
 def test_short_work_and_pipes_show_no_progress(files, tmp_path):

@@ -88,11 +88,11 @@ def random_film(random, mean_um, error=normal_error):
             told, gauge = {"gauge": "ultrasonic"}, numbers("gauges", "ultrasonic")
             bias = error(random, gauge["fixed_um"] + gauge["share"] * mean_um)
         readings = random.normal(mean_um + bias, sd_um, int(random.integers(3, 16)))
-        told["readings_um"] = [float(x) for x in np.maximum(0, readings)]
+        told["readings_microns"] = [float(x) for x in np.maximum(0, readings)]
         return TrueFilm(told, mean_um, sd_um)
     if how == "coats":
         coats = int(random.integers(2, 6))
-        told = {"coats": coats, "dry_um_per_coat": mean_um / coats, "sd_um": sd_um}
+        told = {"coats": coats, "dry_microns_per_coat": mean_um / coats, "sd_um": sd_um}
         half_um = numbers("gauges", "coats counted")["share"] * mean_um
     elif how == "wet comb":
         told, comb = {"mean_um": mean_um, "sd_um": sd_um, "how": "wet comb"}, numbers("gauges", "wet comb")

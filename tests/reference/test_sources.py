@@ -174,6 +174,7 @@ SOURCED_ELSEWHERE = {
     # the usual angle of ISO 2813
     "job.hpp": ["angle_deg"],
     "patch.hpp": ["most_patch_log_sd"],  # a bound on what teaches: lib/decisions/journal.md
+    "sheet_facts.hpp": ["told_share_of_limit"],  # an assumption, and said so beside it
     "spot.hpp": ["spot_um"],  # the spot of cut_through()
 }
 

@@ -1,6 +1,6 @@
 #!/bin/sh
 # From a bare Debian 12 to a plan: installs what is missing, builds the Python module, plans the demo
-# (a walnut mantel-clock case and a drawer of mixed paper), prints the card, says where the files are.
+# (a walnut mantel-clock case and a drawer of mixed paper), prints the bench sheet, says where the files are.
 set -eu
 cd "$(dirname "$0")/.."
 . examples/setup.sh

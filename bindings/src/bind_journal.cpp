@@ -132,11 +132,11 @@ void bind_journal(py::module_& m) {
       .has("lines", &JournalReading::lines, "line of each entry, from 1")
       .has(
           "struck",
-          [](const JournalReading& reading) {
-            const std::vector<bool> struck = levigate::struck(reading.entries);
+          [](const JournalReading& self) {
+            const std::vector<bool> struck = levigate::struck(self.entries);
             std::vector<int> lines;
             for (std::size_t i = 0; i < struck.size(); ++i)
-              if (struck[i]) lines.push_back(reading.lines[i]);
+              if (struck[i]) lines.push_back(self.lines[i]);
             return lines;
           },
           "lines that a later one strikes which is not struck itself")

@@ -25,8 +25,8 @@ def test_the_demo_says_the_same_in_cpp(demo_plan):
     )
     if not programs:
         pytest.skip("examples/cpp/first_plan.cpp is not built: tests/run.sh does so")
-    card = subprocess.run([programs[-1]], cwd=ROOT, check=True, capture_output=True).stdout
-    assert demo_plan.card() == card.decode()
+    sheet = subprocess.run([programs[-1]], cwd=ROOT, check=True, capture_output=True).stdout
+    assert demo_plan.bench_sheet() == sheet.decode()
 
 
 def test_the_demo_adds_up(demo, demo_plan):

@@ -7,6 +7,7 @@
 
 #include "levigate/io/json.hpp"
 #include "levigate/plan/plan.hpp"
+#include "levigate/text/bench_sheet.hpp"
 #include "levigate/text/card.hpp"
 
 namespace usual_test {
@@ -46,11 +47,17 @@ TEST(Usual, TheCardSaysWhatNobodyTold) {
   EXPECT_THAT(text, HasSubstr("The crests of the peel are taken to be 3 mm apart, as usual: top."));
 }
 
+TEST(Usual, TheBenchSheetSaysItToo) {
+  const std::string text = sheet_text(bench_sheet(planned("", "")));
+  EXPECT_THAT(text, HasSubstr("Nobody told, so taken as usual: spread of the film, height of the"));
+}
+
 TEST(Usual, WhatSomebodyToldIsNotCalledUsual) {
   const Plan told = planned(R"(, "sd_um": 6)", R"(, "peel_um": 20, "peel_wavelength_mm": 3)");
   ASSERT_TRUE(told.found);
   EXPECT_FALSE(relies_on_spread(told));
   EXPECT_THAT(card(told), Not(HasSubstr("usual.")));
+  EXPECT_THAT(sheet_text(bench_sheet(told)), Not(HasSubstr("as usual")));
   const Plan usual = planned("", "");
   EXPECT_LT(*usual.zones[0].budget_um, *told.zones[0].budget_um);
 }

@@ -40,7 +40,7 @@ inline const PeelHeightProfile& peel_height_named(std::string_view look) {
 }
 
 /// The peel that is taken where nobody told one.
-inline const PeelHeightProfile& usual_peel() { return peel_height_named("medium peel"); }
+inline const PeelHeightProfile& usual_peel() noexcept { return peel_height_named("medium peel"); }
 
 /// Factor by which a height of orange peel that was told so may be off: e to the standard deviation of its logarithm.
 inline const Sourced& peel_factor(PeelHow how) {

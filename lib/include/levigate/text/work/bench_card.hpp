@@ -206,7 +206,7 @@ class BenchCard {
     std::string text = instruction(step, i + 1 == plan_.steps.size());
     for (const std::string& more :
          {tools_text(step), is_longer(plan_, step) ? longer_text(plan_, step) : "", done_text(step),
-          edges_text(step), rest_text(step)}) {
+          edges_text(plan_, i), rest_text(step)}) {
       if (!more.empty()) text += " " + more;
     }
     page_.say("  ", text);

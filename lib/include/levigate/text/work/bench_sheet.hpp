@@ -173,6 +173,21 @@ class SheetOfPlan {
     return row;
   }
 
+  /// What nobody told and the plan takes as usual; empty where all was told.
+  std::string usual_text() const {
+    const auto any = [&](auto usual) {
+      return std::any_of(plan_.zones.begin(), plan_.zones.end(), usual);
+    };
+    std::vector<std::string> taken;
+    if (any([](const PlannedZone& zone) { return zone.usual_spread; }))
+      taken.push_back("spread of the film");
+    if (any([](const PlannedZone& zone) { return zone.peel_how == PeelHow::usual; }))
+      taken.push_back("height of the peel");
+    if (any([](const PlannedZone& zone) { return zone.usual_wavelength_mm.has_value(); }))
+      taken.push_back("width of its waves");
+    return taken.empty() ? "" : "Nobody told, so taken as usual: " + list_text(taken) + ".";
+  }
+
   /// How to read gauge lines and chances.
   void reading() {
     std::vector<std::string> now;
@@ -182,6 +197,7 @@ class SheetOfPlan {
       below = below || zone.below_um.value_or(0.0) > 0.0;
       now.push_back(zone.zone + " " + measure_.level(*zone.film_um + zone.below_um.value_or(0.0)));
     }
+    if (const std::string usual = usual_text(); !usual.empty()) sheet_.reading.push_back(usual);
     sheet_.gauge = !now.empty();
     if (sheet_.gauge) {
       sheet_.reading.push_back(

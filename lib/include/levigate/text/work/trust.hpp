@@ -37,7 +37,7 @@ inline void say_size_bases(Page& page, const Plan& plan) {
     for (const Step& step : plan.steps) {
       if (step.size_basis == basis) labels.push_back(step.label);
     }
-    if (!labels.empty()) told += " " + list_text(labels) + ": " + basis_text(basis) + ".";
+    if (!labels.empty()) told += fmt::format(" {}: {}.", list_text(labels), basis_text(basis));
   }
   if (!told.empty()) page.say("  - ", "Sizes not from a standard." + told);
 }

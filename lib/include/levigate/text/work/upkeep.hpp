@@ -4,28 +4,32 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <string>
 #include <vector>
 
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/plan_values.hpp"
+#include "levigate/text/work/stop_line.hpp"
 #include "levigate/text/work/wheel_notes.hpp"
 
 namespace levigate::inline v0 {
 
 namespace detail {
 
-/// How far the film lets the edges be worked in a step; empty where there is none.
-inline std::string edges_text(const Step& step) {
+/// How far the film lets the edges be worked in a step, where the steps after it have theirs; empty where there is none.
+inline std::string edges_text(const Plan& plan, std::size_t index) {
   std::string strokes, wheel;
-  for (const ZoneStep& zone : step.zones) {
+  for (std::size_t i = 0; i < plan.steps[index].zones.size(); ++i) {
+    const ZoneStep& zone = plan.steps[index].zones[i];
     if (!zone.worked) continue;
     if (zone.left_s) wheel += (wheel.empty() ? "" : " ") + edge_at_wheel_text(zone);
     if (!zone.strokes_left) continue;
+    const double count = std::floor(spare_share(plan, index, i) * *zone.strokes_left);
     strokes += strokes.empty() ? fmt::format("The film allows about {:.0f} more strokes along {}",
-                                             *zone.strokes_left, zone.zone)
-                               : fmt::format(", {:.0f} along {}", *zone.strokes_left, zone.zone);
+                                             count, zone.zone)
+                               : fmt::format(", {:.0f} along {}", count, zone.zone);
   }
   if (!strokes.empty()) strokes += ".";
   return strokes + (strokes.empty() || wheel.empty() ? "" : " ") + wheel;

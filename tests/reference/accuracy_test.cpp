@@ -922,6 +922,7 @@ const std::map<std::string, std::string> elsewhere{
     {"thinnest_um", "that of the normal quantile: tests/unit/risk/simulate_test.cpp"},
     {"interval_of", "values themselves: tests/unit/risk/simulate_test.cpp"},
     {"sum_of", "dense regression: bindings/tests/test_learn.py"},
+    {"in_unit", "factors by definition: tests/unit/told_unit_test.cpp"},
     {"updated", "dense regression: bindings/tests/test_learn.py"},
     {"settled", "that of updated: tests/unit/journal/learn_test.cpp"},
     {"surprise", "leaving one out: tests/unit/journal/learn_test.cpp"},

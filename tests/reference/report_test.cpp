@@ -232,7 +232,7 @@ std::string soft_entries_text(const std::string& name, const json& profile) {
       text += soft_entries_text(name, entry);
       continue;
     }
-    if (!soft(entry)) continue;
+    if (!soft(entry) || entry.contains("names")) continue;  // names are no numbers
     const bool fact = entry["value"].is_boolean();
     text += "| " + name + " | " + field + " | " +
             (fact ? entry["value"].dump() : digits(entry["value"])) + " | " +

@@ -111,7 +111,7 @@ inline constexpr Source told_units_source{
 /// @return        in unit `to`
 /// Throws:    nothing
 /// NaN:       gives NaN
-/// Accuracy:  4e-16 relative, but for temperatures near their zero
+/// Accuracy:  1e-15 relative, but for temperatures near their zero
 /// Source:    told_units_source
 constexpr double in_unit(double number, const ToldUnit& from, const ToldUnit& to) noexcept {
   return (number - from.zero) * (from.over * to.under) / (from.under * to.over) + to.zero;

@@ -107,6 +107,7 @@ def add_record(commands: Overview) -> None:
     )
     read = record.add_argument_group("of film and scratches read")
     read.add_argument("--readings-um", type=number, nargs="+", metavar="UM", help="readings of a film gauge")
+    read.add_argument("--readings-mil", type=number, nargs="+", metavar="MIL", help="the same from a gauge that reads in mil")
     read.add_argument("--as-read", action="store_true", help="record readings that --check takes for a slip of the unit")
     read.add_argument("--ra-um", type=number, metavar="UM", help="roughness Ra, by a roughness tester")
     patch = record.add_argument_group("of a patch that you worked to learn your pace")
@@ -217,6 +218,13 @@ def mark_of(given: argparse.Namespace) -> levigate.Mark:
     return levigate.Mark(kind=given.mark, zone=given.zone or "", **told)
 
 
+def um_of_mil(readings: list[float]) -> list[float]:
+    """Readings as the reader of files takes them."""
+    line = {"format": "levigate.journal/1", "kind": "film read", "job": "any", "zone": "any"}
+    read: list[float] = levigate.Entry.from_dict({**line, "at": "1970-01-01T00:00:00Z", "readings_mil": readings}).readings_um
+    return read
+
+
 def run_record(given: argparse.Namespace) -> int:
     members = {
         name: getattr(given, name)
@@ -242,6 +250,10 @@ def run_record(given: argparse.Namespace) -> int:
         )
         if getattr(given, name) is not None
     }
+    if given.readings_mil is not None:
+        if given.readings_um is not None:
+            raise levigate.BadInput("--readings-mil does not go with --readings-um: give one of them")
+        members["readings_um"] = um_of_mil(given.readings_mil)
     if given.mark is not None:
         members["mark"] = mark_of(given)
     else:

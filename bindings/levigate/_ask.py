@@ -17,8 +17,8 @@ def say(text: str = "") -> None:
     print(text, file=sys.stderr, flush=True)
 
 
-def needed(option: str) -> Unclear:
-    return Unclear(f"--{option} is missing. Give it, or answer in a terminal.")
+def needed(option: str, question: str) -> Unclear:
+    return Unclear(f"--{option} is missing. Give it, or answer in a terminal. {question}")
 
 
 class Questions:
@@ -44,7 +44,7 @@ class Questions:
         if self.yes and usual is not None:
             return usual()
         if not self.asks:
-            raise needed(option)
+            raise needed(option, question)
         say("\n" + question)
         while True:
             text = self.line()

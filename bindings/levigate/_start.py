@@ -92,6 +92,8 @@ def started(given: argparse.Namespace) -> int:
     stack = stack_told(given, ask, "high gloss" in str(job["target"]), usual)
     read_job, read_stack = levigate.Job.from_dict(job), levigate.Stack.from_dict(stack)
     say("\nRead as:")
+    for zone in read_job.zones:
+        say(f"  {zone.name}: {zone.area_cm2:g} cm2")
     for sheet, told in zip(read_stack.sheets, stack["sheets"]):
         say("  " + sheet_line(sheet, told, read_stack))
     say("Taken as usual:")
@@ -121,7 +123,7 @@ def job_told(given: argparse.Namespace, ask: Questions, usual: list[str]) -> dic
         "film",
         given.film,
         "How thick is the clear coat? Say the coats, or what the gauge read at some spots.\n"
-        "Such as: 3 coats, or 88 97 92 um, or 3.5 3.7 mil",
+        f"Such as: 3 coats, or 88 97 92 101 85 94 um, or 3.5 3.7 3.6 3.4 3.8 3.6 mil. Read {FEW_READINGS} spots or more.",
         _words.film,
     )
     film_member = film_told(film, coating, given, ask, usual)
@@ -272,7 +274,7 @@ def zones_told(
         return zones
     question = (
         "Which faces do you sand? One zone a line, with its size: length by width, or an area in cm2.\n"
-        "Such as: top 30x18 cm, or doors 2.5 ft2. Enter ends the list."
+        "Such as: top 30x18 cm, or 2 doors 60x50 cm, or sides 2.5 ft2. Enter ends the list."
     )
     add(ask("zone", None, question, fresh))
     flats = 1

@@ -132,7 +132,7 @@ def film(text: str) -> FilmTold:
         return FilmTold(coats, coat_um(counted[2]) if counted[2] else None)
     told = re.fullmatch(rf"([\d.,;\s]+?)\s*({THICKNESS})?", words)
     if not told:
-        raise Unclear(f"'{text.strip()}' is neither coats nor readings. Say 3 coats, or 88 97 92 um, or 3.5 3.7 mil.")
+        raise Unclear(f"'{text.strip()}' is neither coats nor readings. Say 3 coats, or readings such as 88 97 92 um or 3.5 3.7 mil.")
     if re.search(r"\d,\d", told[1]):
         raise Unclear("Separate readings with spaces, and write decimals with a full stop, such as 88 97.5 92 um.")
     values = [number(one) for one in re.split(r"[\s,;]+", told[1].strip(" ,;"))]
@@ -167,7 +167,7 @@ class ZoneTold:
 
 
 def zone(text: str) -> ZoneTold:
-    """'top 30x18 cm', with ', eased edges' and ', film 88 97 92 um' if one likes."""
+    """'top 30x18 cm' or '2 doors 60x50 cm', with ', eased edges' and ', film 88 97 92 um' if one likes."""
     first, *rest = [part.strip() for part in re.split(r";|,\s+", plain(text)) if part.strip()] or [""]
     lower = first.lower()
     sides = SIDES.search(lower) or AREA.search(lower)
@@ -175,10 +175,15 @@ def zone(text: str) -> ZoneTold:
     if not sides or not name:
         raise Unclear(f"'{first}' needs a name and a size, such as top 30x18 cm.")
     if re.search(r"\d\s*\w*\s*(x|by|\*)$", name.lower()):
-        raise Unclear(f"'{first}' has more than two sides. A zone is length by width, or an area.")
+        raise Unclear(f"'{first}' has more than two sides. For several alike, say 2 doors 60x50 cm.")
     if re.search(r"\d\s*[^\W\d]{2,4}$|\d\s*[\"']$", name):
         raise Unclear(f"The unit in '{first}' is not known. Known are mm, cm, dm, m, inch and ft.")
     told = ZoneTold(name, size(first[sides.start() :]))
+    if alike := re.match(rf"(\d+|{'|'.join(COUNTS)})\s", name.lower()):
+        count = COUNTS.get(alike[1]) or int(alike[1])
+        if count > 1 and told.size.square:
+            raise Unclear(f"Is that the area of one, or of all {count}? Say one as length by width, or leave the {alike[1]} out for all.")
+        told.size = Size(count * told.size.area_cm2, count * told.size.outline_cm)
     for part in rest:
         if re.search(r"film|coats?\b|gauge|readings?", part.lower()):
             told.film = film(part)

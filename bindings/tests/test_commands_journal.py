@@ -65,6 +65,13 @@ def test_an_unknown_sheet_is_told_with_its_line_and_struck(files, journal, capsy
     assert len(lines) == 3 and lines[1].endswith("(struck)") and "line 2" in lines[2]
 
 
+def test_a_gauge_may_read_in_mil(journal, capsys):
+    told = ["record", journal, "film read", "--job", JOB, "--zone", "top"]
+    assert main([*told, "--readings-mil", "4.0", "3.9"]) == 0
+    assert levigate.Journal(journal).read().entries[-1].readings_um == pytest.approx([101.6, 99.06])
+    assert main([*told, "--readings-mil", "4.0", "--readings-um", "100"]) == 2
+
+
 def test_a_reading_is_not_forgotten_by_plan_and_go_back(files, journal, capsys):
     told = ["--job", JOB, "--zone", "top"]
     assert ended(journal) == 0

@@ -295,6 +295,15 @@ def test_sizes(text, area_cm2):
     assert _words.size(text).area_cm2 == pytest.approx(area_cm2, abs=1e-3)
 
 
+def test_several_alike_are_counted():
+    doors = _words.zone("2 doors 60x50 cm, sharp edges")
+    assert (doors.name, doors.size.area_cm2, doors.size.outline_cm) == ("2 doors", 6000, 440)
+    with pytest.raises(_words.Unclear, match="the area of one, or of all 2"):
+        _words.zone("two doors 3000 cm2")
+    with pytest.raises(_words.Unclear, match="say 2 doors 60x50 cm"):
+        _words.zone("doors 2x 60x50")
+
+
 def test_labels_with_words():
     told = _paper_list.pieces("P400 x4; 2 sheets of #800 Maker C, 9 um film Maker B, wet/dry P1500 3x, CAMI 600, 3000 pad")
     assert [(one.label, one.maker, one.backing, one.on_hand) for one in told] == [

@@ -58,7 +58,8 @@ template <std::same_as<Entry> Value>
 inline constexpr auto described<Value> =
     describe<Value>(
         "Entry", "What really happened at the bench: one line of a journal.",
-        member<&Value::at>("at", "when: date and time of RFC 3339 with Z or an offset"),
+        member<&Value::at>("at", "when: date and time of RFC 3339 with Z or an offset")
+            .such_as("\"2026-03-01T09:30:00Z\""),
         member<&Value::kind>("kind", "what happened; further members are those of the kind"),
         member<&Value::job>("job", "name of the job").not_empty(),
         member<&Value::zone>("zone", "name of a zone; none with a step: all zones")

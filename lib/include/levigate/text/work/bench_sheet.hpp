@@ -59,8 +59,7 @@ class SheetOfPlan {
     sheet_.more = "\"levigate plan --explain\" prints the explanation.";
     for (std::size_t i = 0; i < plan_.zones.size(); ++i) sheet_.bars.push_back(bar(i));
     if (!plan_.found) {
-      sheet_.no_plan =
-          plan_.why ? "No plan. " + sentence(*plan_.why) + "." : "No plan for this job.";
+      sheet_.no_plan = plan_.why ? ended(sentence(*plan_.why)) : "No plan for this job.";
       return std::move(sheet_);
     }
     sheet_.time = time();
@@ -79,6 +78,11 @@ class SheetOfPlan {
   }
 
  private:
+  static std::string ended(std::string text) {
+    if (!text.ends_with('.')) text += '.';
+    return text;
+  }
+
   /// "as sprayed", "scratched by P800"
   std::string stands() const {
     const bool differ =

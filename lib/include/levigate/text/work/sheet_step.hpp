@@ -24,6 +24,7 @@
 #include "levigate/text/work/page.hpp"
 #include "levigate/text/work/stop_line.hpp"
 #include "levigate/text/work/sun_text.hpp"
+#include "levigate/text/work/upkeep.hpp"
 #include "levigate/text/work/wheel_notes.hpp"
 
 namespace levigate::inline v0 {
@@ -185,7 +186,7 @@ class SheetOfStep {
   }
 
   std::string upkeep() const {
-    if (!step_.change_every_minutes) return "";
+    if (!asks_for_care(step_)) return "";
     const std::string change =
         fmt::format("New piece after {:.0f} min.", *step_.change_every_minutes);
     if (step_.rinse_every_strokes)

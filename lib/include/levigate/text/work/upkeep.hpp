@@ -35,9 +35,15 @@ inline std::string edges_text(const Plan& plan, std::size_t index) {
   return strokes + (strokes.empty() || wheel.empty() ? "" : " ") + wheel;
 }
 
+/// Whether paper must be cleaned and changed in a day. A compound that is rubbed by hand is charged instead, and outlasts it.
+inline bool asks_for_care(const Step& step) {
+  constexpr double day_minutes = 480;  // of work
+  return step.change_every_minutes && *step.change_every_minutes <= day_minutes;
+}
+
 /// When to clean the sheet of a step; empty at a wheel, which is charged and not rinsed.
 inline std::string cleaning_text(const Step& step) {
-  if (!step.change_every_minutes) return "";
+  if (!asks_for_care(step)) return "";
   if (step.machine && step.rinse_every_minutes)
     return fmt::format("clean the sheet every {:.0f} s of work, by extraction or by hand",
                        60.0 * *step.rinse_every_minutes);

@@ -14,5 +14,5 @@ say "Building levigate (a minute or two)"
 say "Planning data/demo/job.json with the paper of data/demo/stack.json"
 "$venv/bin/python" -m levigate plan data/demo/job.json data/demo/stack.json --out .out
 
-say "Done. The plan, as data, card and pictures:"
+say "Done. The plan, as data, sheet, explanation and pictures:"
 ls -1 "$PWD"/.out/*

@@ -703,6 +703,9 @@ TEST(Layout, WrapsBetweenWordsAndCutsLongOnes) {
   EXPECT_THAT(detail::wrapped("one two  three", 7), ElementsAre("one two", "three"));
   EXPECT_THAT(detail::wrapped("abcdefgh ij", 3), ElementsAre("abc", "def", "gh", "ij"));
   EXPECT_THAT(detail::wrapped("", 5), ElementsAre(""));
+  EXPECT_THAT(detail::wrapped("use 86 % of it", 7), ElementsAre("use", "86 % of", "it"));
+  EXPECT_THAT(detail::wrapped("in 1 h 46 min, or", 13), ElementsAre("in", "1 h 46 min,", "or"));
+  EXPECT_THAT(detail::wrapped("took ____ min.", 9), ElementsAre("took", "____ min."));
   EXPECT_THAT(detail::wrapped("\u00fc\u00fc\u00fc\u00fc", 3),
               ElementsAre("\u00fc\u00fc\u00fc", "\u00fc"));
 }

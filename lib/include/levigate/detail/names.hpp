@@ -14,7 +14,7 @@
 namespace levigate::inline v0::detail {
 
 /// Whether two names are one: case does not matter, nor do spaces, hyphens, underscores, slashes and full stops.
-inline bool same_name(std::string_view a, std::string_view b) {
+constexpr bool same_name(std::string_view a, std::string_view b) noexcept {
   const auto skipped = [](char c) {
     return c == ' ' || c == '-' || c == '_' || c == '/' || c == '.';
   };

@@ -6,7 +6,7 @@
 #include <string_view>
 
 #include "levigate/choices.hpp"
-#include "levigate/detail/folded.hpp"
+#include "levigate/detail/names.hpp"
 #include "levigate/version.hpp"
 
 namespace levigate::inline v0 {
@@ -52,7 +52,7 @@ constexpr std::string_view to_string(System system) noexcept {
 /// The system of that name, or nothing. Case, spaces and hyphens are free.
 constexpr std::optional<System> system_named(std::string_view name) noexcept {
   for (const System system : all_systems) {
-    if (detail::same_but_for_case(to_string(system), name)) return system;
+    if (detail::same_name(to_string(system), name)) return system;
   }
   return std::nullopt;
 }

@@ -10,7 +10,6 @@
 #include <vector>
 
 #include "levigate/describe.hpp"
-#include "levigate/detail/folded.hpp"
 #include "levigate/detail/names.hpp"
 #include "levigate/grade/system.hpp"
 #include "levigate/io/work/form.hpp"
@@ -104,7 +103,7 @@ inline void settle_makers(DescribedReader& reader, const Node& node, void* value
   }
   for (const MakerSystem& rule : stack.bare_number_by_maker) {
     if (std::any_of(makers.begin(), makers.end(),
-                    [&](std::string_view maker) { return same_but_for_case(maker, rule.maker); }))
+                    [&](std::string_view maker) { return same_name(maker, rule.maker); }))
       continue;
     const std::string_view near = nearest_name(rule.maker, makers);
     reader.attempt([&] {

@@ -15,7 +15,6 @@
 #include <utility>
 #include <vector>
 
-#include "levigate/detail/folded.hpp"
 #include "levigate/detail/names.hpp"
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/text.hpp"
@@ -172,9 +171,8 @@ class Node {
   /// One of these texts, as its position. Case, spaces and hyphens are free.
   std::size_t one_of(std::span<const std::string_view> known, std::string_view what) const {
     const std::string given = text();
-    const auto at = std::find_if(known.begin(), known.end(), [&](std::string_view name) {
-      return same_but_for_case(name, given);
-    });
+    const auto at = std::find_if(known.begin(), known.end(),
+                                 [&](std::string_view name) { return same_name(name, given); });
     if (at == known.end()) fail(unknown_name_text(what, shown(given), known));
     return static_cast<std::size_t>(at - known.begin());
   }

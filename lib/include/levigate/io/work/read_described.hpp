@@ -348,7 +348,7 @@ class DescribedReader {
 
   bool says_none(const Member& member, const Node& node) const {
     if (said_as_text(member.none))
-      return node.is_text() && same_but_for_case(node.text(), member.none);
+      return node.is_text() && same_name(node.text(), member.none);
     return node.is_null() && (style_.full || member.none == null_text);
   }
 
@@ -356,7 +356,7 @@ class DescribedReader {
     constexpr double infinity = std::numeric_limits<double>::infinity();
     if (member.infinite == null_text) return node.is_null() ? infinity : node.number();
     if (member.infinite.empty() || !node.is_text()) return node.number();
-    if (same_but_for_case(node.text(), member.infinite)) return infinity;
+    if (same_name(node.text(), member.infinite)) return infinity;
     node.fail(std::string(member.name) + " is wanted as a number or \"" +
               std::string(member.infinite) + "\"");
   }

@@ -12,7 +12,7 @@
 
 #include "levigate/stack/stack.hpp"
 
-#include "levigate/detail/folded.hpp"
+#include "levigate/detail/names.hpp"
 #include "levigate/detail/profile.hpp"
 #include "levigate/detail/text.hpp"
 #include "levigate/detail/work.hpp"
@@ -44,7 +44,7 @@ LEVIGATE_WORK void require_unlike_ids(const Stack& stack, std::string_view) {
 
 LEVIGATE_WORK const MakerSystem* rule_of_maker(const Stack& stack, std::string_view maker) {
   for (const MakerSystem& rule : stack.bare_number_by_maker) {
-    if (detail::same_but_for_case(rule.maker, maker)) return &rule;
+    if (detail::same_name(rule.maker, maker)) return &rule;
   }
   return nullptr;
 }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <string>
@@ -51,12 +52,31 @@ inline std::string shortened(std::string_view text, std::size_t count) {
   return columns(whole) <= count ? whole : std::string(first_columns(whole, count - 2)) + "..";
 }
 
+/// Where the first word of a text ends. A number, or a blank to fill in, keeps its unit: "3 h 21 min", "86 %", "______ min".
+inline std::size_t word_end(std::string_view text) {
+  constexpr std::array<std::string_view, 11> units{"h",   "min", "s",  "um", "mil", "%",
+                                                   "cm2", "in2", "mm", "GU", "rpm"};
+  std::size_t end = std::min(text.size(), text.find(' '));
+  while (end > 0 && end < text.size()) {
+    const char last = text[end - 1];
+    if ((last < '0' || last > '9') && last != '_') break;
+    const std::string_view next = text.substr(end + 1, text.find(' ', end + 1) - end - 1);
+    const std::string_view unit = next.substr(0, next.find_last_not_of(".,;:)") + 1);
+    if (std::find(units.begin(), units.end(), unit) == units.end()) break;
+    end += 1 + next.size();
+    const bool minutes_follow =
+        next == "h" && end + 1 < text.size() && text[end + 1] >= '0' && text[end + 1] <= '9';
+    if (minutes_follow) end = std::min(text.size(), text.find(' ', end + 1));
+  }
+  return end;
+}
+
 /// Text broken into lines of at most `width` columns, between words where it can be.
 inline std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
   std::vector<std::string> lines(1);
   const std::string whole = clean(text);
   for (std::string_view rest = whole; !rest.empty();) {
-    std::string_view word = rest.substr(0, rest.find(' '));
+    std::string_view word = rest.substr(0, word_end(rest));
     rest.remove_prefix(std::min(rest.size(), word.size() + 1));
     while (!word.empty()) {
       const std::size_t used = columns(lines.back());

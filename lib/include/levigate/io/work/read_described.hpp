@@ -347,8 +347,7 @@ class DescribedReader {
   }
 
   bool says_none(const Member& member, const Node& node) const {
-    if (said_as_text(member.none))
-      return node.is_text() && same_name(node.text(), member.none);
+    if (said_as_text(member.none)) return node.is_text() && same_name(node.text(), member.none);
     return node.is_null() && (style_.full || member.none == null_text);
   }
 

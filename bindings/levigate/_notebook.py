@@ -95,10 +95,18 @@ def _(stack: Stack) -> list[Record]:
 
 def _grade_of(stack: Stack, sheet: dict[str, Any]) -> Grade | None:
     """What its label means; None where it is not settled."""
-    try:
-        return Stack([sheet], stack.bare_number).grades[0]
-    except Error:
-        return None
+    rule = stack.bare_number
+    rules = [rule] if isinstance(rule, str) else [*({maker: system} for maker, system in rule.items()), "ask"]
+    for one in rules:
+        try:
+            alone = Stack([sheet], one)
+        except Error:  # the rule of another maker
+            continue
+        try:
+            return alone.grades[0]
+        except Error:
+            return None
+    return None
 
 
 @records.register

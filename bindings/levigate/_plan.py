@@ -12,6 +12,7 @@ from typing import Literal
 import levigate
 
 from . import _after
+from ._after import JOB, JOURNAL, STACK
 from ._files import make_folder, require_file, write_whole
 from ._help import BEFORE, Overview
 from ._names import Known, whole
@@ -19,7 +20,6 @@ from ._terminal import Tell, show, worked
 
 Units = Literal["metric", "us"]
 UNITS = ("metric", "us")
-JOB, STACK = "data/demo/job.json", "data/demo/stack.json"
 
 
 def add_commands(commands: Overview) -> None:
@@ -56,7 +56,7 @@ def add_commands(commands: Overview) -> None:
         "JOB STACK [options]",
         [
             (f"calibrate {JOB} {STACK}", "what to measure before the first step"),
-            (f"calibrate {JOB} {STACK} --after data/demo/journal.jsonl", "what to measure after the steps done"),
+            (f"calibrate {JOB} {STACK} --after {JOURNAL}", "what to measure after the steps done"),
         ],
         "there is no plan to measure for",
     )

@@ -94,6 +94,12 @@ def test_what_is_wrong_shows_unfolded(demo, sheet):
     assert errors and all(error.message.split(". ")[0][:60].replace("'", "&#x27;") in shown for error in errors)
 
 
+def test_a_rule_for_one_maker_leaves_the_grades_of_others(sheet):
+    sheets = [sheet("600", id="b", maker="Maker B"), sheet("P400", id="a", maker="Maker A")]
+    stack = levigate.Stack(sheets, bare_number={"Maker B": "CAMI"})
+    assert [row["grade_label"] for row in stack.to_records()] == ["CAMI 600", "P400"]
+
+
 def test_a_zone_without_a_film_budget_says_so(job, stack):
     plan = levigate.evaluate(job(zone={"film": {"mean_um": 11, "sd_um": 6}}), stack("P1500"), ["P1500"])
     assert plan.total.film == math.inf and "no budget" in Page(plan._repr_html_()).cells

@@ -56,9 +56,11 @@ bool has_profile(const Row (&table)[count], std::string_view name) {
 /// The row of that name, or of another name that people call it by. Throws: BadInput where there is none.
 template <typename Rows>
 const auto& profile_named(const Rows& table, std::string_view name, std::string_view what) {
-  std::vector<std::string_view> known, all;
   for (const auto& row : table) {
     if (is_called(row, name)) return row;
+  }
+  std::vector<std::string_view> known, all;
+  for (const auto& row : table) {
     known.push_back(row.name);
     all.push_back(row.name);
     if constexpr (requires { row.also; }) all.insert(all.end(), row.also.begin(), row.also.end());

@@ -1,4 +1,4 @@
-// A JSON text parsed, and a place in it: what stands there, and every error with its pointer, line and file.
+// A place in a JSON document: what stands there, in whatever unit, and every error with pointer, line and file.
 #pragma once
 
 #include <algorithm>

@@ -26,6 +26,7 @@
 #include "levigate/stack/finding.hpp"
 #include "levigate/surface/defect.hpp"
 #include "levigate/text/sentences.hpp"
+#include "levigate/text/work/flowed.hpp"
 #include "levigate/text/work/how_told.hpp"
 #include "levigate/text/work/instruction_text.hpp"
 #include "levigate/text/work/machine_notes.hpp"
@@ -203,13 +204,9 @@ class BenchCard {
     head += step.maker.empty() ? ")" : "), " + step.maker;
     if (!step.wheel) head += fmt::format("; {:.1f} sheets", step.sheets_used);
     page_.say(fmt::format("Step {} of {}: ", i + 1, plan_.steps.size()), head);
-    std::string text = instruction(step, i + 1 == plan_.steps.size());
-    for (const std::string& more :
-         {tools_text(step), is_longer(plan_, step) ? longer_text(plan_, step) : "", done_text(step),
-          edges_text(plan_, i), rest_text(step)}) {
-      if (!more.empty()) text += " " + more;
-    }
-    page_.say("  ", text);
+    page_.say("  ", flowed({instruction(step, i + 1 == plan_.steps.size()), tools_text(step),
+                            is_longer(plan_, step) ? longer_text(plan_, step) : "", done_text(step),
+                            edges_text(plan_, i), rest_text(step)}));
     if (step.wheel) wheel(step);
     if (step.machine) say_machine(page_, plan_, step);
   }

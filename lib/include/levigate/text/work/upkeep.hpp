@@ -11,6 +11,7 @@
 
 #include "levigate/detail/text.hpp"
 #include "levigate/plan/plan_values.hpp"
+#include "levigate/text/work/flowed.hpp"
 #include "levigate/text/work/stop_line.hpp"
 #include "levigate/text/work/wheel_notes.hpp"
 
@@ -32,7 +33,7 @@ inline std::string edges_text(const Plan& plan, std::size_t index) {
                                : fmt::format(", {:.0f} along {}", count, zone.zone);
   }
   if (!strokes.empty()) strokes += ".";
-  return strokes + (strokes.empty() || wheel.empty() ? "" : " ") + wheel;
+  return flowed({strokes, wheel});
 }
 
 /// Whether paper must be cleaned and changed in a day. A compound that is rubbed by hand is charged instead, and outlasts it.

@@ -96,7 +96,9 @@ def _(stack: Stack) -> list[Record]:
 def _grade_of(stack: Stack, sheet: dict[str, Any]) -> Grade | None:
     """What its label means; None where it is not settled."""
     rule = stack.bare_number
-    rules = [rule] if isinstance(rule, str) else [*({maker: system} for maker, system in rule.items()), "ask"]
+    rules: list[str | dict[str, str]] = [rule]
+    if not isinstance(rule, str):  # alone under the rule of one maker after another
+        rules = [*({maker: system} for maker, system in rule.items()), "ask"]
     for one in rules:
         try:
             alone = Stack([sheet], one)

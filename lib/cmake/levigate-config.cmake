@@ -1,15 +1,25 @@
-# find_package(levigate [COMPONENTS io text]): each component brings the package that it needs.
+# find_package(levigate [COMPONENTS core io text compiled]): io and text bring the package that each needs.
 include(CMakeFindDependencyMacro)
+include(${CMAKE_CURRENT_LIST_DIR}/levigate-targets.cmake)
 
+set(levigate_core_FOUND TRUE)
+if(TARGET levigate::compiled)
+  set(levigate_compiled_FOUND TRUE)
+endif()
 foreach(component IN LISTS levigate_FIND_COMPONENTS)
   if(component STREQUAL "io")
     find_dependency(nlohmann_json 3.11)
     set(levigate_io_FOUND TRUE)
   elseif(component STREQUAL "text")
-    find_dependency(fmt 9)
+    find_dependency(fmt)
+    if(fmt_VERSION VERSION_LESS 9)
+      set(levigate_FOUND FALSE)
+      set(levigate_NOT_FOUND_MESSAGE "levigate::text needs fmt 9 or newer; this is ${fmt_VERSION}")
+      return()
+    endif()
     set(levigate_text_FOUND TRUE)
+  elseif(NOT component MATCHES "^(core|compiled)$")
+    message(WARNING "levigate has no component ${component}; there are core, io, text and compiled")
   endif()
 endforeach()
-
-include(${CMAKE_CURRENT_LIST_DIR}/levigate-targets.cmake)
-
+check_required_components(levigate)

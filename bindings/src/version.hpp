@@ -1,0 +1,1 @@
+../../lib/include/levigate/version.hpp

@@ -1,4 +1,5 @@
 #!/bin/sh
+# shellcheck disable=SC2317  # way() calls the functions
 # Every way of getting levigate, tried and timed: prints a table with a line each, and exits with 1 where one fails.
 # Some ways need what tests/run.sh has installed, some fetch a tool from the package index. It takes about 15 minutes.
 #
@@ -8,7 +9,7 @@
 #
 # As root the ways for Python are tried where json and fmt of the system cannot be seen.
 set -u
-cd "$(dirname "$0")/.."
+cd "$(dirname "$0")/.." || exit
 root=$PWD
 scratch=$root/.build/ways
 rm -rf "$scratch"
@@ -72,6 +73,15 @@ by_compiled_pkg_config() {
     "$scratch/compiled_pkg_config" data/demo
 }
 
+refused_component() {
+  mkdir "$scratch/refused"
+  echo 'cmake_minimum_required(VERSION 3.22)
+project(refused LANGUAGES CXX)
+find_package(levigate REQUIRED COMPONENTS jsn)' >"$scratch/refused/CMakeLists.txt"
+  ! cmake -S "$scratch/refused" -B "$scratch/refused/build" -DCMAKE_PREFIX_PATH="$scratch/prefix" >"$scratch/refused/said" 2>&1 &&
+    grep "no component jsn" "$scratch/refused/said"
+}
+
 cpp_ways() {
   python3 -m venv "$scratch/tools" && "$scratch/tools/bin/pip" install -q 'cmake==3.22.*' meson ninja
   old=$scratch/tools/bin/cmake
@@ -92,6 +102,7 @@ cpp_ways() {
   way "build and install levigate::compiled" compiled_library
   way "levigate::compiled by find_package" by_compiled
   way "levigate::compiled by pkg-config" by_compiled_pkg_config
+  way "a component that there is not is refused" refused_component
 }
 
 # hidden COMMAND...: where the headers of json and fmt that the system has cannot be seen, as root.
@@ -138,7 +149,7 @@ print(sys.version, plan.minutes)
 PYTHON
   result=$?
   cd "$root" || return
-  return $result
+  return "$result"
 }
 
 python_ways() {

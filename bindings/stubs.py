@@ -23,7 +23,7 @@ WIDTH = 100
 HEAD = '''\
 # Written by bindings/stubs.py from the module.
 import os
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, Literal, TypedDict, final, overload
 
@@ -67,6 +67,7 @@ ARRAYS_TOO = {
 # What no signature says: types of attributes and results.
 TYPES = {"Grade.sources": "dict[str, _Source]", "Plan.plot": "Figure"}
 UNITS = {"units": 'Literal["metric", "us"]'}
+COATS = {"coats": "int | Sequence[Coat | dict[str, Any]]"}
 ARGUMENT_TYPES = {
     "Plan.plot": {
         "picture": 'Literal["film", "gloss", "ladder", "minutes", "section", "tradeoff"] | None',
@@ -74,9 +75,11 @@ ARGUMENT_TYPES = {
         "save": "_Path | None",
     },
     "Plan.bench_sheet": UNITS,
+    "Film.__init__": COATS,
+    "Film.__replace__": COATS,
     "Plan.bench_sheet_html": UNITS,
 }
-SHOWN = {"__init__", "_repr_html_"}  # beside the names without an underscore
+SHOWN = {"__init__", "__replace__", "__len__", "__iter__", "__contains__", "__getitem__", "_repr_html_"}  # beside the names without an underscore
 # What a result hangs on.
 OVERLOADS = {
     "source": [
@@ -169,7 +172,9 @@ def function_lines(name: str, function: object, owner: type | None = None, stati
         given, result = arguments(signature), TYPES.get(place, spelled(signature.returns))
         if signature.args.kwarg:  # the arguments that make what it returns
             making = signatures(getattr(_core, result).__init__)[0]
-            given += arguments_of_init(getattr(_core, result), making)[1:]
+            makes = arguments_of_init(getattr(_core, result), making)[1:]
+            optional = name == "__replace__"
+            given += [Argument(a.name, a.type, "..." if optional and a.type else a.default) for a in makes]
         elif owner and name == "__init__":
             given = arguments_of_init(owner, signature)
         for argument in given:

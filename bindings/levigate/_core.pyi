@@ -1,6 +1,6 @@
 # Written by bindings/stubs.py from the module.
 import os
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, Literal, TypedDict, final, overload
 
@@ -315,6 +315,22 @@ def gloss_gu(*, refractive_index: _Given, angle_deg: _Given, rq_um: _Given) -> _
 
 @final
 class Film:
+    def __init__(
+        self,
+        *,
+        mean_um: float = ...,
+        sd_um: float | None = ...,
+        mean_se_um: float | None = ...,
+        sd_se_um: float = ...,
+        readings: int = ...,
+        how: Literal["stated", "gauge", "wet comb", "coats counted"] | None = ...,
+        dry_um_per_coat: float | None = ...,
+        usual_spread: bool = ...,
+        readings_um: Sequence[float] | _Array = ...,
+        gauge: dict[str, Any] | str | None = ...,
+        coats: int | Sequence[Coat | dict[str, Any]] = ...,
+        recoat_window_h: float = ...,
+    ) -> None: ...
     @property
     def mean_um(self) -> float: ...
     @property
@@ -333,6 +349,25 @@ class Film:
     def usual_spread(self) -> bool: ...
     @property
     def spot_sd_um(self) -> float: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Film: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        mean_um: float = ...,
+        sd_um: float | None = ...,
+        mean_se_um: float | None = ...,
+        sd_se_um: float = ...,
+        readings: int = ...,
+        how: Literal["stated", "gauge", "wet comb", "coats counted"] | None = ...,
+        dry_um_per_coat: float | None = ...,
+        usual_spread: bool = ...,
+        readings_um: Sequence[float] | _Array = ...,
+        gauge: dict[str, Any] | str | None = ...,
+        coats: int | Sequence[Coat | dict[str, Any]] = ...,
+        recoat_window_h: float = ...,
+    ) -> Film: ...
 
 def film_from_readings(readings_um: Sequence[float] | _Array) -> Film: ...
 def film_from_coats(*, coats: int, dry_um_per_coat: float, sd_um: float) -> Film: ...
@@ -758,6 +793,17 @@ BLOCKS: tuple[str, ...]
 
 @final
 class Backing:
+    def __init__(
+        self,
+        *,
+        name: str = ...,
+        tip_spread: float,
+        modulus_mpa: float,
+        life_m: float,
+        clean_every_m: float,
+        fade_m: float,
+        floor: float,
+    ) -> None: ...
     @property
     def name(self) -> str: ...
     @property
@@ -772,9 +818,34 @@ class Backing:
     def fade_m(self) -> float: ...
     @property
     def floor(self) -> float: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Backing: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        name: str = ...,
+        tip_spread: float = ...,
+        modulus_mpa: float = ...,
+        life_m: float = ...,
+        clean_every_m: float = ...,
+        fade_m: float = ...,
+        floor: float = ...,
+    ) -> Backing: ...
 
 @final
 class Block:
+    def __init__(
+        self,
+        *,
+        name: str = ...,
+        modulus_mpa: float,
+        area_cm2: float,
+        force_n: float,
+        speed_m_s: float,
+        duty: float,
+        wrap: float,
+    ) -> None: ...
     @property
     def name(self) -> str: ...
     @property
@@ -795,9 +866,41 @@ class Block:
     def wheel(self) -> Wheel | None: ...
     @property
     def machine(self) -> Machine | None: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Block: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        name: str = ...,
+        modulus_mpa: float = ...,
+        area_cm2: float = ...,
+        force_n: float = ...,
+        speed_m_s: float = ...,
+        duty: float = ...,
+        wrap: float = ...,
+    ) -> Block: ...
 
 @final
 class Sheet:
+    def __init__(
+        self,
+        *,
+        id: str,
+        maker: str = ...,
+        label: str,
+        system: Literal["FEPA P", "CAMI", "JIS", "FEPA F", "micron", "JIS sedimentation", "FEPA F tube"] | None = ...,
+        size_um: float | None = ...,
+        compound: dict[str, Any] | str | None = ...,
+        backing: Backing | dict[str, Any] | str = ...,
+        block: Block | dict[str, Any] | str | None = ...,
+        wheel: Wheel | dict[str, Any] | str | None = ...,
+        machine: Machine | dict[str, Any] | str | None = ...,
+        width_mm: float = ...,
+        height_mm: float = ...,
+        on_hand: float | None = ...,
+        price: float | None = ...,
+    ) -> None: ...
     @property
     def id(self) -> str: ...
     @property
@@ -829,6 +932,26 @@ class Sheet:
     @property
     def wear_share(self) -> float: ...
     def to_dict(self) -> dict[str, Any]: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Sheet: ...
+    def __replace__(
+        self,
+        *,
+        id: str = ...,
+        maker: str = ...,
+        label: str = ...,
+        system: Literal["FEPA P", "CAMI", "JIS", "FEPA F", "micron", "JIS sedimentation", "FEPA F tube"] | None = ...,
+        size_um: float | None = ...,
+        compound: dict[str, Any] | str | None = ...,
+        backing: Backing | dict[str, Any] | str = ...,
+        block: Block | dict[str, Any] | str | None = ...,
+        wheel: Wheel | dict[str, Any] | str | None = ...,
+        machine: Machine | dict[str, Any] | str | None = ...,
+        width_mm: float = ...,
+        height_mm: float = ...,
+        on_hand: float | None = ...,
+        price: float | None = ...,
+    ) -> Sheet: ...
 
 @final
 class Rules:
@@ -887,6 +1010,10 @@ class Stack:
     def _repr_html_(self) -> str: ...
     def to_records(self) -> list[dict[str, Any]]: ...
     def sheet_called(self, name: str) -> Sheet: ...
+    def __len__(self) -> int: ...
+    def __iter__(self) -> Iterator[Sheet]: ...
+    def __contains__(self, id: str) -> bool: ...
+    def __getitem__(self, key: int | str) -> Sheet: ...
     @property
     def grades(self) -> list[Grade]: ...
 
@@ -1009,13 +1136,21 @@ def take_down(
 
 @final
 class ShrinkBack:
+    def __init__(self, *, comes_back: float, rest_h: float) -> None: ...
     @property
     def comes_back(self) -> float: ...
     @property
     def rest_h(self) -> float: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> ShrinkBack: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(self, *, comes_back: float = ..., rest_h: float = ...) -> ShrinkBack: ...
 
 @final
 class WheelLimits:
+    def __init__(
+        self, *, speed_low_m_s: float, speed_high_m_s: float, effusivity: float, rise_k: float
+    ) -> None: ...
     @property
     def speed_low_m_s(self) -> float: ...
     @property
@@ -1024,9 +1159,35 @@ class WheelLimits:
     def effusivity(self) -> float: ...
     @property
     def rise_k(self) -> float: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> WheelLimits: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        speed_low_m_s: float = ...,
+        speed_high_m_s: float = ...,
+        effusivity: float = ...,
+        rise_k: float = ...,
+    ) -> WheelLimits: ...
 
 @final
 class Coating:
+    def __init__(
+        self,
+        *,
+        name: str = ...,
+        kind: Literal["coat", "solid"],
+        hardness_mpa: float,
+        cutting_efficiency: float = ...,
+        wear_coefficient: float | None = ...,
+        refractive_index: float,
+        two_part: bool | None = ...,
+        redissolves: bool | None = ...,
+        cure: Cure | dict[str, Any] | None = ...,
+        shrink_back: ShrinkBack | dict[str, Any] | None = ...,
+        limits: WheelLimits | dict[str, Any] | None = ...,
+    ) -> None: ...
     @property
     def name(self) -> str: ...
     @property
@@ -1049,9 +1210,36 @@ class Coating:
     def shrink_back(self) -> ShrinkBack | None: ...
     @property
     def limits(self) -> WheelLimits | None: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Coating: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        name: str = ...,
+        kind: Literal["coat", "solid"] = ...,
+        hardness_mpa: float = ...,
+        cutting_efficiency: float = ...,
+        wear_coefficient: float | None = ...,
+        refractive_index: float = ...,
+        two_part: bool | None = ...,
+        redissolves: bool | None = ...,
+        cure: Cure | dict[str, Any] | None = ...,
+        shrink_back: ShrinkBack | dict[str, Any] | None = ...,
+        limits: WheelLimits | dict[str, Any] | None = ...,
+    ) -> Coating: ...
 
 @final
 class Carried:
+    def __init__(
+        self,
+        *,
+        scratched_by: str,
+        size_um: float | None = ...,
+        scratch_um: float | None = ...,
+        rq_um: float | None = ...,
+        worn_um: float | None = ...,
+    ) -> None: ...
     @property
     def grade(self) -> Grade: ...
     @property
@@ -1060,16 +1248,52 @@ class Carried:
     def rq_um(self) -> float | None: ...
     @property
     def worn_um(self) -> float | None: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Carried: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        scratched_by: str = ...,
+        size_um: float | None = ...,
+        scratch_um: float | None = ...,
+        rq_um: float | None = ...,
+        worn_um: float | None = ...,
+    ) -> Carried: ...
 
 @final
 class Edge:
+    def __init__(self, *, of: str, radius_mm: float | None = ...) -> None: ...
     @property
     def of(self) -> str: ...
     @property
     def radius_mm(self) -> float | None: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Edge: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(self, *, of: str = ..., radius_mm: float | None = ...) -> Edge: ...
 
 @final
 class Zone:
+    def __init__(
+        self,
+        *,
+        name: str,
+        area_cm2: float,
+        block: Block | dict[str, Any] | str,
+        film: Film | dict[str, Any] | None = ...,
+        peel_um: float = ...,
+        peel_wavelength_mm: float = ...,
+        edge_of: str | None = ...,
+        radius_mm: float | None = ...,
+        usual_wavelength: bool = ...,
+        peel_how: Literal["by eye", "comparison plate", "profile", "usual"] = ...,
+        levelled_peel_um: float = ...,
+        levelled: bool = ...,
+        below_um: float = ...,
+        defects: Sequence[Defect | dict[str, Any]] = ...,
+        start: Carried | dict[str, Any] | None = ...,
+    ) -> None: ...
     @property
     def name(self) -> str: ...
     @property
@@ -1098,9 +1322,42 @@ class Zone:
     def defects(self) -> list[Defect]: ...
     @property
     def carries(self) -> Carried | None: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Zone: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        name: str = ...,
+        area_cm2: float = ...,
+        block: Block | dict[str, Any] | str = ...,
+        film: Film | dict[str, Any] | None = ...,
+        peel_um: float = ...,
+        peel_wavelength_mm: float = ...,
+        edge_of: str | None = ...,
+        radius_mm: float | None = ...,
+        usual_wavelength: bool = ...,
+        peel_how: Literal["by eye", "comparison plate", "profile", "usual"] = ...,
+        levelled_peel_um: float = ...,
+        levelled: bool = ...,
+        below_um: float = ...,
+        defects: Sequence[Defect | dict[str, Any]] = ...,
+        start: Carried | dict[str, Any] | None = ...,
+    ) -> Zone: ...
 
 @final
 class Target:
+    def __init__(
+        self,
+        *,
+        grade: str | None = ...,
+        size_um: float | None = ...,
+        gloss_gu: float | None = ...,
+        sheen: dict[str, Any] | None = ...,
+        gloss_high_gu: float | None = ...,
+        angle_deg: float = ...,
+        rub_out: str = ...,
+    ) -> None: ...
     @property
     def size_um(self) -> float | None: ...
     @property
@@ -1113,9 +1370,38 @@ class Target:
     def rub_out(self) -> str: ...
     @property
     def label(self) -> str: ...
+    @staticmethod
+    def from_dict(data: dict[str, Any]) -> Target: ...
+    def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        grade: str | None = ...,
+        size_um: float | None = ...,
+        gloss_gu: float | None = ...,
+        sheen: dict[str, Any] | None = ...,
+        gloss_high_gu: float | None = ...,
+        angle_deg: float = ...,
+        rub_out: str = ...,
+    ) -> Target: ...
 
 @final
 class Job:
+    def __init__(
+        self,
+        *,
+        name: str,
+        coating: Coating | dict[str, Any] | str,
+        zones: Sequence[Zone | dict[str, Any]],
+        start: dict[str, Any] | None = ...,
+        target: Target | dict[str, Any],
+        rules: Rules | dict[str, Any] = ...,
+        prefer: Literal["minutes", "film", "steps", "cost"] = ...,
+        age_h: float | None = ...,
+        age_at: str = ...,
+        cure: Cure | dict[str, Any] | None = ...,
+        weight_kg: float | None = ...,
+    ) -> None: ...
     @property
     def name(self) -> str: ...
     @property
@@ -1148,6 +1434,21 @@ class Job:
     def from_dict(data: dict[str, Any]) -> Job: ...
     def to_json(self) -> str: ...
     def to_dict(self) -> dict[str, Any]: ...
+    def __replace__(
+        self,
+        *,
+        name: str = ...,
+        coating: Coating | dict[str, Any] | str = ...,
+        zones: Sequence[Zone | dict[str, Any]] = ...,
+        start: dict[str, Any] | None = ...,
+        target: Target | dict[str, Any] = ...,
+        rules: Rules | dict[str, Any] = ...,
+        prefer: Literal["minutes", "film", "steps", "cost"] = ...,
+        age_h: float | None = ...,
+        age_at: str = ...,
+        cure: Cure | dict[str, Any] | None = ...,
+        weight_kg: float | None = ...,
+    ) -> Job: ...
 
 MARK_KINDS: tuple[str, ...]
 

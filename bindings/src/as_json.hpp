@@ -9,16 +9,18 @@
 
 namespace levigate_python {
 
-/// JSON text of Python data; numpy's numbers and arrays are taken as numbers and lists.
+/// Python data for JSON: values of this module as dictionaries, numpy's numbers and arrays as numbers
+/// and lists, a quantity with a unit in the unit of its key.
 /// Throws: TypeError for what JSON has no form for
+py::object plain_data(const py::handle& data, const std::string& key);
+
+/// A number without its unit, in the unit that a name ends with, where it has one; else as it is.
+/// Throws: TypeError for a masked array, and for a unit where the name says none
+py::object without_unit(const std::string& name, const py::object& given);
+
+/// JSON text of Python data.
 inline std::string json_text(const py::object& data) {
-  const auto plain = [](const py::object& value) -> py::object {
-    if (py::hasattr(value, "tolist")) return value.attr("tolist")();
-    throw py::type_error(std::string(py::repr(value)).substr(0, 60) + " is no data for JSON");
-  };
-  return py::module_::import("json")
-      .attr("dumps")(data, py::arg("default") = py::cpp_function(plain))
-      .cast<std::string>();
+  return py::module_::import("json").attr("dumps")(plain_data(data, "")).cast<std::string>();
 }
 
 /// JSON text of a whole file's data, its format tag added where it is missing.

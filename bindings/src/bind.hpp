@@ -92,6 +92,20 @@ void add_text_equality_copies(const py::object& type, std::vector<std::string> n
                               std::vector<std::string> further,
                               const levigate::Description* description, ValueOf value_of);
 
+/// A Python object that holds a value as it is made.
+using MakeOf = py::object (*)();
+
+/// Pickles instances of a class by all members of the description.
+void add_pickle(const py::object& type, const levigate::Description& description, ValueOf value_of,
+                MakeOf make);
+
+/// The value in an object of a class that add_pickle() knows, with its description.
+struct HeldValue {
+  const levigate::Description* description = nullptr;  ///< null: it is of no such class
+  const void* at = nullptr;
+};
+HeldValue held_value(py::handle object);
+
 /// Names of the members that are numbers.
 std::vector<std::string_view> numbers_of(const levigate::Description& description);
 
@@ -137,7 +151,13 @@ class ValueClass : public py::class_<Value> {
   }
 
   /// To be called last: text, equality and copies over all members so far.
-  void finish() { add_text_equality_copies(*this, names_, further_, description_, value_of_); }
+  void finish() {
+    add_text_equality_copies(*this, names_, further_, description_, value_of_);
+    if constexpr (std::is_default_constructible_v<Value>) {
+      if (description_)
+        add_pickle(*this, *description_, value_of_, [] { return py::cast(Value{}); });
+    }
+  }
 
  private:
   std::vector<std::string> names_;

@@ -79,6 +79,10 @@ void bind_coat(py::module_& m) {
       .has("shrink", &Coat::shrink, "share of the dry film lost on full cure")
       .has("applied_h", &Coat::applied_h, "since the first coat [h]")
       .finish();
+  add_pickle(
+      coat, levigate::description_of<Coat>(),
+      [](py::handle self) -> const void* { return &self.cast<const Coat&>(); },
+      [] { return py::cast(Coat{}); });
   coat.def(py::init([](double wet_um, double volume_solids, double thinner,
                        std::optional<double> dry_um, double shrink, double applied_h) {
              return Coat{wet_um, volume_solids, thinner, dry_um, shrink, applied_h};

@@ -5,6 +5,7 @@
 #include "levigate/film/cut_through.hpp"
 #include "levigate/film/film.hpp"
 #include "levigate/film/gauge.hpp"
+#include "made.hpp"
 
 namespace levigate_python {
 
@@ -17,10 +18,11 @@ constexpr double peel_may_stay_um = levigate::CommonErrors{}.residual_um;
 void bind_film(py::module_& m) {
   using levigate::Film;
   using py::arg;
-  describe_class<Film>(m)
-      .has("spot_sd_um", &levigate::spot_sd_um,
+  ValueClass<Film> film = describe_class<Film>(m);
+  film.has("spot_sd_um", &levigate::spot_sd_um,
            "standard deviation to predict one spot with, the standard errors included [um]")
       .finish();
+  make_by_keywords(film, levigate::film_keys());
 
   m.def(
       "film_from_readings",

@@ -42,17 +42,6 @@ py::dict sources(const Grade& grade) {
   return result;
 }
 
-/// What a grade is made of again: a label of its system, or with a size of the user's own.
-Grade grade_from(System system, const std::string& label, std::optional<double> size_um) {
-  return size_um ? levigate::sized_grade(label, *size_um, system) : levigate::grade(label, system);
-}
-
-py::tuple parts_of(const Grade& grade) {
-  std::optional<double> size_um;
-  if (grade.basis() == levigate::Basis::user) size_um = grade.median_um;
-  return py::make_tuple(grade.system, grade.label, size_um);
-}
-
 py::array_t<std::int64_t> nearest(const Numbers& sizes_um, System system) {
   const char* const names[] = {"sizes_um"};
   const py::object given[] = {sizes_um};
@@ -81,10 +70,6 @@ void bind_grade(py::module_& m) {
   add_html(grade);
   grade.def_property_readonly("sources", &sources,
                               "basis and citation of each number, by attribute");
-  grade.def(py::pickle(&parts_of, [](const py::tuple& parts) {
-    return grade_from(parts[0].cast<System>(), parts[1].cast<std::string>(),
-                      parts[2].cast<std::optional<double>>());
-  }));
   ValueClass<LabelReading>(m, "LabelReading", "All that a label can mean.")
       .has("candidates", &LabelReading::candidates, "the grades it can mean")
       .has("ambiguous", &LabelReading::ambiguous, "whether it does not settle one grade")

@@ -1,13 +1,20 @@
 // The work: coating, zones, start and target.
 #include <pybind11/stl/filesystem.h>
 
-#include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/plan/job.hpp"
 #include "levigate/plan/work/workings.hpp"
+#include "made.hpp"
 #include "named.hpp"
 
 namespace levigate_python {
+
+template <>
+struct FromData<levigate::Job> {
+  static levigate::Job read(const py::dict& data) {
+    return levigate::job_from_json(json_text(data, levigate::job_format));
+  }
+};
 
 namespace {
 
@@ -35,16 +42,17 @@ std::map<std::string, std::optional<double>> budget_um(const Job& job) {
 }  // namespace
 
 void bind_job(py::module_& m) {
-  describe_class<levigate::ShrinkBack>(m).finish();
-  describe_class<WheelLimits>(m).finish();
-  describe_class<Coating>(m).finish();
-  describe_class<Carried>(m).finish();
-  describe_class<levigate::Edge>(m).finish();
-  describe_class<Zone>(m)
-      .has("levelled", &levigate::is_levelled,
+  made_by_keywords<levigate::ShrinkBack>(m);
+  made_by_keywords<WheelLimits>(m);
+  made_by_keywords<Coating>(m);
+  made_by_keywords<Carried>(m);
+  made_by_keywords<levigate::Edge>(m);
+  ValueClass<Zone> zone = describe_class<Zone>(m);
+  zone.has("levelled", &levigate::is_levelled,
            "False: the levelling step passes it by, as it does edges")
       .finish();
-  describe_class<Target>(m).finish();
+  make_by_keywords(zone);
+  made_by_keywords<Target>(m);
   ValueClass<Job> job = describe_class<Job>(m);
   job.finish();
   job.def_property_readonly("budget_um", &budget_um,
@@ -72,8 +80,7 @@ void bind_job(py::module_& m) {
   job.def(
       "to_dict", [](const Job& j) -> py::dict { return from_json_text(levigate::to_json(j)); },
       "The job as a dictionary, as in a file.");
-  job.def(py::pickle([](const Job& j) { return levigate::to_json(j); },
-                     [](const std::string& text) { return levigate::job_from_json(text); }));
+  make_by_keywords(job);
 }
 
 }  // namespace levigate_python

@@ -113,8 +113,6 @@ void bind_entry(py::module_& m) {
   entry.def(
       "to_dict", [](const Entry& e) -> py::dict { return from_json_text(levigate::to_json(e)); },
       "The entry as a dictionary, as in a journal.");
-  entry.def(py::pickle([](const Entry& e) { return levigate::to_json(e); },
-                       [](const std::string& text) { return levigate::entry_from_json(text); }));
 }
 
 }  // namespace

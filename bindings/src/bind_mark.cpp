@@ -51,6 +51,16 @@ void bind_mark(py::module_& m) {
            arg("sheet"), py::kw_only(), arg("zones") = std::vector<std::string>{},
            arg("direction_deg") = py::none(), arg("removal_um") = py::none(),
            arg("overcut") = py::none(), "A step that was done with a sheet.");
+  done.def(py::pickle(
+      [](const DoneStep& d) {
+        return py::make_tuple(d.sheet, d.zones, d.direction_deg, d.removal_um, d.overcut);
+      },
+      [](const py::tuple& parts) {
+        return DoneStep{parts[0].cast<std::string>(), parts[1].cast<std::vector<std::string>>(),
+                        parts[2].cast<std::optional<double>>(),
+                        parts[3].cast<std::optional<double>>(),
+                        parts[4].cast<std::optional<double>>()};
+      }));
 }
 
 }  // namespace levigate_python

@@ -1,8 +1,8 @@
 // Plans: the search, its steps and sums, and why there is none.
-#include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/card.hpp"
+#include "made.hpp"
 #include "plan_of_job.hpp"
 #include "shown.hpp"
 
@@ -161,6 +161,7 @@ void bind_plan(py::module_& m) {
       },
       py::is_operator());
 
+  pickle_on_bench(m, bound, &PlanOfJob::plan);
   bound.def("__copy__", [](const py::object& self) { return self; });
   bound.def("__deepcopy__", [](const py::object& self, const py::dict&) { return self; });
 

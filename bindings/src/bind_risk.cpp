@@ -1,13 +1,13 @@
 // Chance: plans simulated, what to measure before them, and the random numbers behind them.
 #include "levigate/risk/simulate.hpp"
 
-#include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/risk/calibrate.hpp"
 #include "levigate/risk/compare.hpp"
 #include "levigate/risk/philox.hpp"
 #include "levigate/risk/when_done.hpp"
 #include "levigate/text/card.hpp"
+#include "made.hpp"
 #include "plan_of_job.hpp"
 #include "shown.hpp"
 
@@ -200,6 +200,7 @@ void bind_comparison(py::module_& m) {
           },
           "the best plan, or why there is none")
       .finish();
+  pickle_on_bench(m, bound, &ComparisonOnBench::comparison);
   bound
       .def(
           "card",

@@ -77,8 +77,6 @@ void bind_shop(py::module_& m) {
       "The shop as a dictionary, as in a file.");
   shop.def_property_readonly("report", py::overload_cast<const Shop&>(&levigate::report),
                              "what its numbers say, a LearnedLine each");
-  shop.def(py::pickle([](const Shop& s) { return levigate::to_json(s); },
-                      [](const std::string& text) { return levigate::shop_from_json(text); }));
 }
 
 }  // namespace levigate_python

@@ -3,18 +3,29 @@
 
 #include <map>
 
-#include "as_json.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/stack/block_table.hpp"
 #include "levigate/stack/check.hpp"
 #include "levigate/text/sentences.hpp"
+#include "made.hpp"
 #include "named.hpp"
 #include "rules.hpp"
 #include "shown.hpp"
 
 namespace levigate_python {
 
+/// A block is what the values hold; a wheel or a machine is given as what it is.
+template <>
+struct FromData<Face> {
+  static Face read(const py::object& data) { return Face(FromData<levigate::Block>::read(data)); }
+};
+
 namespace {
+
+py::dict face_dict(const Face& face) {
+  return from_json_text(
+      levigate::value_to_json(levigate::description_of<levigate::Block>(), &face.block));
+}
 
 using levigate::Backing;
 using levigate::Block;
@@ -59,6 +70,13 @@ BareRule bare_rule_of(const Stack& stack) {
   return from_json_text(levigate::to_json(levigate::without_sheets(stack)))["bare_number"];
 }
 
+/// The sheet of that id, or null.
+const Sheet* sheet_with_id(const Stack& stack, const std::string& id) {
+  const auto found = std::find_if(stack.sheets.begin(), stack.sheets.end(),
+                                  [&](const Sheet& sheet) { return sheet.id == id; });
+  return found == stack.sheets.end() ? nullptr : &*found;
+}
+
 Stack stack_of(const py::typing::Iterable<SheetOrDict>& sheets, const BareRule& bare_number) {
   py::list data;
   for (const py::handle sheet : sheets) {
@@ -70,13 +88,13 @@ Stack stack_of(const py::typing::Iterable<SheetOrDict>& sheets, const BareRule& 
 }
 
 void bind_parts(py::module_& m) {
-  describe_class<Backing>(m).finish();
+  made_by_keywords<Backing>(m);
   const levigate::Description& of_block = levigate::description_of<Block>();
   register_object(of_block, [](const void* value, py::handle) {
     return py::cast(Face(*static_cast<const Block*>(value)));
   });
-  ValueClass<Face>(m, "Block", "A block, or a pad that is its own tool.")
-      .describe(of_block,
+  ValueClass<Face> face(m, "Block", "A block, or a pad that is its own tool.");
+  face.describe(of_block,
                 [](py::handle self) -> const void* { return &self.cast<const Face&>().block; }, {})
       .has(
           "pressure_kpa", [](const Face& face) { return face.block.pressure_kpa(); },
@@ -84,6 +102,21 @@ void bind_parts(py::module_& m) {
       .has("wheel", &Face::wheel, "where it is a buffing wheel, or None")
       .has("machine", &Face::machine, "where it is a hand-held machine, or None")
       .finish();
+  make_by_keywords(face, levigate::value_keys(of_block));
+  m.def(
+      "_unpickled_Block",
+      [](const py::dict& block, const std::optional<levigate::Wheel>& wheel,
+         const std::optional<levigate::Machine>& machine) {
+        Face made = FromData<Face>::read(block);
+        made.wheel = wheel;
+        made.machine = machine;
+        return made;
+      },
+      "What pickle makes again.\n\nIts arguments are those of __reduce__().");
+  face.def("__reduce__",
+           [function = py::object(m.attr("_unpickled_Block"))](const Face& f) -> py::tuple {
+             return py::make_tuple(function, py::make_tuple(face_dict(f), f.wheel, f.machine));
+           });
   ValueClass<Sheet> sheet = describe_class<Sheet>(m, {"kind"});
   sheet
       .has(
@@ -113,6 +146,7 @@ void bind_parts(py::module_& m) {
           "of the rate of held grain that its grain reaches")
       .finish();
   sheet.def("to_dict", &sheet_dict, "The sheet as a dictionary, as in a file.");
+  make_by_keywords(sheet);
 }
 
 }  // namespace
@@ -166,10 +200,35 @@ void bind_stack(py::module_& m) {
       "The sheet of that id, or the one sheet that a label can mean.\n\n"
       "Raises BadInput where there is none, naming the nearest id; AmbiguousLabel where several\n"
       "sheets have the label; as grades.");
+  stack.def("__len__", [](const Stack& s) { return s.sheets.size(); });
+  stack.def(
+      "__iter__",
+      [](const Stack& s) { return py::make_iterator(s.sheets.begin(), s.sheets.end()); },
+      py::keep_alive<0, 1>());
+  stack.def(
+      "__contains__",
+      [](const Stack& s, const std::string& id) { return sheet_with_id(s, id) != nullptr; },
+      arg("id"), "Whether a sheet has that id.");
+  stack.def(
+      "__getitem__",
+      [](const Stack& s, const std::variant<py::ssize_t, std::string>& key) {
+        if (const auto* id = std::get_if<std::string>(&key)) {
+          if (const Sheet* sheet = sheet_with_id(s, *id)) return *sheet;
+          std::vector<std::string_view> ids;
+          for (const Sheet& sheet : s.sheets) ids.push_back(sheet.id);
+          throw py::key_error(levigate::detail::unknown_name_text("sheet", *id, ids));
+        }
+        const auto count = static_cast<py::ssize_t>(s.sheets.size());
+        const py::ssize_t at = std::get<0>(key);
+        if (at < -count || at >= count)
+          throw py::index_error("sheet " + std::to_string(at) + " of " + std::to_string(count));
+        return s.sheets[static_cast<std::size_t>(at < 0 ? at + count : at)];
+      },
+      arg("key"),
+      "The sheet of that id, or at that place.\n\nRaises KeyError with the nearest id, "
+      "IndexError.");
   stack.def_property_readonly("grades", &levigate::grades_of,
                               "grades of the sheets, in the order of the stack");
-  stack.def(py::pickle([](const Stack& s) { return levigate::to_json(s); },
-                       [](const std::string& text) { return levigate::stack_from_json(text); }));
 
   describe_class<levigate::Named>(m).finish();
   describe_class<levigate::Quantity>(m).finish();

@@ -1,5 +1,6 @@
 #include "elementwise.hpp"
 
+#include "as_json.hpp"
 #include "levigate/faults.hpp"
 
 namespace levigate_python {
@@ -10,7 +11,7 @@ namespace {
 /// numbers of some of them.
 /// Throws: TypeError
 py::array_t<double> as_doubles(const char* name, const py::object& given) {
-  const py::array array = py::module_::import("numpy").attr("asarray")(given);
+  const py::array array = py::module_::import("numpy").attr("asarray")(without_unit(name, given));
   if (const char kind = array.dtype().kind(); kind == 'f' || kind == 'i' || kind == 'u') {
     return py::array_t<double, py::array::forcecast>(array);
   }

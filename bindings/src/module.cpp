@@ -2,10 +2,13 @@
 // signatures show Python names.
 #include "bind.hpp"
 #include "levigate/version.hpp"
+#include "made.hpp"
 
 PYBIND11_MODULE(_core, m) {
   m.doc() = "What levigate computes; the package levigate re-exports all of it.";
   m.attr("__version__") = levigate::version_string;
+  m.def("_unpickled", &levigate_python::unpickled,
+        "What pickle makes again.\n\nIts arguments are those of __reduce__().");
   levigate_python::bind_errors(m);
   levigate_python::bind_grade(m);
   levigate_python::bind_contact(m);

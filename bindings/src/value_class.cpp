@@ -1,9 +1,12 @@
 // Classes of values from their descriptions: one implementation for all types.
 #include <map>
+#include <set>
 
 #include "bind.hpp"
 #include "levigate/error.hpp"
 #include "levigate/faults.hpp"
+#include "levigate/io/value.hpp"
+#include "made.hpp"
 
 namespace levigate_python {
 
@@ -68,6 +71,18 @@ std::string type_of(const Kind& kind) {
     case Form::either: break;  // which kinds it may be, a kind does not say
   }
   return "object";
+}
+
+/// Type of what may be given for a member: values too as dictionaries, and profiles by their names.
+std::string given_type_of(const Kind& kind, bool named) {
+  if (kind.form == Form::maybe) return given_type_of(*kind.of, named) + " | None";
+  if (kind.form == Form::list)
+    return "collections.abc.Sequence[" + given_type_of(*kind.of, named) + "]";
+  if (kind.form != Form::value) return type_of(kind);
+  std::string name(kind.described().name);
+  if (name == "LaidFilm") name = "Film";
+  const std::string others = named ? "dict | str" : "dict";
+  return objects().count(name) ? "levigate._core." + name + " | " + others : others;
 }
 
 /// Name of a class, as signatures spell it.
@@ -227,6 +242,150 @@ void add_text_equality_copies(const py::object& type, std::vector<std::string> n
              });
   add_method(type, "__copy__", [](const py::object& self) { return self; });
   add_method(type, "__deepcopy__", [](const py::object& self, const py::dict&) { return self; });
+}
+
+namespace {
+
+struct Pickled {
+  const Description* description;
+  ValueOf value_of;
+  MakeOf make;
+};
+
+std::map<PyTypeObject*, Pickled>& pickled() {
+  static std::map<PyTypeObject*, Pickled> all;
+  return all;
+}
+
+py::object item_state(const Kind& kind, const void* at);
+
+}  // namespace
+
+py::tuple state_of(const Description& description, const void* at) {
+  py::tuple state(description.members.size());
+  for (std::size_t i = 0; i < state.size(); ++i) {
+    const Member& member = description.members[i];
+    state[i] = item_state(*member.kind, member.in(at));
+  }
+  return state;
+}
+
+namespace {
+
+py::object item_state(const Kind& kind, const void* at) {
+  switch (kind.form) {
+    case Form::number: return py::float_(kind.number(at));
+    case Form::whole:
+    case Form::truth: return py::int_(kind.whole(at));
+    case Form::text: return text_of(kind.text(at));
+    case Form::choice: return text_of(kind.choice(static_cast<std::size_t>(kind.whole(at))));
+    case Form::value: return state_of(kind.described(), at);
+    case Form::either:
+      return py::make_tuple(kind.whole(at), item_state(*kind.held(at), kind.item(at, 0)));
+    case Form::maybe:
+    case Form::list: break;
+  }
+  py::tuple items(kind.size(at));
+  for (std::size_t i = 0; i < items.size(); ++i) items[i] = item_state(*kind.of, kind.item(at, i));
+  return items;
+}
+
+[[noreturn]] void fail_state(std::string_view what) {
+  throw py::value_error("this was pickled by another version of levigate: " + std::string(what));
+}
+
+/// Text that a value only points to. There are as many as a table has.
+std::string_view kept(std::string text) {
+  static std::set<std::string, std::less<>> all;
+  return *all.insert(std::move(text)).first;
+}
+
+void set_item(const Kind& kind, void* at, const py::object& state);
+
+}  // namespace
+
+void set_state(const Description& description, void* at, const py::tuple& state) {
+  if (state.size() != description.members.size()) fail_state(description.name);
+  for (std::size_t i = 0; i < state.size(); ++i) {
+    const Member& member = description.members[i];
+    set_item(*member.kind, member.in_mutable(at), state[i]);
+  }
+}
+
+namespace {
+
+void set_item(const Kind& kind, void* at, const py::object& state) {
+  switch (kind.form) {
+    case Form::number: kind.set_number(at, state.cast<double>()); return;
+    case Form::whole:
+    case Form::truth: kind.set_whole(at, state.cast<std::int64_t>()); return;
+    case Form::text:
+      if (kind.set_text) {
+        kind.set_text(at, state.cast<std::string>());
+      } else {
+        *static_cast<std::string_view*>(at) = kept(state.cast<std::string>());
+      }
+      return;
+    case Form::choice: {
+      const auto name = state.cast<std::string>();
+      for (std::size_t i = 0; i < kind.size(nullptr); ++i) {
+        if (kind.choice(i) == name) return kind.set_whole(at, static_cast<std::int64_t>(i));
+      }
+      fail_state(name);
+    }
+    case Form::value: set_state(kind.described(), at, state.cast<py::tuple>()); return;
+    case Form::either: {
+      const auto pair = state.cast<py::tuple>();
+      const auto chosen = pair[0].cast<std::size_t>();
+      if (chosen >= kind.kinds.size()) fail_state("choice");
+      set_item(*kind.kinds[chosen], kind.choose(at, chosen), pair[1]);
+      return;
+    }
+    case Form::maybe:
+    case Form::list: break;
+  }
+  kind.clear(at);
+  for (const py::handle item : state)
+    set_item(*kind.of, kind.add(at), py::reinterpret_borrow<py::object>(item));
+}
+
+}  // namespace
+
+HeldValue held_value(py::handle object) {
+  const auto found = pickled().find(Py_TYPE(object.ptr()));
+  if (found == pickled().end()) return {};
+  return {found->second.description, found->second.value_of(object)};
+}
+
+void add_pickle(const py::object& type, const Description& description, ValueOf value_of,
+                MakeOf make) {
+  pickled().emplace(reinterpret_cast<PyTypeObject*>(type.ptr()),
+                    Pickled{&description, value_of, make});
+  add_method(type, "__reduce__", [](const py::object& self) -> py::tuple {
+    const HeldValue held = held_value(self);
+    return py::make_tuple(py::module_::import("levigate._core").attr("_unpickled"),
+                          py::make_tuple(py::type::of(self), state_of(*held.description, held.at)));
+  });
+}
+
+py::object unpickled(const py::object& type, const py::tuple& state) {
+  const auto found = pickled().find(reinterpret_cast<PyTypeObject*>(type.ptr()));
+  if (found == pickled().end()) fail_state(std::string(py::repr(type)));
+  py::object made = found->second.make();
+  set_state(*found->second.description, const_cast<void*>(found->second.value_of(made)), state);
+  return made;
+}
+
+std::string doc_of_keywords(const py::object& type, const std::vector<levigate::ValueKey>& keys,
+                            const char* doc) {
+  std::string text = "__init__(self: " + name_of(type);
+  const char* before = ", *, ";
+  for (const levigate::ValueKey& key : keys) {
+    text += before + std::string(key.name) + ": " + given_type_of(*key.kind, key.named) +
+            (key.needed ? "" : " = ...");
+    before = ", ";
+  }
+  return text + ") -> None\n\n" + doc + "\n";
 }
 
 }  // namespace levigate_python

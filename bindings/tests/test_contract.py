@@ -17,7 +17,9 @@ CONTRACT = {
     "Equivalent": "grade size_ratio within_tolerance overlap number coarser finer verdict",
     "Contact": "active_per_mm2 mean_depth_um depth_um ra_um rq_um",
     "Contacts": "active_per_mm2 mean_depth_um depth_um ra_um rq_um",
-    "Stack": "load from_json from_dict sheets sheet_called to_json to_records",
+    "Stack": "load from_json from_dict sheets sheet_called to_json to_records __len__ __iter__ __contains__ __getitem__",
+    "Zone": "from_dict to_dict __replace__",
+    "Film": "from_dict to_dict __replace__",
     "Job": "load from_json from_dict to_json",
     "Finding": "kind severity sheets message",
     "Plan": "found before steps total tradeoff findings cautions why card bench_sheet bench_sheet_html to_dict to_json "
@@ -102,7 +104,7 @@ WITHOUT_UNIT = set(
     "log_spread log_spread_1 log_spread_2 max_ratio min_ratio overcut overlap packing q ratio "
     "refractive_index removed_cv scratch_quantile share size_ratio smallest_max_ratio "
     "cutting_efficiency short_share largest_min_ratio peel_factor thinner tip_spread volume_solids wear_coefficient wrap film film_low "
-    "film_high "
+    "film_high key "
     "clogged_share heat_share left_share minutes_factor rate_share shrink wear_share "
     "comes_back gone_chance clean_chance probability fold_before fold_after chance film_cv transfer_efficiency loss_share "
     # learned from journals

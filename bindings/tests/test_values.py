@@ -9,6 +9,13 @@ import pytest
 
 
 ROOT = Path(__file__).resolve().parents[2]
+# What one call gives: one has it again by asking again.
+OF_ONE_CALL = set((
+    "AgedHardness Cleaning Compound Contact Contacts Equivalent FilmSeen Formula Journal "
+    "JournalReading LabelMeaning LabelMeanings LabelReading Learned LearnedLine NamedProfile "
+    "Observed Outlier PaceSeen Pieces Round RoundLeft ScratchSeen SheenBand Sourced SpeedFinding "
+    "Together Torn Unmatched WheelPass "
+).split())  # fmt: skip
 STACK = {
     "sheets": [
         dict(id=label, label=label, backing="latex paper", width_mm=230, height_mm=280)
@@ -252,9 +259,16 @@ def test_equality(values):
     assert levigate.Rules() == levigate.Rules(max_ratio=1.75) != levigate.Rules(max_ratio=1.8)
 
 
-@pytest.mark.parametrize("name", ["Grade", "Stack", "Job", "Bench"])
-def test_pickling(values, name):
-    assert pickle.loads(pickle.dumps(values[name])) == values[name]
+def test_pickling(values):
+    refused = set()
+    for name, value in values.items():
+        try:
+            text = pickle.dumps(value)
+        except TypeError:
+            refused.add(name)
+            continue
+        assert name == "Contacts" or pickle.loads(text) == value, name
+    assert refused == OF_ONE_CALL
 
 
 def test_json_reads_back_equal(values):

@@ -6,6 +6,7 @@
 #include "levigate/io/work/read.hpp"
 #include "levigate/io/work/read_journal.hpp"
 #include "levigate/io/work/shop.hpp"
+#include "levigate/io/work/value.hpp"
 #include "levigate/io/work/write.hpp"
 #include "levigate/io/work/write_buying.hpp"
 #include "levigate/io/work/write_calibration.hpp"

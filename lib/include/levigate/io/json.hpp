@@ -7,6 +7,7 @@
 #include "levigate/io/read.hpp"
 #include "levigate/io/read_journal.hpp"
 #include "levigate/io/shop.hpp"
+#include "levigate/io/value.hpp"
 #include "levigate/io/write.hpp"
 #include "levigate/io/write_buying.hpp"
 #include "levigate/io/write_calibration.hpp"

@@ -35,7 +35,7 @@ inline std::string names_text(std::span<const std::string_view> names) {
   return list_text(std::vector<std::string>(names.begin(), names.end()));
 }
 
-/// JSON text, parsed, with the name of its file and the line of the file that it opens on.
+/// JSON text, parsed, with the name of its file and the line of the file that it opens on; 0: it is in no file.
 class Document {
  public:
   /// `any_unit`: a key may end with another unit than that of the member it gives.
@@ -63,12 +63,14 @@ class Document {
   bool any_unit() const { return any_unit_; }
   /// 0 where the pointer has no value.
   int line(std::string_view pointer) const {
+    if (first_line_ == 0) return 0;
     const int here = line_of(text_, pointer);
     return here > 0 ? here + first_line_ - 1 : 0;
   }
 
   /// ", line 12 of job.json"
   std::string at_line(std::string_view pointer) const {
+    if (first_line_ == 0) return {};
     return ", line " + std::to_string(line(pointer)) + (file_.empty() ? "" : " of " + file_);
   }
 

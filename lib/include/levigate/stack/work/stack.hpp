@@ -59,7 +59,7 @@ namespace detail {
 /// How a file settles all bare numbers of a sheet's maker; empty for a sheet without a maker, or whose label names its system.
 inline std::string maker_rule_text(const Sheet& sheet) {
   if (sheet.maker.empty() || sheet.system || take_apart(sheet.label).system) return {};
-  const std::string maker = quoted(sheet.maker);
+  const std::string maker = detail::quoted(sheet.maker);  // and not that of <iomanip>
   const std::string system(to_string(read_label(sheet.label).candidates.front().system));
   return ". If all bare numbers of " + maker + " are " + system + ", write \"bare_number\": {" +
          maker + ": \"" + system + "\"}";

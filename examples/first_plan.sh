@@ -5,11 +5,11 @@ set -eu
 cd "$(dirname "$0")/.."
 . examples/setup.sh
 
-need g++ nlohmann-json3-dev libfmt-dev
+need g++
 make_venv
 
-say "Building levigate (a minute or two)"
-"$venv/bin/pip" install -q "./bindings[plot]"
+say "Building levigate, what changed since the last time"
+install_module "./bindings[plot]"
 
 say "Planning data/demo/job.json with the paper of data/demo/stack.json"
 "$venv/bin/python" -m levigate plan data/demo/job.json data/demo/stack.json --out .out

@@ -52,3 +52,35 @@ make_venv() {
   rm -rf "$venv"
   python3 -m venv "$venv"
 }
+
+# What the build of the module needs: pyproject.toml says it, and what the system has no tool for.
+build_needs() {
+  "$venv/bin/python" - <<'PYTHON'
+try:
+    import tomllib
+except ImportError:
+    from pip._vendor import tomli as tomllib
+with open("bindings/pyproject.toml", "rb") as file:
+    print(*tomllib.load(file)["build-system"]["requires"], sep="\n")
+PYTHON
+  for tool in cmake ninja; do
+    command -v $tool >/dev/null || echo $tool
+  done
+}
+
+# install_module WHAT ARGUMENT...: builds what changed since the last time, one line for each file.
+install_module() {
+  build_needs >.build/needs.txt
+  cmp -s .build/needs.txt "$venv/needs.txt" || {
+    "$venv/bin/pip" install -q -r .build/needs.txt
+    cp .build/needs.txt "$venv"
+  }
+  {
+    PATH=$venv/bin:$PATH CMAKE_GENERATOR=Ninja "$venv/bin/pip" install -v --no-build-isolation \
+      --config-settings=build-dir="$PWD/.build/module" "$@" 2>&1 && echo installed
+  } | tee .build/install.log | sed -un 's|^ *\(\[[0-9]*/[0-9]*\]\) Building .*/\([^/]*\)\.o$|  \1 \2|p'
+  [ "$(tail -n 1 .build/install.log)" = installed ] || {
+    cat .build/install.log >&2
+    exit 1
+  }
+}

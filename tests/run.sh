@@ -49,8 +49,7 @@ build_and_test clang-sanitized -DCMAKE_CXX_COMPILER=clang++-14 -DLEVIGATE_BUILD_
 wait $python_tools
 strict='-Wall -Wextra -Wconversion -Wshadow -Wpedantic -Werror'
 say "Installing the Python module"
-"$venv/bin/pip" install -q ./bindings --config-settings=build-dir="$PWD/.build/module" \
-  --config-settings=cmake.define.CMAKE_CXX_FLAGS="$strict"
+install_module ./bindings --config-settings=cmake.define.CMAKE_CXX_FLAGS="$strict"
 
 # What hangs on arithmetic, by the other compiler and with the library of the module, which is optimised.
 build_and_test gcc -DCMAKE_CXX_COMPILER=g++ -DCMAKE_CXX_FLAGS=-O2 -DLEVIGATE_BUILD_BINDINGS=OFF \

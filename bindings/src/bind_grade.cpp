@@ -46,11 +46,11 @@ py::array_t<std::int64_t> nearest(const Numbers& sizes_um, System system) {
   const char* const names[] = {"sizes_um"};
   const py::object given[] = {sizes_um};
   const Broadcast sizes(names, given);
-  std::vector<double> flat(sizes.size());
-  sizes.for_each([&](std::size_t at, const double* size) { flat[at] = *size; });
-  const std::vector<std::size_t> indices = levigate::nearest(flat, system);
   py::array_t<std::int64_t> result(sizes.shape());
-  std::copy(indices.begin(), indices.end(), result.mutable_data());
+  auto* indices = reinterpret_cast<std::size_t*>(result.mutable_data());  // of the same width
+  const std::span all = sizes.column(0);
+  const py::gil_scoped_release others_may_run;
+  levigate::nearest(all, system, {indices, all.size()});
   return result;
 }
 

@@ -22,6 +22,12 @@ class Broadcast {
   std::size_t size() const { return size_; }
   bool scalar() const { return shape_.empty(); }
 
+  /// The numbers of an argument that is an array, or the one number that it is.
+  std::span<const double> column(std::size_t argument) const {
+    const auto& numbers = columns_[argument];
+    return {numbers.data(), static_cast<std::size_t>(numbers.size())};
+  }
+
   /// Calls visit(index, values) for every element in order, other Python threads running meanwhile.
   /// Throws: what visit throws, with the element named
   void for_each(const std::function<void(std::size_t, const double*)>& visit) const;

@@ -74,6 +74,17 @@ Equivalent convert(const Grade& given, System system);
 /// Source:    as convert
 std::vector<std::size_t> nearest(std::span<const double> sizes_um, System system);
 
+/// The same into memory of the caller, of as many indices as there are sizes.
+///
+/// @param sizes_um  as above
+/// @param system    as above
+/// @param indices   takes the indices
+/// Throws:    as above; BadInput where there are not as many indices as sizes
+/// NaN:       rejected, naming its index
+/// Accuracy:  as above
+/// Source:    as convert
+void nearest(std::span<const double> sizes_um, System system, std::span<std::size_t> indices);
+
 }  // namespace levigate
 
 #ifndef LEVIGATE_COMPILED

@@ -70,17 +70,26 @@ LEVIGATE_WORK Equivalent convert(const Grade& given, System system) {
 }
 
 LEVIGATE_WORK std::vector<std::size_t> nearest(std::span<const double> sizes_um, System system) {
-  const std::vector<Grade> all = grades(system);
-  std::vector<std::size_t> indices;
-  indices.reserve(sizes_um.size());
-  for (const double size_um : sizes_um) {
-    if (!(size_um >= 0.01 && size_um <= 1e4)) {
-      detail::require_range(size_um, 0.01, 1e4, "sizes_um[" + std::to_string(indices.size()) + "]",
-                            "um", "nearest");
-    }
-    indices.push_back(detail::nearest_index(all, size_um));
-  }
+  std::vector<std::size_t> indices(sizes_um.size());
+  nearest(sizes_um, system, indices);
   return indices;
+}
+
+LEVIGATE_WORK void nearest(std::span<const double> sizes_um, System system,
+                           std::span<std::size_t> indices) {
+  if (indices.size() != sizes_um.size()) {
+    throw BadInput("nearest: " + std::to_string(sizes_um.size()) + " sizes_um and room for " +
+                   std::to_string(indices.size()) + " indices");
+  }
+  const detail::NearestTable table(grades(system));
+  for (std::size_t i = 0; i < sizes_um.size(); ++i) {
+    const double size_um = sizes_um[i];
+    if (!(size_um >= 0.01 && size_um <= 1e4)) {
+      detail::require_range(size_um, 0.01, 1e4, "sizes_um[" + std::to_string(i) + "]", "um",
+                            "nearest");
+    }
+    indices[i] = table(size_um);
+  }
 }
 
 }  // namespace levigate

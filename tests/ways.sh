@@ -4,7 +4,7 @@
 # Some ways need what tests/run.sh has installed, some fetch a tool from the package index. It takes about 15 minutes.
 #
 #   sh tests/ways.sh            all
-#   sh tests/ways.sh cpp        those for C++, about 3 minutes
+#   sh tests/ways.sh cpp        those for C++, about 5 minutes
 #   sh tests/ways.sh python     a source archive, and a wheel of it for each python3.9 to python3.14 on the PATH
 #
 # As root the ways for Python are tried where json and fmt of the system cannot be seen.
@@ -34,6 +34,34 @@ by_cmake() {
   cmake=$2
   shift 2
   "$cmake" -S "$small" -B "$build" -G Ninja "$@" && "$cmake" --build "$build" && "$build/small"
+}
+
+# What json and fmt are brought from in place of their releases, for a machine that cannot reach these: archives of the
+# headers that the system has. The checkout is a copy whose pins name them.
+brought() {
+  copy=$scratch/brought
+  mkdir -p "$copy/checkout" "$copy/nlohmann_json/include" "$copy/fmt/include" || return
+  git archive HEAD CMakeLists.txt lib | tar x -C "$copy/checkout" || return
+  needs=$copy/checkout/lib/cmake/levigate-needs.cmake
+  for target in nlohmann_json::nlohmann_json fmt::fmt-header-only; do
+    need=${target%%::*}
+    cp -r "/usr/include/${need%_json}" "$copy/$need/include" || return
+    echo "cmake_minimum_required(VERSION 3.16)
+project($need LANGUAGES CXX)
+add_library(${target##*::} INTERFACE)
+add_library($target ALIAS ${target##*::})
+target_include_directories(${target##*::} INTERFACE include)
+target_compile_definitions(${target##*::} INTERFACE FMT_HEADER_ONLY)" >"$copy/$need/CMakeLists.txt"
+    tar czf "$copy/$need.tar.gz" -C "$copy" "$need" || return
+    hash=$(sha256sum "$copy/$need.tar.gz" | cut -d' ' -f1)
+    sed -i "/levigate_need_$need\$/,/SHA256/{s|URL .*|URL file://$copy/$need.tar.gz|;s|SHA256 [0-9a-f]*|SHA256 $hash|}" "$needs"
+  done
+  # The pins of the releases are gone from the copy, so that nothing else can have been brought.
+  ! grep https: "$needs" || return
+  cmake=$1
+  by_cmake "brought_$2" "$cmake" -DLEVIGATE_WAY=subdirectory -DLEVIGATE_CHECKOUT="$copy/checkout" \
+    -DCMAKE_DISABLE_FIND_PACKAGE_nlohmann_json=ON -DCMAKE_DISABLE_FIND_PACKAGE_fmt=ON || return
+  [ -d "$scratch/brought_$2/_deps/nlohmann_json-src" ] && [ -d "$scratch/brought_$2/_deps/fmt-src" ]
 }
 
 install_headers() {
@@ -84,7 +112,10 @@ find_package(levigate REQUIRED COMPONENTS jsn)' >"$scratch/refused/CMakeLists.tx
 
 cpp_ways() {
   python3 -m venv "$scratch/tools" && "$scratch/tools/bin/pip" install -q 'cmake==3.22.*' meson ninja
+  python3 -m venv "$scratch/oldest" && "$scratch/oldest/bin/pip" install -q 'cmake==3.16.*'
+  python3 -m venv "$scratch/newest" && "$scratch/newest/bin/pip" install -q cmake
   old=$scratch/tools/bin/cmake
+  newest=$scratch/newest/bin/cmake
   git archive --format=tar.gz -o "$scratch/levigate.tar.gz" HEAD
   way "install headers, neither json nor fmt at hand" install_headers
   for compiler in g++ clang++-14 $newer; do
@@ -93,8 +124,17 @@ cpp_ways() {
         -DCMAKE_PREFIX_PATH="$scratch/prefix" -DCMAKE_CXX_COMPILER="$compiler" -DCMAKE_CXX_STANDARD="$standard"
     done
   done
-  way "find_package, CMake 3.22" by_cmake find_old "$old" -DLEVIGATE_WAY=find_package -DCMAKE_PREFIX_PATH="$scratch/prefix"
-  way "add_subdirectory" by_cmake subdirectory cmake -DLEVIGATE_WAY=subdirectory -DLEVIGATE_CHECKOUT="$root"
+  for cmake in "$scratch/oldest/bin/cmake" "$old" "$newest"; do
+    version=$("$cmake" --version | head -n 1 | cut -d' ' -f3)
+    way "find_package, CMake $version" by_cmake "find_$version" "$cmake" -DLEVIGATE_WAY=find_package \
+      -DCMAKE_PREFIX_PATH="$scratch/prefix"
+  done
+  for cmake in "$old" cmake "$newest"; do
+    version=$("$cmake" --version | head -n 1 | cut -d' ' -f3)
+    way "add_subdirectory, CMake $version" by_cmake "subdirectory_$version" "$cmake" -DLEVIGATE_WAY=subdirectory \
+      -DLEVIGATE_CHECKOUT="$root"
+    way "add_subdirectory that brings json and fmt, CMake $version" brought "$cmake" "$version"
+  done
   way "FetchContent of an archive" by_cmake fetch cmake -DLEVIGATE_WAY=fetch -DLEVIGATE_ARCHIVE="$scratch/levigate.tar.gz"
   way "pkg-config, g++" by_pkg_config g++ -std=c++20
   way "pkg-config, clang" by_pkg_config clang++-14 -std=c++20

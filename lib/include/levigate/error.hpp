@@ -13,6 +13,10 @@
 
 #include "levigate/version.hpp"
 
+#if !defined(__cpp_exceptions) && !defined(_CPPUNWIND)
+#error "levigate throws its errors: build with exceptions, without -fno-exceptions"
+#endif
+
 namespace levigate::inline v0 {
 
 /// Stable numbers: they do not change between versions, so that callers may branch on them.

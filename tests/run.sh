@@ -26,7 +26,7 @@ attempt() {
 }
 
 say "Formatting"
-attempt find lib bindings examples tests -name '*.[ch]pp' -exec clang-format-14 --dry-run --Werror {} +
+attempt find lib bindings examples tests \( -name '*.[ch]pp' -o -name '*.[ch]' \) -exec clang-format-14 --dry-run --Werror {} +
 
 # build_and_test NAME CMAKE_ARGUMENT...
 build_and_test() {

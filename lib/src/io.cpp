@@ -11,6 +11,7 @@
 #include "levigate/io/work/write_buying.hpp"
 #include "levigate/io/work/write_calibration.hpp"
 #include "levigate/io/work/write_comparison.hpp"
+#include "levigate/io/work/write_errors.hpp"
 #include "levigate/io/work/write_plan.hpp"
 #include "levigate/io/work/write_simulation.hpp"
 #include "levigate/io/work/write_spraying.hpp"

@@ -42,7 +42,7 @@ THIRD_PARTY = {"io": "nlohmann/", "text": "fmt/"}
 SENTENCES = "levigate/text/sentences.hpp"
 STANDARD_ONLY = re.compile(r"text/(work/)?(sentences|facts)")
 # What C++ has no word for: locks, and writing through to the disk.
-POSIX = {"io/work/journal.hpp": {"<fcntl.h", "<sys/file.h", "<sys/stat.h", "<unistd.h"}}
+OF_A_SYSTEM = {"io/work/system_file.hpp": {"<fcntl.h", "<sys/file.h", "<sys/stat.h", "<unistd.h", "<windows.h"}}
 MAX_LINES = 400
 
 
@@ -70,7 +70,7 @@ def forbidden_includes(name, lines):
             ok = ok or (area(name) == "io" and line == f'"{SENTENCES}')
             if STANDARD_ONLY.match(name) and to == "text":
                 ok = ok and STANDARD_ONLY.match(target.removeprefix("levigate/")) is not None
-        elif line in POSIX.get(name, ()):
+        elif line in OF_A_SYSTEM.get(name, ()):
             ok = True
         elif "/" in target:
             allowed = is_work(name) and not STANDARD_ONLY.match(name)
@@ -104,6 +104,9 @@ def test_includes_point_one_way(header):
         ("error.hpp", "<fmt/format.h"),
         ("io/file.hpp", "<unistd.h"),
         ("io/journal.hpp", "<unistd.h"),
+        ("io/work/journal.hpp", "<fcntl.h"),
+        ("io/work/journal.hpp", "<sys/file.h"),
+        ("io/work/file.hpp", "<windows.h"),
         ("io/read.hpp", "<nlohmann/json.hpp"),
         ("grade/work/label.hpp", '"levigate/stack/sheet.hpp'),
         ("io/write.hpp", '"levigate/text/card.hpp'),
@@ -114,6 +117,28 @@ def test_includes_point_one_way(header):
 )
 def test_an_arrow_the_wrong_way_is_seen(name, line):
     assert forbidden_includes(name, [line]) == [line[1:]]
+
+
+# Words of one system, or of its C library alone, that a header could use with no include of its own.
+SYSTEM_WORDS = re.compile(r"\b(_WIN32|__linux__|__APPLE__|__GLIBC__|strtok_r|localtime_r|gmtime_r|timegm|getpid|M_PI|fsync|flock|sincos)\b")
+
+
+@pytest.mark.parametrize("header", HEADERS, ids=NAMES)
+def test_one_header_alone_speaks_of_systems(header):
+    name = header.relative_to(INCLUDE / "levigate").as_posix()
+    code = re.sub(r"//.*", "", header.read_text())
+    words = set(SYSTEM_WORDS.findall(code))
+    assert words == ({"_WIN32", "fsync", "flock"} if name in OF_A_SYSTEM else set())
+
+
+# Macros of <windows.h> in small letters, and what they leave of a name: nothing.
+MACROS = re.compile(r"\b(near|far)\b")
+
+
+@pytest.mark.parametrize("header", HEADERS, ids=NAMES)
+def test_no_name_is_a_macro_of_windows(header):
+    code = re.sub(r'//.*|"(\\.|[^"\\])*"', "", header.read_text())
+    assert MACROS.findall(code) == []
 
 
 # Which header brings which names of the standard library.
@@ -153,7 +178,7 @@ STANDARD = {
     "stdexcept": "invalid_argument logic_error runtime_error",
     "string": "erase getline stod stoi string to_string",
     "string_view": "string_view",
-    "system_error": "errc error_code generic_category system_error",
+    "system_error": "errc error_code generic_category make_error_code system_category system_error",
     "thread": "jthread thread",
     "tuple": "make_tuple tie tuple",
     "type_traits": "false_type integral_constant is_default_constructible_v is_enum_v is_integral_v"

@@ -18,11 +18,11 @@ namespace levigate::inline v0::detail {
 /// The message for a name that is not among the known ones: what, value, nearest, and all that are known.
 inline std::string unknown_name_text(std::string_view what, std::string_view given,
                                      std::span<const std::string_view> known,
-                                     std::string_view near) {
+                                     std::string_view close_by) {
   std::string text = std::string(what) + " '" + std::string(given.substr(0, 64)) + "' is not known";
   std::replace_if(
       text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; }, '?');
-  if (!near.empty()) text += "; the nearest is '" + std::string(near) + "'";
+  if (!close_by.empty()) text += "; the nearest is '" + std::string(close_by) + "'";
   return text + "; known are " + list_text(std::vector<std::string>(known.begin(), known.end()));
 }
 
@@ -65,11 +65,11 @@ const auto& profile_named(const Rows& table, std::string_view name, std::string_
     all.push_back(row.name);
     if constexpr (requires { row.also; }) all.insert(all.end(), row.also.begin(), row.also.end());
   }
-  std::string_view near = nearest_name(name, all);
+  std::string_view close_by = nearest_name(name, all);
   for (const auto& row : table) {
-    if (is_called(row, near)) near = row.name;
+    if (is_called(row, close_by)) close_by = row.name;
   }
-  throw BadInput(unknown_name_text(what, name, known, near));
+  throw BadInput(unknown_name_text(what, name, known, close_by));
 }
 
 /// The kind of that name. Throws: BadInput where there is none.

@@ -1,5 +1,5 @@
 // The journal file: adding a line that is on disk when the call returns, and reading what is there.
-// For POSIX systems: it needs open with O_APPEND, flock and fsync.
+// For POSIX systems and Windows.
 #pragma once
 
 #include <cstddef>

@@ -1,6 +1,5 @@
 // JSON in and out: stacks, jobs and lines of a journal both ways, results out.
-// This folder is the only place that includes nlohmann/json. The journal as a file is in io/journal.hpp, for POSIX
-// systems.
+// This folder is the only place that includes nlohmann/json. The journal as a file is in io/journal.hpp.
 #pragma once
 
 #include "levigate/io/file.hpp"
@@ -12,6 +11,7 @@
 #include "levigate/io/write_buying.hpp"
 #include "levigate/io/write_calibration.hpp"
 #include "levigate/io/write_comparison.hpp"
+#include "levigate/io/write_errors.hpp"
 #include "levigate/io/write_plan.hpp"
 #include "levigate/io/write_simulation.hpp"
 #include "levigate/io/write_spraying.hpp"

@@ -55,12 +55,12 @@ inline std::optional<std::size_t> first_difference(const Sequence& a, const Sequ
 
 /// Why one sequence that keeps the rules is preferred to another: what best() compares them by, in its order.
 inline ChangeReason reason_against(const Sequence& old, const Sequence& now, Objective objective) {
-  const auto near = [&] {
+  const auto close_by = [&] {
     const std::int64_t least = now.expected_milliseconds();
     return least + least / 100 * equal_minutes_percent;
   };
   if (objective == Objective::minutes) {
-    if (old.expected_milliseconds() > near()) return ChangeReason::minutes;
+    if (old.expected_milliseconds() > close_by()) return ChangeReason::minutes;
     if (old.fragile > now.fragile) return ChangeReason::fragile;
   }
   const bool film_first = objective == Objective::minutes || objective == Objective::film;

@@ -90,13 +90,13 @@ inline std::vector<Grade> grades_meant(const LabelParts& parts, System system,
 
 /// "P600 (25.8 um) and P800 (21.8 um)": the grades next to a number that a system does not have.
 inline std::string neighbours_text(System system, double number) {
-  std::vector<std::string> near;
+  std::vector<std::string> close_by;
   const auto rows = grade_rows(system);
   const auto above =
       std::ranges::find_if(rows, [&](const GradeRow& row) { return *row.number > number; });
-  if (above != rows.begin()) near.push_back(grade_text(grade_from_row(system, *(above - 1))));
-  if (above != rows.end()) near.push_back(grade_text(grade_from_row(system, *above)));
-  return list_text(near);
+  if (above != rows.begin()) close_by.push_back(grade_text(grade_from_row(system, *(above - 1))));
+  if (above != rows.end()) close_by.push_back(grade_text(grade_from_row(system, *above)));
+  return list_text(close_by);
 }
 
 [[noreturn]] inline void refuse_number(const LabelParts& parts, std::span<const System> tried,

@@ -34,8 +34,9 @@ inline std::string nearest_file_text(const std::filesystem::path& path) {
     if (at->is_regular_file(unknown)) names.push_back(at->path().filename().string());
   }
   const std::vector<std::string_view> known(names.begin(), names.end());
-  const std::string_view near = nearest_name(path.filename().string(), known);
-  return near.empty() ? std::string() : "; the nearest is '" + (parent / near).string() + "'";
+  const std::string_view close_by = nearest_name(path.filename().string(), known);
+  return close_by.empty() ? std::string()
+                          : "; the nearest is '" + (parent / close_by).string() + "'";
 }
 
 }  // namespace detail

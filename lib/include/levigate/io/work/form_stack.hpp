@@ -105,12 +105,14 @@ inline void settle_makers(DescribedReader& reader, const Node& node, void* value
     if (std::any_of(makers.begin(), makers.end(),
                     [&](std::string_view maker) { return same_name(maker, rule.maker); }))
       continue;
-    const std::string_view near = nearest_name(rule.maker, makers);
+    const std::string_view close_by = nearest_name(rule.maker, makers);
     reader.attempt([&] {
       node.at("bare_number")
-          .fail_at(rule.maker,
-                   "bare_number has a rule for '" + shown(rule.maker) + "', and no sheet is of it" +
-                       (near.empty() ? "" : "; the nearest is '" + shown(std::string(near)) + "'"));
+          .fail_at(
+              rule.maker,
+              "bare_number has a rule for '" + shown(rule.maker) + "', and no sheet is of it" +
+                  (close_by.empty() ? ""
+                                    : "; the nearest is '" + shown(std::string(close_by)) + "'"));
     });
   }
 }

@@ -1,17 +1,11 @@
 // The work behind io/journal.hpp: defines what it declares.
 #pragma once
 
-#include <fcntl.h>
-#include <sys/file.h>
-#include <sys/stat.h>
-#include <unistd.h>
-
 #include <algorithm>
-#include <cerrno>
 #include <cstddef>
+#include <cstdint>
 #include <filesystem>
 #include <string>
-#include <string_view>
 #include <system_error>
 #include <utility>
 
@@ -21,6 +15,7 @@
 #include "levigate/error.hpp"
 #include "levigate/io/entry.hpp"
 #include "levigate/io/read_journal.hpp"
+#include "levigate/io/work/system_file.hpp"
 #include "levigate/journal/entry.hpp"
 #include "levigate/journal/struck.hpp"
 
@@ -28,68 +23,25 @@ namespace levigate::inline v0 {
 
 namespace detail {
 
-[[noreturn]] inline void fail_journal(const std::filesystem::path& path, const std::string& what) {
-  throw BadInput("journal '" + path.string() + "' " + what);
-}
-
-/// "cannot be opened: Permission denied"
-inline std::string with_reason(const std::string& what, int error) {
-  return what + ": " + std::generic_category().message(error);
-}
-
-/// A system call, made again where a signal cut it short.
-template <typename Call>
-auto uninterrupted(Call call) {
-  while (true) {
-    const auto result = call();
-    if (result >= 0 || errno != EINTR) return result;
-  }
-}
-
-class Descriptor {
- public:
-  explicit Descriptor(int number) : number_(number) {}
-  Descriptor(Descriptor&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
-  Descriptor& operator=(Descriptor&& other) noexcept {
-    std::swap(number_, other.number_);
-    return *this;
-  }
-  ~Descriptor() {
-    if (number_ >= 0) ::close(number_);
-  }
-  int operator*() const { return number_; }
-
- private:
-  int number_;
-};
-
 /// A journal that is open and locked.
 class LockedJournal {
  public:
   /// Waits for the lock. Another file may have come to stand at the path meanwhile, as editors do it; then that is the
   /// journal, and a line that went to the old one would be lost.
-  LockedJournal(std::filesystem::path path, int flags, int lock) : path_(std::move(path)) {
-    struct stat here {
-    }, there{};
+  LockedJournal(std::filesystem::path path, FileUse use, FileLock lock) : path_(std::move(path)) {
+    FileFacts facts;
     do {
-      // Without O_NONBLOCK, opening a pipe waits for its other end.
-      file_ = Descriptor(uninterrupted(
-          [&] { return ::open(path_.c_str(), flags | O_CLOEXEC | O_NOCTTY | O_NONBLOCK, 0666); }));
-      if (*file_ < 0) fail("cannot be opened", errno);
-      if (::fstat(*file_, &here) != 0) fail("cannot be looked at", errno);
-      if (!S_ISREG(here.st_mode)) fail_journal(path_, "is not a regular file");
-      if (uninterrupted([&] { return ::flock(*file_, lock); }) != 0)
-        fail("cannot be locked", errno);
-    } while (::stat(path_.c_str(), &there) != 0 || there.st_dev != here.st_dev ||
-             there.st_ino != here.st_ino);
-    if (::fstat(*file_, &here) != 0) fail("cannot be looked at", errno);
-    bytes_ = here.st_size;
-    if (bytes_ > static_cast<off_t>(largest_journal_bytes)) fail_size("has", bytes_);
+      require(file_.open(path_, use), "cannot be opened");
+      require(file_.look(facts), "cannot be looked at");
+      if (!facts.regular) fail("is not a regular file");
+      require(file_.lock(lock), "cannot be locked");
+    } while (!file_.stands_at(path_));
+    require(file_.look(facts), "cannot be looked at");
+    bytes_ = facts.bytes;
+    if (bytes_ > largest_journal_bytes) fail_size("has", bytes_);
   }
 
-  ~LockedJournal() {
-    ::flock(*file_, LOCK_UN);
-  }  // closing does not do it where a fork holds a copy
+  ~LockedJournal() { file_.unlock(); }
 
   /// All that is there.
   std::string text() const {
@@ -104,56 +56,40 @@ class LockedJournal {
     char last = '\n';
     if (bytes_ > 0) read(&last, 1, bytes_ - 1);
     if (last != '\n') line.insert(0, 1, '\n');
-    const off_t grown = bytes_ + static_cast<off_t>(line.size());
-    if (grown > static_cast<off_t>(largest_journal_bytes)) fail_size("would have", grown);
+    const std::uintmax_t grown = bytes_ + line.size();
+    if (grown > largest_journal_bytes) fail_size("would have", grown);
     // The name before the line: whoever adds the second line must not need to know whether the first got this far.
-    if (bytes_ == 0) sync_directory();
-    // One write, unless the system takes a part only.
-    for (std::string_view rest = line; !rest.empty();) {
-      const auto taken = uninterrupted([&] { return ::write(*file_, rest.data(), rest.size()); });
-      if (taken < 0) fail_append(errno);
-      rest.remove_prefix(static_cast<std::size_t>(taken));
-    }
-    if (uninterrupted([&] { return ::fsync(*file_); }) != 0) fail_append(errno);
+    if (bytes_ == 0) require(file_.sync_name(path_), "cannot be entered on disk in its directory");
+    std::error_code failed = file_.append(line);
+    if (!failed) failed = file_.sync();
+    if (failed) fail_append(failed);
   }
 
  private:
-  [[noreturn]] void fail(const std::string& what, int error) const {
-    fail_journal(path_, with_reason(what, error));
+  [[noreturn]] void fail(const std::string& what) const {
+    throw BadInput("journal '" + path_.string() + "' " + what);
   }
-  [[noreturn]] void fail_size(const std::string& has, off_t bytes) const {
-    fail_journal(path_, has + " " + std::to_string(bytes) + " bytes, at most " +
-                            std::to_string(largest_journal_bytes) + " are read");
+  /// "cannot be opened: Permission denied"
+  void require(const std::error_code& failed, const std::string& what) const {
+    if (failed) fail(what + ": " + failed.message());
   }
-  [[noreturn]] void fail_append(int error) const {
-    const bool clean = uninterrupted([&] { return ::ftruncate(*file_, bytes_); }) == 0;
+  [[noreturn]] void fail_size(const std::string& has, std::uintmax_t bytes) const {
+    fail(has + " " + std::to_string(bytes) + " bytes, at most " +
+         std::to_string(largest_journal_bytes) + " are read");
+  }
+  [[noreturn]] void fail_append(const std::error_code& failed) {
+    const bool clean = !file_.cut(bytes_);
     const std::string rest = clean ? "" : ", and a piece of the line may stay behind";
-    fail_journal(path_, with_reason("cannot be added to", error) + rest);
+    fail("cannot be added to: " + failed.message() + rest);
   }
 
-  void read(char* to, std::size_t count, off_t from) const {
-    while (count > 0) {
-      const auto got = uninterrupted([&] { return ::pread(*file_, to, count, from); });
-      if (got <= 0) fail("cannot be read", got < 0 ? errno : EIO);
-      to += got;
-      from += got;
-      count -= static_cast<std::size_t>(got);
-    }
-  }
-
-  void sync_directory() const {
-    std::error_code failed;
-    const auto target = std::filesystem::canonical(path_, failed);  // past a link
-    const Descriptor directory(uninterrupted(
-        [&] { return ::open(target.parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC); }));
-    if (failed || *directory < 0 || uninterrupted([&] { return ::fsync(*directory); }) != 0) {
-      fail("cannot be entered on disk in its directory", failed ? failed.value() : errno);
-    }
+  void read(char* to, std::size_t count, std::uintmax_t from) const {
+    require(file_.read(to, count, from), "cannot be read");
   }
 
   std::filesystem::path path_;
-  Descriptor file_{-1};
-  off_t bytes_ = 0;
+  SystemFile file_;
+  std::uintmax_t bytes_ = 0;
 };
 
 /// Throws: BadInput where the line that an entry strikes is not there, is of another job, or is struck already.
@@ -179,11 +115,12 @@ inline void require_to_strike(const std::filesystem::path& path, const Entry& en
 LEVIGATE_WORK void append(const std::filesystem::path& path, const Entry& entry) {
   const std::string line = to_json(entry);
   if (entry.kind == EntryKind::struck) detail::require_to_strike(path, entry);
-  detail::LockedJournal(path, O_RDWR | O_APPEND | O_CREAT, LOCK_EX).append(line);
+  detail::LockedJournal(path, detail::FileUse::append, detail::FileLock::alone).append(line);
 }
 
 LEVIGATE_WORK JournalReading read_journal(const std::filesystem::path& path) {
-  const std::string text = detail::LockedJournal(path, O_RDONLY, LOCK_SH).text();
+  const std::string text =
+      detail::LockedJournal(path, detail::FileUse::read, detail::FileLock::shared).text();
   return journal_from_json(text, path.string());
 }
 

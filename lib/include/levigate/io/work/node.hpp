@@ -94,11 +94,11 @@ class Node {
   }
   [[noreturn]] void fail_unknown(const std::string& key,
                                  std::span<const std::string_view> keys) const {
-    const std::string_view near = meant_by(key, keys);
-    const bool unit = document_->any_unit() && lacks_unit_of(key, near);
+    const std::string_view close_by = meant_by(key, keys);
+    const bool unit = document_->any_unit() && lacks_unit_of(key, close_by);
     document_->fail("key " + detail::quoted(key) + " is not known" +
-                        (near.empty() ? "" : "; the nearest is " + detail::quoted(near)) +
-                        (unit ? units_text(near) : "; known are " + names_text(keys)),
+                        (close_by.empty() ? "" : "; the nearest is " + detail::quoted(close_by)) +
+                        (unit ? units_text(close_by) : "; known are " + names_text(keys)),
                     pointer_to(pointer_, key));
   }
   /// The one of these keys that another one is most likely meant for: of its name and a unit that is not known, or without a unit,
@@ -110,8 +110,8 @@ class Node {
       if (key == name_parts(known).stem) return known;
       if (of_stem.empty()) of_stem = known;
     }
-    const std::string_view near = nearest_name(key, keys);
-    return near.empty() ? of_stem : near;
+    const std::string_view close_by = nearest_name(key, keys);
+    return close_by.empty() ? of_stem : close_by;
   }
 
   /// That an object has just one of these keys.

@@ -101,11 +101,11 @@ class JointSearch {
   /// `left`: micro-sheets on hand of each shared sheet
   JointSearch(const std::vector<std::vector<PieceOption>>& pieces, JointOrder order,
               const std::vector<std::size_t>& shared, std::vector<std::int64_t> left,
-              const std::vector<std::int64_t>& near)
+              const std::vector<std::int64_t>& close_by)
       : seen_(pieces.size() + 1) {
     for (std::size_t piece = 0; piece < pieces.size(); ++piece) {
       ways_.push_back(ways_of(pieces[piece], order, shared,
-                              near.empty() ? std::nullopt : std::optional(near[piece])));
+                              close_by.empty() ? std::nullopt : std::optional(close_by[piece])));
     }
     std::vector<std::size_t> chosen;
     visit(JointSum{}, left, chosen);
@@ -132,7 +132,7 @@ class JointSearch {
   /// Best first, without those that another beats with no more of any shared sheet.
   static std::vector<Way> ways_of(const std::vector<PieceOption>& options, const JointOrder& order,
                                   const std::vector<std::size_t>& shared,
-                                  std::optional<std::int64_t> near) {
+                                  std::optional<std::int64_t> close_by) {
     std::vector<std::size_t> in_order(options.size());
     for (std::size_t i = 0; i < options.size(); ++i) in_order[i] = i;
     std::sort(in_order.begin(), in_order.end(), [&](std::size_t a, std::size_t b) {
@@ -142,7 +142,7 @@ class JointSearch {
     std::vector<Way> all;
     for (std::size_t place = 0; place < in_order.size(); ++place) {
       const PieceOption& option = options[in_order[place]];
-      if (near && option.sequence.expected_milliseconds() > *near) continue;
+      if (close_by && option.sequence.expected_milliseconds() > *close_by) continue;
       Way& way = all.emplace_back(Way{order.of(option.sequence, place), {}, in_order[place]});
       for (const std::size_t sheet : shared) way.uses.push_back(option.micro_sheets[sheet]);
     }
@@ -216,18 +216,18 @@ inline std::vector<std::vector<std::size_t>> joint_choices(
     const std::vector<std::vector<PieceOption>>& pieces, Objective prefer,
     const std::vector<std::size_t>& shared, const std::vector<std::int64_t>& on_hand) {
   std::vector<std::vector<std::size_t>> result;
-  std::vector<std::int64_t> near;
+  std::vector<std::int64_t> close_by;
   if (prefer == Objective::minutes) {
-    const JointSearch quickest(pieces, {prefer, true}, shared, on_hand, near);
+    const JointSearch quickest(pieces, {prefer, true}, shared, on_hand, close_by);
     if (!quickest.best()) return {};
     result.push_back(*quickest.best());
     for (std::size_t piece = 0; piece < pieces.size(); ++piece) {
       const std::int64_t least =
           pieces[piece][result.back()[piece]].sequence.expected_milliseconds();
-      near.push_back(least + least / 100 * equal_minutes_percent);
+      close_by.push_back(least + least / 100 * equal_minutes_percent);
     }
   }
-  const JointSearch search(pieces, {prefer, false}, shared, on_hand, near);
+  const JointSearch search(pieces, {prefer, false}, shared, on_hand, close_by);
   if (!search.best()) return {};
   result.push_back(*search.best());
   return result;

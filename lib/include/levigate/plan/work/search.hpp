@@ -327,15 +327,15 @@ inline constexpr auto equal_minutes_percent =
 inline const Sequence& best(const std::vector<Sequence>& found, Objective objective) {
   std::int64_t least = found.front().expected_milliseconds();
   for (const Sequence& s : found) least = std::min(least, s.expected_milliseconds());
-  const std::int64_t near = least + least / 100 * equal_minutes_percent;
+  const std::int64_t close_by = least + least / 100 * equal_minutes_percent;
   const auto key = [&](const Sequence& s) {
     const bool minutes = objective == Objective::minutes;
-    const bool far = minutes && s.expected_milliseconds() > near;
+    const bool beyond = minutes && s.expected_milliseconds() > close_by;
     const std::int64_t fragile = minutes ? s.fragile : 0;
     const FilmShare film = minutes || objective == Objective::film ? s.film : FilmShare{};
     const std::int64_t cost = objective == Objective::cost ? s.cost : 0;
     const std::size_t steps = objective == Objective::steps ? s.steps() : 0;
-    return std::make_tuple(far, fragile, film, cost, steps, s.expected_milliseconds(), s.film,
+    return std::make_tuple(beyond, fragile, film, cost, steps, s.expected_milliseconds(), s.film,
                            s.cost, s.fragile, s.steps(), std::cref(s.sheets),
                            std::cref(s.overcuts));
   };

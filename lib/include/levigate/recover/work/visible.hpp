@@ -62,9 +62,9 @@ inline double direction_likelihood(std::optional<double> mark_deg, std::optional
   const double sd_deg = inspection_table[0].direction_sd_deg.value;
   const double other = inspection_table[0].other_direction_share.value;
   const double apart = angle_between_deg(*mark_deg, *step_deg);
-  const double near = detail::normal_density(apart / sd_deg) +
-                      detail::normal_density((180.0 - apart) / sd_deg);  // the other way round
-  return (1.0 - other) * near / sd_deg + other * any;
+  const double close_by = detail::normal_density(apart / sd_deg) +
+                          detail::normal_density((180.0 - apart) / sd_deg);  // the other way round
+  return (1.0 - other) * close_by / sd_deg + other * any;
 }
 
 /// Standard deviation of the logarithm of a width that was measured (dimensionless): loupe_log_sd, else comparison_log_sd.

@@ -65,7 +65,7 @@ ARRAYS_TOO = {
     "Sequence[str]": "Sequence[str] | npt.NDArray[np.str_]",
 }
 # What no signature says: types of attributes and results.
-TYPES = {"Grade.sources": "dict[str, _Source]", "Plan.plot": "Figure"}
+TYPES = {"Grade.sources": "dict[str, _Source]", "Plan.plot": "Figure", "plan_many": "list[Plan | Error]"}
 UNITS = {"units": 'Literal["metric", "us"]'}
 COATS = {"coats": "int | Sequence[Coat | dict[str, Any]]"}
 ARGUMENT_TYPES = {

@@ -58,7 +58,10 @@ PARTS = {
 # A result of an older version has a mark without these.
 SPARSE_IN_RESULTS = {"Mark"}
 
-ALWAYS = ["format", "at", "kind", "job", "text"]
+ALWAYS = ["$schema", "format", "at", "kind", "job", "text"]
+
+
+EDITOR = {"description": "where an editor finds this schema; it says nothing else", "type": "string"}
 
 
 def entry_of(kind, needs, may=(), **more):
@@ -321,7 +324,7 @@ class Writer:
             "title": about.rstrip("."),
             "description": ABOUT[format_name],
             "type": "object",
-            "properties": {"format": {"const": format_name}, **part.pop("properties")},
+            "properties": {"$schema": EDITOR, "format": {"const": format_name}, **part.pop("properties")},
             "required": ["format", *part.pop("required")],
             **{key: value for key, value in part.items() if key != "type"},
         }

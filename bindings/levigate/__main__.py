@@ -1,7 +1,9 @@
 """The command line: levigate COMMAND, or python -m levigate COMMAND.
 
 It exits with 0 if all is well. It exits with 1 if it finds no plan, or if a finding is an error.
-It exits with 2 if it cannot use the input. The error stream then has one line for each fault, or with --json one object.
+With --strict, a finding that is a warning counts as an error.
+It exits with 2 if it cannot use the input. The error stream then has one line for each fault, or with --json one object: {"errors": [...]}.
+Notes beside an answer go there too, with --json as {"notes": [...]}.
 """
 
 from __future__ import annotations
@@ -14,7 +16,7 @@ from pathlib import Path
 
 import levigate
 
-from . import _after, _buy, _completion, _drawer, _plan, _spray, _start, _terminal, _together, _when_done
+from . import _after, _buy, _completion, _drawer, _plan, _schema, _spray, _start, _terminal, _together, _when_done
 from ._files import Refused, Told, told_of
 from ._help import Misused, Overview
 
@@ -46,6 +48,7 @@ def parser(prog: str | None = None) -> Overview:
     _together.add_commands(root)
     _after.add_commands(root)
     _when_done.add_commands(root)
+    _schema.add_commands(root)
     _completion.add_commands(root, parser)
     for name, command in root.commands.items():
         if name == "completion":
@@ -70,9 +73,16 @@ def run(arguments: Sequence[str]) -> int:
             given.notes.clear()  # the error stream then has one object
         raise
     finally:
-        for note in given.notes:
-            print(f"levigate: {' '.join(note.split())}", file=sys.stderr)
+        tell_notes([" ".join(note.split()) for note in given.notes], given.json)
     return status
+
+
+def tell_notes(notes: list[str], as_json: bool) -> None:
+    """On the error stream, as faults are: a line each, or with --json one object."""
+    if as_json and notes:
+        print(json.dumps({"notes": notes}, indent=2, ensure_ascii=False), file=sys.stderr)
+    elif notes:
+        print("\n".join(f"levigate: {note}" for note in notes), file=sys.stderr)
 
 
 def refused(told: list[Told], as_json: bool) -> int:

@@ -2537,6 +2537,14 @@ class Plan:
 def plan(job: Job, stack: Stack) -> Plan: ...
 @overload
 def plan(bench: Bench) -> Plan: ...
+def plan_many(
+    jobs: Sequence[Job],
+    stack: Stack,
+    *,
+    rules: Rules | dict[str, float] | None = None,
+    threads: int = 0,
+    progress: Callable[[int, int], object] | None = None,
+) -> list[Plan | Error]: ...
 @overload
 def evaluate(job: Job, stack: Stack, sequence: Sequence[str] | npt.NDArray[np.str_]) -> Plan: ...
 @overload

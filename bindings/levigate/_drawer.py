@@ -30,6 +30,7 @@ def add_commands(commands: Overview) -> None:
     )
     _after.add_stack(check)
     check.add_argument("--job", metavar="JOB", type=file_name, help="use the rules of this job instead of the usual ones")
+    _plan.add_strict(check)
 
     convert = commands.add(
         BEFORE,
@@ -63,7 +64,7 @@ def run_check(given: argparse.Namespace) -> int:
         _after.print_json([finding.to_dict() for finding in findings])
     else:
         show(levigate.findings_text(findings))
-    return _plan.outcome(True, findings)
+    return _plan.outcome(given, True, findings)
 
 
 def run_convert(given: argparse.Namespace) -> int:

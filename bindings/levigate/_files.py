@@ -1,4 +1,4 @@
-"""The files of a command: read by name or from standard input, their faults told all at once."""
+"""The files of a command: read by name, from standard input or a pipe, their faults told all at once."""
 
 from __future__ import annotations
 
@@ -85,7 +85,11 @@ class Files:
         return self.read(name, lambda path: levigate.Journal(path).read(), levigate.JournalReading.from_json)
 
     def read(self, name: str, load: Callable[[str], Value], parse: Callable[[str, str], Value]) -> Value:
-        return self.attempt(name, lambda: parse(self.pipe(), PIPE_NAME) if name == PIPE else load(name))
+        if name == PIPE:
+            return self.attempt(name, lambda: parse(self.pipe(), PIPE_NAME))
+        if is_pipe(name):
+            return self.attempt(name, lambda: parse(text_of(Path(name).read_bytes(), name), name))
+        return self.attempt(name, lambda: load(name))
 
     def attempt(self, name: str, work: Callable[[], Value]) -> Value:
         try:
@@ -98,16 +102,25 @@ class Files:
         if self.piped:
             raise levigate.BadInput("standard input is one file: give the others by their names")
         self.piped = True
-        try:
-            return sys.stdin.buffer.read().decode()
-        except UnicodeDecodeError as error:
-            raise levigate.BadInput(f"{PIPE_NAME} is not UTF-8 at byte {error.start}") from None
+        return text_of(sys.stdin.buffer.read(), PIPE_NAME)
+
+
+def is_pipe(name: str) -> bool:
+    """Whether it can be read once and not be written whole: a pipe by name, as a shell makes of <(command)."""
+    return Path(name).is_fifo()
+
+
+def text_of(data: bytes, name: str) -> str:
+    try:
+        return data.decode()
+    except UnicodeDecodeError as error:
+        raise levigate.BadInput(f"{name} is not UTF-8 at byte {error.start}") from None
 
 
 def require_file(name: str, what: str) -> None:
-    """Refuses standard input where a file is to be written."""
-    if name == PIPE:
-        raise levigate.BadInput(f"{what} is written to: give the name of a file, not '{PIPE}'")
+    """Refuses standard input and pipes where a file is to be written."""
+    if name == PIPE or is_pipe(name):
+        raise levigate.BadInput(f"{what} is written to: give the name of a file, not '{name}'")
 
 
 def make_folder(folder: Path) -> None:

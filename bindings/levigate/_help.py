@@ -83,13 +83,13 @@ class Overview(Parser):
             text += f"\n{when}:\n" + "".join(f"  {name:<12}{about}\n" for name, about in commands)
         text += "\n" + examples_text(self.prog, self.examples)
         text += exit_codes(
-            {"0": FINE, "1": "no plan, or a finding is an error", "2": BAD_INPUT, "130": "stopped by Ctrl-C"}
+            {"0": FINE, "1": "no plan, or a finding is an error; with --strict, or a warning", "2": BAD_INPUT, "130": "stopped by Ctrl-C"}
         )
         return (
             text
             + f"\n'{self.prog} COMMAND --help' says what a command takes, with examples."
             + "\nIn place of one file, - takes standard input. --json gives answers and faults as data.\n"
-            + "data/demo holds files to begin with, and data/schema says what they may hold.\n"
+            + "data/demo holds files to begin with, and 'schema' prints what they may hold.\n"
             + "Without a command, this text goes to the error stream and the exit code is 2.\n"
         )
 

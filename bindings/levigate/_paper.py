@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import re
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,7 @@ import levigate
 
 from . import _paper_list
 from ._ask import Questions, say
+from ._files import PIPE, PIPE_NAME
 from ._words import Unclear
 
 
@@ -22,10 +24,19 @@ def paper_called(text: str) -> list[_paper_list.Piece]:
 
 
 def drawer_read(text: str) -> list[_paper_list.Piece]:
-    pieces, unused = _paper_list.drawer(Path(text.strip()).expanduser())
+    if text.strip() == PIPE:
+        pieces, unused = _paper_list.table(_paper_list.lines_of_text(piped()), PIPE_NAME)
+    else:
+        pieces, unused = _paper_list.drawer(Path(text.strip()).expanduser())
     for line in unused:
         say(line)
     return pieces
+
+
+def piped() -> bytes:
+    if sys.stdin.isatty():
+        raise Unclear("Standard input is a terminal. Give a list there, or name its file.")
+    return sys.stdin.buffer.read()
 
 
 def stack_told(given: argparse.Namespace, ask: Questions, gloss: bool, usual: list[str]) -> dict[str, Any]:

@@ -73,7 +73,12 @@ def add_commands(commands: Overview) -> None:
         _after.add_after(either, "plan only what the steps in this journal left to do, at the pace that they show")
         _after.add_shop(either)
     for one, none in ((plan, "; 0 for none"), (evaluate, "")):
+        add_strict(one)
         add_draws(one, "simulated runs that show how the plan may turn out", none)
+
+
+def add_strict(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--strict", action="store_true", help="exit with 1 for a warning too, as for an error")
 
 
 def add_draws(parser: argparse.ArgumentParser, about: str, none: str) -> None:
@@ -109,7 +114,7 @@ def run_plan(given: argparse.Namespace) -> int:
         sys.stdout.write(plan.to_json())
     else:
         show(plan.card(simulation) if given.explain else plan.bench_sheet(simulation, units))
-    return outcome(plan.found, plan.findings)
+    return outcome(given, plan.found, plan.findings)
 
 
 def require_use(given: argparse.Namespace) -> None:
@@ -126,7 +131,7 @@ def run_evaluate(given: argparse.Namespace) -> int:
     bench = _after.bench_now(given)
     comparison = worked("Comparing", lambda _: levigate.compare(bench, given.sheets, given.draws, given.seed))
     _after.answer(given, comparison)
-    return outcome(comparison.taken.found, comparison.taken.findings)
+    return outcome(given, comparison.taken.found, comparison.taken.findings)
 
 
 def run_calibrate(given: argparse.Namespace) -> int:
@@ -140,8 +145,10 @@ def run_calibrate(given: argparse.Namespace) -> int:
     return 0
 
 
-def outcome(found: bool, findings: Sequence[levigate.Finding]) -> int:
-    wrong = any(finding.severity == "error" for finding in findings)
+def outcome(given: argparse.Namespace, found: bool, findings: Sequence[levigate.Finding]) -> int:
+    """The exit code. With --strict a warning counts as an error."""
+    fails = ("error", "warning") if given.strict else ("error",)
+    wrong = any(finding.severity in fails for finding in findings)
     return 0 if found and not wrong else 1
 
 

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+import contextlib
+import io
 import json
 import sys
 from pathlib import Path
@@ -53,6 +55,7 @@ def add_commands(commands: Overview) -> None:
     start.add_argument("--end", help="satin, semi-gloss, gloss, full gloss, ready to buff, or a grain such as P2000")
     start.add_argument("--paper", help="what is printed on your paper, such as 'P400 x4, 3000 pad, #800 Maker C'")
     start.add_argument("--drawer", metavar="FILE", help="list of your paper from a spreadsheet, .csv or .xlsx")
+    start.set_defaults(strict=False)
     start.add_argument("--compound", help="your compounds for full gloss, such as 'fine on loose muslin'")
     start.add_argument(
         "--bare",
@@ -67,11 +70,15 @@ def add_commands(commands: Overview) -> None:
 
 
 def run_start(given: argparse.Namespace) -> int:
+    said = io.StringIO()
+    as_notes = given.json and not sys.stdin.isatty()  # nobody is asked: the error stream then has one object
     try:
-        return started(given)
+        with contextlib.redirect_stderr(said) if as_notes else contextlib.nullcontext():
+            return started(given)
     except Unclear as error:
-        say("levigate: " + " ".join(str(error).split()))
-        return 2
+        raise levigate.BadInput(str(error)) from None
+    finally:
+        given.notes += filter(str.strip, said.getvalue().splitlines())
 
 
 def started(given: argparse.Namespace) -> int:
@@ -110,7 +117,7 @@ def started(given: argparse.Namespace) -> int:
     else:
         show(plan.bench_sheet(simulation))
     say(f"\nThe same plan again: levigate plan {given.job} {given.stack}")
-    return outcome(plan.found, plan.findings)
+    return outcome(given, plan.found, plan.findings)
 
 
 # ---- the piece

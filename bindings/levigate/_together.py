@@ -27,6 +27,7 @@ def add_commands(commands: Overview) -> None:
         "jobs", metavar="JOB", type=file_name, nargs="+", help="files of the jobs, in the order of the work"
     )
     _after.add_shop(together)
+    _plan.add_strict(together)
     _plan.add_draws(together, "simulated runs that show how much paper is enough", "; 0 for none")
 
 
@@ -38,5 +39,5 @@ def run_together(given: argparse.Namespace) -> int:
         "Planning together", lambda _: levigate.plan_together(jobs, stack, shop, given.draws, given.seed)
     )
     _after.answer(given, together)
-    wrong = any(finding.severity == "error" for plan in together.plans for finding in plan.findings)
-    return 0 if together.found and not wrong else 1
+    findings = [finding for plan in together.plans for finding in plan.findings]
+    return _plan.outcome(given, together.found, findings)

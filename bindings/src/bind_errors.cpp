@@ -1,8 +1,7 @@
 // The exceptions of the module: the C++ classes under the same names, all ValueError underneath.
-#include <tuple>
+#include "errors.hpp"
 
-#include "bind.hpp"
-#include "levigate/error.hpp"
+#include <tuple>
 
 namespace levigate_python {
 
@@ -99,20 +98,25 @@ void add_root(py::module_& m) {
                py::none(), py::none(), "all faults of the input, a Fault each");
 }
 
-void raise_in_python(const levigate::Error& error) {
+}  // namespace
+
+py::object exception_of(const levigate::Error& error) {
   const py::object type = py::module_::import("levigate._core").attr(python_name(error.code()));
   const py::object raised = type(error.what());
   const py::tuple faults = py::tuple(py::cast(error.faults()));
   for (const char* name : of_first) raised.attr(name) = faults[0].attr(name);
   raised.attr("_faults") = faults;
-  PyErr_SetObject(type.ptr(), raised.ptr());
+  return raised;
 }
+
+namespace {
 
 void translate(std::exception_ptr thrown) {
   try {
     std::rethrow_exception(thrown);
   } catch (const levigate::Error& error) {
-    raise_in_python(error);
+    const py::object raised = exception_of(error);
+    PyErr_SetObject(py::type::handle_of(raised).ptr(), raised.ptr());
   }
 }
 

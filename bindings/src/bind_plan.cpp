@@ -1,9 +1,13 @@
 // Plans: the search, its steps and sums, and why there is none.
+#include "errors.hpp"
+#include "levigate/bench/plan_many.hpp"
 #include "levigate/io/json.hpp"
 #include "levigate/plan/plan.hpp"
 #include "levigate/text/card.hpp"
 #include "made.hpp"
 #include "plan_of_job.hpp"
+#include "progress.hpp"
+#include "rules.hpp"
 #include "shown.hpp"
 
 namespace levigate_python {
@@ -26,6 +30,28 @@ PlanOfJob plan(const Job& job, const Stack& stack) { return plan_of({job, stack}
 
 PlanOfJob evaluate(const Job& job, const Stack& stack, const std::vector<std::string>& sequence) {
   return evaluated({job, stack}, sequence);
+}
+
+py::list plan_many(const std::vector<Job>& jobs, const Stack& stack,
+                   const std::optional<RulesOrDict>& rules, unsigned threads,
+                   const std::optional<Tell>& progress) {
+  levigate::PlanManyOptions options{.threads = threads, .progress = progress_of(progress)};
+  if (rules) options.rules = rules_of(*rules);
+  std::vector<levigate::PlanOrError> planned;
+  {
+    const py::gil_scoped_release unlocked;
+    planned = levigate::plan_many(jobs, stack, options);
+  }
+  py::list result;
+  for (levigate::PlanOrError& one : planned) {
+    if (const auto* error = std::get_if<levigate::Error>(&one)) {
+      result.append(exception_of(*error));
+    } else {
+      auto& found = std::get<levigate::PlanOnBench>(one);
+      result.append(PlanOfJob{std::move(found.bench), std::move(found.plan)});
+    }
+  }
+  return result;
 }
 
 std::vector<PlanOfJob> tradeoff(const PlanOfJob& self) {
@@ -173,6 +199,16 @@ void bind_plan(py::module_& m) {
         ">>> stack = levigate.Stack.load(\"data/demo/stack.json\")\n"
         ">>> [step.label for step in levigate.plan(job, stack).steps]\n"
         "['CAMI 400', 'P1200', 'P2000', 'P3000']");
+  m.def(
+      "plan_many", &plan_many, arg("jobs"), arg("stack"), py::kw_only(), arg("rules") = py::none(),
+      arg("threads") = 0, arg("progress") = py::none(),
+      "The best plan for each of many jobs, each alone with the whole stack.\n\n"
+      "One entry for each job, in their order: what plan() returns, or the exception that it\n"
+      "raises. So a job that cannot be used costs the others nothing. rules stand for those of\n"
+      "each job. Threads (0: as many as the machine has) change no result.\n"
+      "progress(done, of) is called after jobs; where it returns False, the list holds the first\n"
+      "jobs alone.\n"
+      "Raises as plan() for a stack, and OutOfRange, BadInput for rules, that fit no job.");
   m.def(
       "evaluate", &evaluate, arg("job"), arg("stack"), arg("sequence"),
       py::call_guard<py::gil_scoped_release>(),

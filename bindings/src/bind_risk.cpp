@@ -9,6 +9,7 @@
 #include "levigate/text/card.hpp"
 #include "made.hpp"
 #include "plan_of_job.hpp"
+#include "progress.hpp"
 #include "shown.hpp"
 
 namespace levigate_python {
@@ -24,16 +25,6 @@ using levigate::SimulatedStep;
 using levigate::SimulatedZone;
 using levigate::Simulation;
 using py::arg;
-using Tell = py::typing::Callable<py::object(std::int64_t, std::int64_t)>;
-
-/// Calls `tell` with the interpreter's lock, which the threads work without; looks for Ctrl-C as well.
-levigate::Progress progress_of(const std::optional<Tell>& tell) {
-  return [&tell](std::int64_t done, std::int64_t of) {
-    const py::gil_scoped_acquire locked;
-    if (PyErr_CheckSignals() != 0) throw py::error_already_set();
-    return !tell || !(*tell)(done, of).is(py::bool_(false));
-  };
-}
 
 Simulation simulate_on(const levigate::Bench& bench, const PlanOfJob& plan, std::int64_t draws,
                        std::uint64_t seed, unsigned threads, const std::optional<Tell>& progress,

@@ -2,6 +2,8 @@
 
 import io
 import json
+import os
+import threading
 from pathlib import Path
 
 import levigate
@@ -77,6 +79,55 @@ def test_a_journal_may_come_by_standard_input(files, journal, piped, tmp_path, c
             assert main([name if word == journal else word for word in command]) == 0
             answers.append(capsys.readouterr())
         assert answers[0] == answers[1] and answers[0].out
+
+
+@pytest.fixture
+def named_pipe(tmp_path):
+    """Makes a pipe with a name, as a shell does of <(command), and writes a file into it."""
+    writers = []
+
+    def make(data):
+        path = tmp_path / f"pipe{len(writers)}"
+        os.mkfifo(path)
+        writers.append(threading.Thread(target=path.write_bytes, args=(data,), daemon=True))
+        writers[-1].start()
+        return str(path)
+
+    yield make
+    for writer in writers:
+        writer.join(10)
+        assert not writer.is_alive(), "nobody read the pipe"
+
+
+def test_every_file_may_come_by_a_pipe_with_a_name(files, journal, named_pipe, capsys):
+    job, stack = files
+    for command in (
+        ["check", stack, "--job", job],
+        ["plan", job, stack, "--after", journal, "--draws", "0"],
+        ["go-back", job, stack, "--journal", journal, "--mark", "haze", "--zone", "top"],
+        ["journal", journal],
+    ):
+        assert main(command) == 0
+        by_name = capsys.readouterr()
+        piped = [named_pipe(Path(word).read_bytes()) if word in (job, stack, journal) else word for word in command]
+        assert main(piped) == 0
+        assert capsys.readouterr() == by_name
+    wrong = named_pipe(b"{")
+    assert f"of {wrong}" in error_of(capsys, ["check", wrong])
+    wrong = named_pipe(b"\xff")
+    assert f"{wrong} is not UTF-8 at byte 0" in error_of(capsys, ["check", wrong])
+
+
+def test_nothing_is_written_to_a_pipe_with_a_name(files, journal, tmp_path, capsys):
+    os.mkfifo(tmp_path / "pipe")
+    pipe = str(tmp_path / "pipe")
+    for command in (
+        ["record", pipe, "note", "--job", JOB, "--text", "a"],
+        ["learn", *files, journal, "--shop", pipe],
+        ["plan", *files, "--page", pipe],
+    ):
+        assert "give the name of a file" in error_of(capsys, command)
+    assert (tmp_path / "pipe").is_fifo()
 
 
 def test_standard_input_is_one_file_and_read_only(files, piped, tmp_path, capsys):

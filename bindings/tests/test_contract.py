@@ -75,7 +75,7 @@ FUNCTIONS = (
     "read_label meanings grade grades convert sizes_um nearest contact levelling_removal_um gloss_gu "
     "surface_speed_m_s pad_speed_m_s dwell_limit_s cut_through check plan evaluate present formulas source "
     "rounds film_of_last_round edge_share edge_film hardness_at band_named bands_of take_down "
-    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_together compare buy jobs jobs_nearly_named "
+    "wheel_pass speed_finding with_diameter compound_named cleaning pieces simulate calibrate plan_many plan_together compare buy jobs jobs_nearly_named "
     "done_steps observe learn profiles profile_called unit_of"
 ).split()
 
@@ -154,6 +154,7 @@ def test_arguments_of_the_contract():
         "evaluate": "job stack sequence",
         "simulate": "job plan draws seed threads progress bands shop",
         "calibrate": "job plan draws seed threads shop",
+        "plan_many": "jobs stack rules threads progress",
         "plan_together": "jobs stack shop draws seed threads",
         "learn": "shop job stack entries",
     }.items():

@@ -1,6 +1,7 @@
 // Plans, the way back, the journal, the bench and chances: the work of the compiled library, see levigate/detail/work.hpp.
 // They are one file, as each builds on those before it: apart they take twice as long to compile.
 #include "levigate/bench/work/bench.hpp"
+#include "levigate/bench/work/plan_many.hpp"
 #include "levigate/bench/work/spray.hpp"
 #include "levigate/journal/work/done.hpp"
 #include "levigate/journal/work/entry.hpp"

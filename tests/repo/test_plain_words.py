@@ -11,7 +11,7 @@ from levigate.__main__ import parser
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "data" / "demo"
 MOST_WORDS = 20
-FILES = [ROOT / "README.md", ROOT / "DEVELOPERS.md", *sorted((ROOT / "lib" / "decisions").glob("*.md"))]
+FILES = [ROOT / "README.md", ROOT / "DEVELOPERS.md", ROOT / "lib" / "CHANGES.md", *sorted((ROOT / "lib" / "decisions").glob("*.md"))]
 
 
 def long_sentences(text: str) -> list[str]:

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "levigate/bench/bench.hpp"
+#include "levigate/bench/plan_many.hpp"
 #include "levigate/bench/spray.hpp"
 #include "levigate/bench/spraying.hpp"
 #include "levigate/choices.hpp"
@@ -69,6 +70,7 @@
 #include "levigate/plan/sources.hpp"
 #include "levigate/plan/tool_step.hpp"
 #include "levigate/plan/why.hpp"
+#include "levigate/progress.hpp"
 #include "levigate/recover/diagnose.hpp"
 #include "levigate/recover/diagnosis.hpp"
 #include "levigate/recover/done.hpp"
@@ -88,7 +90,6 @@
 #include "levigate/risk/compare.hpp"
 #include "levigate/risk/comparison.hpp"
 #include "levigate/risk/philox.hpp"
-#include "levigate/risk/progress.hpp"
 #include "levigate/risk/share.hpp"
 #include "levigate/risk/simulate.hpp"
 #include "levigate/risk/simulate_options.hpp"

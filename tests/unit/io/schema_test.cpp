@@ -85,7 +85,7 @@ std::set<std::string> keys_by() {
 template <typename Value>
 std::set<std::string> file_keys() {
   std::set<std::string> keys = keys_by<Value>();
-  keys.insert("format");
+  keys.merge(std::set<std::string>{"format", "$schema"});
   return keys;
 }
 
@@ -189,7 +189,7 @@ TEST(Schema, AKindOfEntryHasTheKeysOfItsShape) {
     EXPECT_EQ(required(rule["then"]), reader(shape.needs));
     std::set<std::string> may = reader(shape.may);
     may.merge(reader(shape.needs));
-    may.merge(std::set<std::string>{"format", "at", "kind", "job", "text"});
+    may.merge(std::set<std::string>{"$schema", "format", "at", "kind", "job", "text"});
     EXPECT_EQ(allowed(rule["then"]).get<std::set<std::string>>(), may);
   }
 }

@@ -4,7 +4,7 @@
 #include <cstdint>
 #include <optional>
 
-#include "levigate/risk/progress.hpp"
+#include "levigate/progress.hpp"
 
 namespace levigate::inline v0 {
 

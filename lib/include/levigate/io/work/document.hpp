@@ -39,8 +39,9 @@ inline std::string names_text(std::span<const std::string_view> names) {
 class Document {
  public:
   /// `any_unit`: a key may end with another unit than that of the member it gives.
+  /// An editor finds the schema of a file by "$schema", which says nothing here.
   /// Throws: BadInput where the text is not JSON, too large or too deeply nested, or an object has a key
-  /// twice
+  /// twice; where "$schema" is no text
   Document(std::string_view text, std::string_view file, int first_line = 1, bool any_unit = false)
       : text_(text), file_(file), first_line_(first_line), any_unit_(any_unit) {
     if (text.size() > largest_file_bytes) {
@@ -57,6 +58,9 @@ class Document {
     if (check.fault) fail_at(*check.fault);
     if (check.repeated) fail("the key is repeated in its object", *check.repeated);
     root_ = OrderedJson::parse(text_);
+    if (!root_.is_object() || !root_.contains("$schema")) return;
+    if (!root_["$schema"].is_string()) fail("$schema is no text", "/$schema");
+    root_.erase("$schema");
   }
 
   const OrderedJson& root() const { return root_; }

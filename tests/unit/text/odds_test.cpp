@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "levigate/text/card.hpp"
+#include "levigate/text/work/phrases.hpp"
 #include "unit/workshop.hpp"
 
 namespace odds_test {

@@ -5,7 +5,9 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <memory>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "levigate/detail/adaptive.hpp"
@@ -85,6 +87,34 @@ class FilmChanceTable {
   std::vector<Piece> pieces_{};
 };
 
+/// A film's chance, and the table of it.
+struct TabledFilm {
+  FilmChance chance;
+  FilmChanceTable table{chance};
+};
+
+/// That of a film, made once for the few films that follow each other: what a plan relies on is found by moving one input at a
+/// time, and most of them move no film. To make a table takes longer than all that is then asked of it.
+inline std::shared_ptr<const TabledFilm> tabled_film(double mean_um, double sd_um,
+                                                     double removed_cv, double spots,
+                                                     const CommonErrors& errors) {
+  using Key = std::array<double, 7>;  // all that FilmChance takes of them
+  constexpr std::size_t most = 8;
+  thread_local std::vector<std::pair<Key, std::shared_ptr<const TabledFilm>>> kept;
+  const Key key{mean_um,           sd_um,           removed_cv,     spots,
+                errors.mean_se_um, errors.sd_se_um, errors.readings};
+  const auto found =
+      std::find_if(kept.begin(), kept.end(), [&](const auto& one) { return one.first == key; });
+  if (found != kept.end()) {
+    std::rotate(kept.begin(), found, found + 1);  // the last used first
+  } else {
+    if (kept.size() == most) kept.pop_back();
+    kept.insert(kept.begin(), {key, std::make_shared<const TabledFilm>(
+                                        TabledFilm{{mean_um, sd_um, removed_cv, spots, errors}})});
+  }
+  return kept.front().second;
+}
+
 /// The chance of cutting through at any depth.
 ///
 ///   chance(depth) = integral of film(max(0, depth + R(peel peel_factor^z) - R(peel))) phi(z) dz
@@ -94,40 +124,43 @@ class CommonChance {
  public:
   CommonChance(double mean_um, double sd_um, double removed_cv, double spots,
                const CommonErrors& errors)
-      : film_(mean_um, sd_um, removed_cv, spots, errors),
-        amplitude_(0.5 * errors.peel_um),
+      : amplitude_(0.5 * errors.peel_um),
         critical_(errors.critical_um),
         end_(0.5 * errors.residual_um),
         log_factor_(errors.peel_um > 0.0 ? std::log(errors.peel_factor) : 0.0) {
-    if (log_factor_ == 0.0) return;
+    if (log_factor_ == 0.0) {
+      film_.emplace(mean_um, sd_um, removed_cv, spots, errors);
+      return;
+    }
     levelled_ = levelled_um(amplitude_, critical_, end_);
     flat_ = std::clamp(std::log(end_ / amplitude_) / log_factor_, -reach, reach);
-    table_.emplace(film_);
+    tabled_ = tabled_film(mean_um, sd_um, removed_cv, spots, errors);
   }
 
   /// The chance at a depth, 0 to 1.
   double operator()(double depth_um) const {
-    return std::clamp(log_factor_ == 0.0 ? film_(depth_um) : over_peel(depth_um), 0.0, 1.0);
+    return std::clamp(film_ ? (*film_)(depth_um) : over_peel(depth_um), 0.0, 1.0);
   }
 
  private:
   static constexpr double reach = 9.0;  ///< standard deviations
 
   double over_peel(double depth_um) const {
+    const FilmChanceTable& film = tabled_->table;
     const double known_um = depth_um - levelled_;
     const double waves = integral<4>(
         [&](double z) {
           const double more = levelled_um(amplitude_ * std::exp(log_factor_ * z), critical_, end_);
-          return normal_density(z) * (*table_)(std::max(0.0, known_um + more));
+          return normal_density(z) * film(std::max(0.0, known_um + more));
         },
         flat_, reach, 1e-4);
-    return waves + normal_tail(-flat_) * (*table_)(std::max(0.0, known_um));
+    return waves + normal_tail(-flat_) * film(std::max(0.0, known_um));
   }
 
-  FilmChance film_;
+  std::optional<FilmChance> film_{};  ///< without peel of which the height may be off
   double amplitude_, critical_, end_, log_factor_;
   double levelled_ = 0, flat_ = 0;  ///< what the peel costs, and below which z it costs nothing
-  std::optional<FilmChanceTable> table_{};
+  std::shared_ptr<const TabledFilm> tabled_{};
 };
 
 }  // namespace levigate::inline v0::detail

@@ -7,6 +7,7 @@
 #include "levigate/bench/bench.hpp"
 #include "levigate/journal/report.hpp"
 #include "levigate/journal/work/prior.hpp"
+#include "levigate/journal/work/shop_belief.hpp"
 #include "levigate/risk/simulate.hpp"
 #include "levigate/text/sentences.hpp"
 #include "unit/journal/learn_workshop.hpp"

@@ -44,6 +44,7 @@ build_and_test() {
 sanitize='-fsanitize=address,undefined,float-cast-overflow -fno-sanitize-recover=all'
 sanitize="$sanitize -fno-sanitize=null,alignment,object-size,pointer-overflow,function,vptr"
 build_and_test clang-sanitized -DCMAKE_CXX_COMPILER=clang++-14 -DLEVIGATE_BUILD_BINDINGS=OFF \
+  -DCMAKE_C_COMPILER=clang-14 -DCMAKE_C_FLAGS="-O0 $sanitize" \
   '-DLEVIGATE_TEST_KINDS=unit;reference' '-DLEVIGATE_CONSUMERS=find_package.headers.20;find_package.compiled.23' \
   '-DCMAKE_EXE_LINKER_FLAGS=-fuse-ld=lld -no-pie' -DCMAKE_CXX_FLAGS="-O0 $sanitize"
 wait $python_tools

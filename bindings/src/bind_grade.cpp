@@ -50,7 +50,7 @@ py::array_t<std::int64_t> nearest(const Numbers& sizes_um, System system) {
   auto* indices = reinterpret_cast<std::size_t*>(result.mutable_data());  // of the same width
   const std::span all = sizes.column(0);
   const py::gil_scoped_release others_may_run;
-  levigate::nearest(all, system, {indices, all.size()});
+  levigate::nearest_into(all, system, {indices, all.size()});
   return result;
 }
 

@@ -97,7 +97,7 @@ void bind_parts(py::module_& m) {
   face.describe(of_block,
                 [](py::handle self) -> const void* { return &self.cast<const Face&>().block; }, {})
       .has(
-          "pressure_kpa", [](const Face& face) { return face.block.pressure_kpa(); },
+          "pressure_kpa", [](const Face& f) { return f.block.pressure_kpa(); },
           "force over area [kPa]")
       .has("wheel", &Face::wheel, "where it is a buffing wheel, or None")
       .has("machine", &Face::machine, "where it is a hand-held machine, or None")

@@ -884,6 +884,7 @@ const std::map<std::string, std::string> elsewhere{
     {"size_overlap", "data/reference/high_precision.json, bindings/tests/test_independent.py"},
     {"extrapolated_size", "bindings/tests/test_independent.py"},
     {"nearest", "decisions, not numbers: tests/unit/grade/convert_test.cpp"},
+    {"nearest_into", "decisions, not numbers: tests/unit/grade/nearest_test.cpp"},
     {"ratio_within", "decisions, not numbers: tests/unit/stack/check_test.cpp"},
     {"ra_um", "a law fitted to a simulation: tests/property"},
     {"rq_um", "a law fitted to a simulation: tests/property"},

@@ -152,7 +152,7 @@ STANDARD = {
     "charconv": "chars_format from_chars to_chars",
     "chrono": "chrono",
     "cmath": "abs atan ceil cos cosh erf erfc exp exp2 expm1 floor fmod hypot isfinite isinf isnan lerp lgamma log"
-    " log10 log1p log2 llround nan pow round signbit sin sinh sqrt tan tanh",
+    " log10 log1p log2 llround nan nextafter pow round signbit sin sinh sqrt tan tanh",
     "compare": "partial_ordering strong_ordering weak_ordering",
     "concepts": "floating_point integral invocable same_as",
     "cstddef": "byte nullptr_t ptrdiff_t size_t",

@@ -44,10 +44,10 @@ TEST(NearestTable, SaysOfManySizesWhatTheSearchSaysOfEach) {
 TEST(NearestTable, FillsTheMemoryOfTheCaller) {
   const std::vector<double> sizes{25.8, 15.3};
   std::vector<std::size_t> indices(2);
-  nearest(sizes, System::fepa_p, indices);
+  nearest_into(sizes, System::fepa_p, indices);
   EXPECT_EQ(indices, nearest(sizes, System::fepa_p));
   std::vector<std::size_t> few(1);
-  EXPECT_THROW(nearest(sizes, System::fepa_p, few), BadInput);
+  EXPECT_THROW(nearest_into(sizes, System::fepa_p, few), BadInput);
 }
 
 }  // namespace nearest_test

@@ -76,14 +76,14 @@ std::vector<std::size_t> nearest(std::span<const double> sizes_um, System system
 
 /// The same into memory of the caller, of as many indices as there are sizes.
 ///
-/// @param sizes_um  as above
-/// @param system    as above
-/// @param indices   takes the indices
+/// @param sizes_um  median sizes [um], 0.01 to 10 000
+/// @param system    whose grades
+/// @param indices   takes indices into grades(system)
 /// Throws:    as above; BadInput where there are not as many indices as sizes
 /// NaN:       rejected, naming its index
-/// Accuracy:  as above
+/// Accuracy:  decisions on products rounded once
 /// Source:    as convert
-void nearest(std::span<const double> sizes_um, System system, std::span<std::size_t> indices);
+void nearest_into(std::span<const double> sizes_um, System system, std::span<std::size_t> indices);
 
 }  // namespace levigate
 

@@ -71,12 +71,12 @@ LEVIGATE_WORK Equivalent convert(const Grade& given, System system) {
 
 LEVIGATE_WORK std::vector<std::size_t> nearest(std::span<const double> sizes_um, System system) {
   std::vector<std::size_t> indices(sizes_um.size());
-  nearest(sizes_um, system, indices);
+  nearest_into(sizes_um, system, indices);
   return indices;
 }
 
-LEVIGATE_WORK void nearest(std::span<const double> sizes_um, System system,
-                           std::span<std::size_t> indices) {
+LEVIGATE_WORK void nearest_into(std::span<const double> sizes_um, System system,
+                                std::span<std::size_t> indices) {
   if (indices.size() != sizes_um.size()) {
     throw BadInput("nearest: " + std::to_string(sizes_um.size()) + " sizes_um and room for " +
                    std::to_string(indices.size()) + " indices");

@@ -1,7 +1,8 @@
 """From the root of the checkout: an order book planned one by one, on threads, and by processes of Dask.
 
-    .build/venv/bin/python examples/python/many_jobs.py [JOBS]
+    .build/venv/bin/python examples/python/many_jobs.py 10000
 
+100 jobs unless told.
 `pip install "./bindings[many]"` brings Dask and a bar. Without them, that part is left out.
 All ways give the same plans, which their hash shows.
 """
@@ -97,7 +98,7 @@ def by_dask(count: int) -> Iterator[list[str]]:
             yield sent.pop(0).result()
 
 
-def main(count: int = 10_000) -> None:
+def main(count: int = 100) -> None:
     same = {
         timed("one by one", count, map(one_by_one, batches(count))),
         timed("on threads", count, map(on_threads, batches(count))),

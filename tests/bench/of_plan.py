@@ -17,7 +17,8 @@ def rows():
     zone = dict(name="top", area_cm2=900, block="hard block", film=dict(mean_um=2000, sd_um=1),
                 peel_um=35, peel_wavelength_mm=3)
     job = levigate.Job.from_dict(
-        dict(format="levigate.job/1", name="bench", coating="two-part urethane", zones=[zone], target=dict(size_um=8))
+        dict(format="levigate.job/1", name="bench", coating="two-part urethane", zones=[zone], target=dict(size_um=8),
+             rules=dict(overcut=1.5))
     )
     latex = stack.sheets[0].backing
 
